@@ -1,0 +1,20 @@
+/** Cycles and orphans; the order of folders has its own test (src/layout.test.ts). */
+module.exports = {
+  forbidden: [
+    { name: 'no-cycle', severity: 'error', from: {}, to: { circular: true } },
+    {
+      name: 'no-orphan',
+      severity: 'error',
+      from: { orphan: true, pathNot: ['\\.test\\.ts$', '^src/layout'] },
+      to: {},
+    },
+    { name: 'no-test-in-product', severity: 'error', from: { pathNot: '\\.test\\.ts$' }, to: { path: '\\.test\\.ts$' } },
+    { name: 'resolvable', severity: 'error', from: {}, to: { couldNotResolve: true } },
+  ],
+  options: {
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: 'tsconfig.json' },
+    doNotFollow: { path: 'node_modules' },
+    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'node', 'default'], extensions: ['.ts', '.js'] },
+  },
+}
