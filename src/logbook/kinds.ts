@@ -1,0 +1,138 @@
+/**
+ * The kinds of entry, and the form of each.
+ *
+ * @module
+ */
+
+import * as z from 'zod'
+import {
+  type DeepReadonly,
+  dateSchema,
+  instantSchema,
+  listOf,
+  mark,
+  nameSchema,
+  ulidSchema,
+  wholeWithin,
+} from './atoms.js'
+import {
+  completeBody,
+  dangerSafeBody,
+  findingBody,
+  letdownsBody,
+  noteBody,
+  photographRemovedBody,
+  readingBody,
+  stopBody,
+} from './bodies-seen.js'
+import {
+  boatBody,
+  fittedBody,
+  hoursBody,
+  meterChangedBody,
+  overruleBody,
+  setBody,
+  termsBody,
+  useBody,
+} from './bodies-set.js'
+import { billBody, decisionBody, quoteBody, workBody } from './bodies-work.js'
+
+/** The version in which entries are written now. */
+export const presentVersion = 1
+
+const nothing = z.null({ error: 'null: this kind belongs to the boat, not to a set' })
+const either = z.union([nameSchema, z.null()], { error: 'the name of a set, or null for the whole boat' })
+
+/** Each kind: whether it belongs to a set, and what its body holds. */
+const kindForms = {
+  boat: { set: nothing, body: boatBody },
+  set: { set: nameSchema, body: setBody },
+  fitted: { set: nameSchema, body: fittedBody },
+  hours: { set: nameSchema, body: hoursBody },
+  'meter-changed': { set: nameSchema, body: meterChangedBody },
+  use: { set: nameSchema, body: useBody },
+  terms: { set: nothing, body: termsBody },
+  overrule: { set: either, body: overruleBody },
+  finding: { set: nameSchema, body: findingBody },
+  reading: { set: nameSchema, body: readingBody },
+  stop: { set: nameSchema, body: stopBody },
+  letdowns: { set: either, body: letdownsBody },
+  complete: { set: either, body: completeBody },
+  'danger-safe': { set: either, body: dangerSafeBody },
+  work: { set: nameSchema, body: workBody },
+  quote: { set: either, body: quoteBody },
+  bill: { set: either, body: billBody },
+  decision: { set: either, body: decisionBody },
+  note: { set: either, body: noteBody },
+  'photograph-removed': { set: nothing, body: photographRemovedBody },
+} as const
+
+export type Kind = keyof typeof kindForms
+
+export const kinds = Object.keys(kindForms) as readonly Kind[]
+
+/** The fields that entries of every kind have. */
+const envelope = {
+  version: z.literal(presentVersion, { error: `${presentVersion}` }),
+  id: ulidSchema,
+  boat: nameSchema,
+  from: dateSchema,
+  until: dateSchema,
+  noted: instantSchema,
+  device: nameSchema,
+  n: wholeWithin(1, 1_000_000_000),
+  corrects: listOf(ulidSchema, 0, 20),
+  voids: mark.optional(),
+}
+
+/** The form of entries of one kind. */
+function formOf<K extends Kind>(kind: K) {
+  const { set, body } = kindForms[kind]
+  return z.strictObject({ ...envelope, kind: z.literal(kind), set, body })
+}
+
+/** The form of an entry, kind by kind. */
+export const forms = Object.fromEntries(kinds.map((kind) => [kind, formOf(kind)])) as unknown as {
+  readonly [K in Kind]: ReturnType<typeof formOf<K>>
+}
+
+/** For an entry whose kind is none of ours: what can be said of it all the same. */
+export const formOfUnknownKind = z.strictObject({
+  ...envelope,
+  kind: z.enum(kinds as [Kind, ...Kind[]], { error: `one of: ${kinds.join(', ')}` }),
+  set: either,
+  body: z.unknown(),
+})
+
+/** What the body of a kind holds. */
+export type Body<K extends Kind> = DeepReadonly<z.infer<(typeof kindForms)[K]['body']>>
+
+/** An entry of one kind, as it is kept. */
+export interface EntryOf<K extends Kind> {
+  readonly version: typeof presentVersion
+  /** ULID. Only identifies: order comes from the dates. */
+  readonly id: string
+  readonly boat: string
+  readonly set: z.infer<(typeof kindForms)[K]['set']>
+  readonly from: string
+  readonly until: string
+  /** When it was written down. */
+  readonly noted: string
+  readonly device: string
+  /** Counts the entries that the device wrote for the boat: 1, 2, 3 … */
+  readonly n: number
+  readonly kind: K
+  readonly body: Body<K>
+  /** Entries in whose place this one stands. */
+  readonly corrects: readonly string[]
+  /** The entries corrected are to be taken as never written; the body says why. */
+  readonly voids?: true | undefined
+}
+
+/** Any entry; its `kind` tells what its body holds. */
+export type Entry = { [K in Kind]: EntryOf<K> }[Kind]
+
+/** Whether an entry is of a kind; narrows its type. */
+export function isKind<K extends Kind>(entry: Entry, kind: K): entry is Extract<Entry, { kind: K }> {
+  return entry.kind === kind
+}
