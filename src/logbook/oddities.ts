@@ -1,0 +1,148 @@
+/**
+ * What is odd about a logbook though it can be read: written all the same, and asked about.
+ *
+ * @module
+ */
+
+import { canonicalText } from './canonical.js'
+import { dayNumber, daySpan, daySpanOf, firstDay, type LogDate, lastDay } from './dates.js'
+import { type Entry, isKind } from './kinds.js'
+import { hourOddities } from './oddities-hours.js'
+import { partOddities } from './oddities-parts.js'
+import type { KnownThings, Oddity } from './oddity.js'
+
+/** Questions about the entries of one boat in their current form, in the order of `byDate`. */
+export function oddities(entries: readonly Entry[], known: KnownThings): Oddity[] {
+  return [
+    ...entries.flatMap((entry) => aboutOne(entry, known)),
+    ...duplicates(entries),
+    ...unknownSets(entries),
+    ...missingReferences(entries),
+    ...expiredQuotes(entries, known.today),
+    ...hourOddities(entries),
+    ...partOddities(entries, known),
+  ]
+}
+
+function aboutOne(entry: Entry, { today }: KnownThings): Oddity[] {
+  const asked: Oddity[] = []
+  const ask = (code: string, question: string) => asked.push({ code, ids: [entry.id], question })
+  if (firstDay(entry.from) > today) ask('date-ahead', `${entry.from} has not come yet. Is the date right?`)
+  if (isKind(entry, 'stop')) {
+    const { first, last } = daySpanOf(entry)
+    const days = last - first + 1
+    const { daysWithoutPower, curedSameDay } = entry.body
+    if (daysWithoutPower > days) {
+      ask(
+        'longer-than-it-lasted',
+        `The stop from ${entry.from} to ${entry.until} lasted at most ${days} days, but ${daysWithoutPower} days without power are entered. Which is right?`,
+      )
+    }
+    const surely = dayNumber(firstDay(entry.until)) - dayNumber(lastDay(entry.from))
+    if (curedSameDay && (daysWithoutPower > 1 || surely > 0)) {
+      ask(
+        'same-day-but-longer',
+        `The stop of ${entry.from} is entered as cured the same day, but as longer too. Which is right?`,
+      )
+    }
+  }
+  if (isKind(entry, 'bill') && entry.body.split !== undefined) {
+    const { parts = 0, labour = 0, travel = 0, other = 0 } = entry.body.split
+    const sum = parts + labour + travel + other
+    if (sum > entry.body.amount * 1.005) {
+      ask(
+        'split-above-amount',
+        `The bill of ${entry.from} is ${entry.body.amount}, but its pieces come to ${sum}. Which is right?`,
+      )
+    }
+  }
+  if (
+    isKind(entry, 'quote') &&
+    entry.body.validUntil !== undefined &&
+    lastDay(entry.body.validUntil) < firstDay(entry.from)
+  ) {
+    ask(
+      'quote-ends-before-given',
+      `The quote of ${entry.from} held until ${entry.body.validUntil}, before it was given. Is that right?`,
+    )
+  }
+  return asked
+}
+
+function duplicates(entries: readonly Entry[]): Oddity[] {
+  const same = new Map<string, Entry[]>()
+  for (const entry of entries) {
+    const { set, kind, from, until, body } = entry
+    const key = canonicalText([set, kind, from, until, body])
+    const group = same.get(key)
+    if (group === undefined) same.set(key, [entry])
+    else group.push(entry)
+  }
+  return [...same.values()]
+    .filter((group) => group.length > 1)
+    .map((group) => ({
+      code: 'entered-twice',
+      ids: group.map(({ id }) => id),
+      question: `The ${group[0]?.kind} entry of ${group[0]?.from} is there ${group.length} times. Did it happen ${group.length} times?`,
+    }))
+}
+
+function unknownSets(entries: readonly Entry[]): Oddity[] {
+  const described = new Set(entries.filter((entry) => entry.kind === 'set').map(({ set }) => set))
+  const unknown = new Map<string, string[]>()
+  for (const { set, id } of entries) {
+    if (set !== null && !described.has(set)) unknown.set(set, [...(unknown.get(set) ?? []), id])
+  }
+  return [...unknown].map(([set, ids]) => ({
+    code: 'unknown-set',
+    ids,
+    question: `Nothing says what the set "${set}" is. Is the name right, or are its particulars still to be entered?`,
+  }))
+}
+
+function missingReferences(entries: readonly Entry[]): Oddity[] {
+  const kindById = new Map(entries.map(({ id, kind }) => [id, kind]))
+  return entries.flatMap((entry) => {
+    const named: readonly (readonly [string, string | undefined])[] = isKind(entry, 'bill')
+      ? [
+          ['quote', entry.body.quote],
+          ['work', entry.body.work],
+        ]
+      : isKind(entry, 'danger-safe')
+        ? [['finding', entry.body.found]]
+        : []
+    return named.flatMap(([kind, id]) =>
+      id === undefined || kindById.get(id) === kind || (kind === 'finding' && kindById.has(id))
+        ? []
+        : [
+            {
+              code: 'names-what-is-missing',
+              ids: [entry.id],
+              question: `The ${entry.kind} entry of ${entry.from} belongs to a ${kind} entry that is not in the log. Which one is meant?`,
+            },
+          ],
+    )
+  })
+}
+
+/** The latest quote of each job that nothing has followed: is it still open to be taken? */
+function expiredQuotes(entries: readonly Entry[], today: LogDate): Oddity[] {
+  const open = new Map<string, Entry>()
+  for (const entry of entries) {
+    if (isKind(entry, 'quote')) open.set(entry.body.job, entry)
+    else if (isKind(entry, 'bill') || isKind(entry, 'work') || isKind(entry, 'decision')) {
+      if (entry.body.job !== undefined) open.delete(entry.body.job)
+    }
+  }
+  return [...open.values()].flatMap((entry) => {
+    if (!isKind(entry, 'quote') || entry.body.validUntil === undefined) return []
+    if (daySpan(entry.body.validUntil).last >= dayNumber(today)) return []
+    return [
+      {
+        code: 'quote-expired',
+        ids: [entry.id],
+        question: `The quote for "${entry.body.job}" held until ${entry.body.validUntil}. Is it still open?`,
+      },
+    ]
+  })
+}
