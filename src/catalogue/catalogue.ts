@@ -1,0 +1,25 @@
+/**
+ * The catalogue: what is known of parts, ways in, checks, dangers, prices and care before the boat's own log is read.
+ *
+ * @module
+ */
+
+import type { Access, Care, Check, Danger, Source, WholeSet } from './file-schema.js'
+import type { Part } from './part-schema.js'
+import type { Provenance } from './provenance.js'
+
+/**
+ * Reference data for a set of 10 kW at 1,500 or 1,800 rpm in salt water.
+ * Plain data but for `origins`, which nobody needs in a worker.
+ */
+export interface Catalogue {
+  readonly sources: readonly Source[]
+  readonly parts: readonly Part[]
+  readonly access: readonly Access[]
+  readonly checks: readonly Check[]
+  readonly dangers: readonly Danger[]
+  readonly wholeSet: WholeSet
+  readonly care: Care
+  /** Path of a figure to where it comes from. */
+  readonly origins: ReadonlyMap<string, Provenance>
+}
