@@ -1,0 +1,277 @@
+/**
+ * One history under way: the state of every mode and part, the clocks, the outage, the money so far.
+ *
+ * @module
+ */
+
+import type { Alternative } from '../forecast/life-model.js'
+import { type Draws, makeDraws } from './draws.js'
+import { HOURS, type Program, YEARS } from './program.js'
+import { makeQueue, push, type Queue } from './queue.js'
+import { timeOfTotal, totalAt } from './use.js'
+
+export const SOUND = 0
+export const DEFECTIVE = 1
+export const FAILED_UNNOTICED = 2
+/** A visible failure, from its event to its mend (which is the same moment), or standing since before now. */
+export const FAILED = 3
+
+/** Quantities kept of each history, in this order; money is discounted unless it says otherwise. */
+export const kept = [
+  'cost',
+  'now',
+  'failures',
+  'planned',
+  'upkeep',
+  'fuel',
+  'power',
+  'intrusion',
+  'replacement',
+  'giveUp',
+  'resale',
+  /** Overrun factor of the quote: what one unit on the quote costs. */
+  'quoteFactor',
+  'ownHours',
+  'paidHours',
+  'trips',
+  /** Not discounted. [days] */
+  'daysWithout',
+  'stops',
+  'sameDayStops',
+  'dangers',
+  /** Not discounted: the dearest of the years from now. */
+  'largestYear',
+  /** First replacement; −1 if none. [years] */
+  'replacedAt',
+  /** First visible failure: mode (−1 none), when, and what its event cost (not discounted). */
+  'firstMode',
+  'firstTime',
+  'firstCost',
+] as const
+export type Kept = (typeof kept)[number]
+export const K = Object.fromEntries(kept.map((name, i) => [name, i])) as Record<Kept, number>
+
+/** Kinds of event, in the high bits of an event's code; the low 16 bits are a mode or a part. */
+export const event = {
+  onset: 0,
+  fails: 1,
+  foundDefective: 2,
+  foundFailed: 3,
+  service: 4,
+  intrusion: 5,
+  pieceComes: 6,
+  replaceLater: 7,
+  shows: 8,
+} as const
+const clockShift = 24
+const kindShift = 16
+
+export interface History {
+  readonly program: Program
+  readonly queue: Queue
+  readonly draws: Draws
+  alternative: Alternative
+  horizon: number
+  interest: number
+  /** Set number: 0 the present one. */
+  set: number
+  /** Candidate fitted, −1 the present set. */
+  candidate: number
+  boatLog: number
+  kappa: number
+  partPriceFactor: number
+  labourFactor: number
+  lowLoadShare: number
+  /** Money for a running hour of the set in place. */
+  fuelPrice: number
+  guaranteeUntil: number
+  /** Time at which the set in place had no age; for resale. [years] */
+  setBorn: number
+  gaveUpAt: number
+  /** θ·ηx·quality per unit of the running clock. */
+  readonly scale: Float64Array
+  /** The same without quality. */
+  readonly scaleAsNew: Float64Array
+  /** Clock position at which the mode had no (virtual) age. */
+  readonly birth: Float64Array
+  /** Effective running hours, and time, of the last renewal: the phase of checks. */
+  readonly birthHours: Float64Array
+  readonly birthTime: Float64Array
+  readonly onsetAt: Float64Array
+  /** Position on the delay's clock at which a defective mode fails. */
+  readonly failsAt: Float64Array
+  readonly delayWord: Uint32Array
+  readonly state: Uint8Array
+  readonly life: Int32Array
+  readonly stamp: Int32Array
+  readonly patches: Int32Array
+  readonly wear: Float64Array
+  readonly jobs: Int32Array
+  readonly services: Int32Array
+  readonly serviceStamp: Int32Array
+  readonly servicedHours: Float64Array
+  readonly servicedTime: Float64Array
+  lostHours: number
+  lostStarts: number
+  downFrom: number
+  downUntil: number
+  downPrice: number
+  downDays: number
+  openLow: number
+  openHigh: number
+  /** Whether a stop began the outage under way, and whether it is still short of a day. */
+  downIsStop: boolean
+  downIsSameDay: boolean
+  intrusions: number
+  readonly sums: Float64Array
+  readonly years: Float64Array
+  readonly failuresOfMode: Float64Array
+  readonly failuresOfDanger: Float64Array
+}
+
+export function makeHistory(program: Program, seed: number): History {
+  const modes = program.modes.count
+  const parts = program.parts.count
+  const { model } = program
+  return {
+    program,
+    queue: makeQueue(),
+    draws: makeDraws(seed),
+    alternative: model.alternatives[0]!,
+    horizon: model.horizonYears,
+    interest: model.realInterestPerYear,
+    set: 0,
+    candidate: -1,
+    boatLog: 0,
+    kappa: 1,
+    partPriceFactor: 1,
+    labourFactor: 1,
+    lowLoadShare: 0,
+    fuelPrice: 0,
+    guaranteeUntil: -1,
+    setBorn: 0,
+    gaveUpAt: -1,
+    scale: new Float64Array(modes),
+    scaleAsNew: new Float64Array(modes),
+    birth: new Float64Array(modes),
+    birthHours: new Float64Array(modes),
+    birthTime: new Float64Array(modes),
+    onsetAt: new Float64Array(modes),
+    failsAt: new Float64Array(modes),
+    delayWord: new Uint32Array(modes),
+    state: new Uint8Array(modes),
+    life: new Int32Array(modes),
+    stamp: new Int32Array(modes),
+    patches: new Int32Array(modes),
+    wear: new Float64Array(modes),
+    jobs: new Int32Array(parts),
+    services: new Int32Array(parts),
+    serviceStamp: new Int32Array(parts),
+    servicedHours: new Float64Array(parts),
+    servicedTime: new Float64Array(parts),
+    lostHours: 0,
+    lostStarts: 0,
+    downFrom: -1,
+    downUntil: -1,
+    downPrice: 0,
+    downDays: 0,
+    openLow: 0,
+    openHigh: 0,
+    downIsStop: false,
+    downIsSameDay: false,
+    intrusions: 0,
+    sums: new Float64Array(kept.length),
+    years: new Float64Array(Math.ceil(model.horizonYears) + 1),
+    failuresOfMode: new Float64Array(modes),
+    failuresOfDanger: new Float64Array(program.dangerKinds.length),
+  }
+}
+
+/** Puts a history back to its beginning, before any draw. */
+export function resetHistory(h: History, alternative: Alternative, number: number): void {
+  const { model } = h.program
+  h.queue.size = 0
+  h.draws.history = number
+  h.alternative = alternative
+  h.set = 0
+  h.candidate = -1
+  h.partPriceFactor = 1
+  h.labourFactor = 1
+  h.lowLoadShare = model.use.lowLoadShare
+  h.fuelPrice = model.fuelPerHour
+  h.guaranteeUntil = -1
+  h.setBorn = -model.set.ageYears
+  h.gaveUpAt = -1
+  h.life.fill(0)
+  h.stamp.fill(0)
+  h.patches.fill(0)
+  h.wear.fill(1)
+  h.jobs.fill(0)
+  h.services.fill(0)
+  h.serviceStamp.fill(0)
+  h.lostHours = 0
+  h.lostStarts = 0
+  h.downFrom = -1
+  h.downUntil = -1
+  h.downPrice = 0
+  h.downDays = 0
+  h.intrusions = 0
+  h.sums.fill(0)
+  h.years.fill(0)
+  h.sums[K.replacedAt] = -1
+  h.sums[K.firstMode] = -1
+}
+
+/** Where a clock of the set stands at `t`; hours and starts stand still in an outage. */
+export function position(h: History, clock: number, t: number): number {
+  if (clock === YEARS) return t
+  const { use } = h.program
+  const at = Math.max(t, h.downUntil)
+  return clock === HOURS
+    ? totalAt(use, use.hours, at) - h.lostHours
+    : totalAt(use, use.starts, at) - h.lostStarts
+}
+
+/** When a clock reaches a position, if no more outages come. */
+export function timeAt(h: History, clock: number, due: number): number {
+  const { use } = h.program
+  if (clock === YEARS) return due
+  return clock === HOURS
+    ? timeOfTotal(use, { total: use.hours, value: due + h.lostHours, perYear: use.hoursPerYear })
+    : timeOfTotal(use, { total: use.starts, value: due + h.lostStarts, perYear: use.startsPerYear })
+}
+
+/** Puts an event into the queue, unless it lies past the horizon. */
+export function schedule(
+  h: History,
+  what: { readonly kind: number; readonly index: number; readonly clock: number; readonly stamp: number },
+  due: number,
+  notBefore: number,
+): void {
+  const when = timeAt(h, what.clock, due)
+  const t = Math.max(when, notBefore)
+  if (!(t <= h.horizon)) return
+  push(h.queue, t, (what.clock << clockShift) | (what.kind << kindShift) | what.index, what.stamp, due)
+}
+
+export function kindOf(code: number): number {
+  return (code >> kindShift) & 0xff
+}
+
+export function indexOf(code: number): number {
+  return code & 0xffff
+}
+
+export function clockOf(code: number): number {
+  return code >> clockShift
+}
+
+export function discount(h: History, t: number): number {
+  return h.interest === 0 ? 1 : Math.exp(-h.interest * t)
+}
+
+/** Books money that is paid at `t` under a heading. */
+export function pay(h: History, heading: number, t: number, amount: number): void {
+  h.sums[heading]! += amount * discount(h, t)
+  h.years[Math.floor(t)]! += amount
+}

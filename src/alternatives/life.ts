@@ -1,0 +1,178 @@
+/**
+ * A mode's life: onset, delay, the checks that may find it, the service that forestalls it, wear by others.
+ *
+ * @module
+ */
+
+import { normalCdf, normalQuantile } from '../forecast/special-normal.js'
+import { normalFrom } from './amounts.js'
+import { draw, purpose, uniformFrom } from './draws.js'
+import {
+  DEFECTIVE,
+  event,
+  FAILED_UNNOTICED,
+  type History,
+  position,
+  SOUND,
+  schedule,
+  timeAt,
+} from './history.js'
+import { HOURS, YEARS } from './program.js'
+
+/** Starts a new life of mode `m` at `t`; `virtualAge` is what a reconditioned part keeps, on the running clock. */
+export function beginLife(h: History, m: number, t: number, virtualAge: number): void {
+  const { modes } = h.program
+  if (h.state[m] === FAILED_UNNOTICED) wearOthers(h, m, t, false)
+  h.life[m]!++
+  h.stamp[m]!++
+  h.patches[m] = 0
+  h.state[m] = SOUND
+  const clock = modes.clock[m]!
+  h.birth[m] = position(h, clock, t) - virtualAge
+  h.birthHours[m] = position(h, HOURS, t)
+  h.birthTime[m] = t
+  draw(h.draws, h.set, m, h.life[m]!, purpose.life, 0)
+  h.delayWord[m] = h.draws.words[1]!
+  scheduleOnset(h, m, t, -Math.log(uniformFrom(h.draws.words[0]!)))
+}
+
+/** Onset where `hazard` (unit exponential) more has been used than by the age at `t`. */
+export function scheduleOnset(h: History, m: number, t: number, hazard: number): void {
+  const { modes } = h.program
+  const shape = modes.shape[m]!
+  const scale = h.scale[m]!
+  const clock = modes.clock[m]!
+  const age = position(h, clock, t) - h.birth[m]!
+  const end = (age > 0 ? (age / scale) ** shape : 0) + hazard / h.wear[m]!
+  h.onsetAt[m] = h.birth[m]! + scale * (shape === 1 ? end : end ** (1 / shape))
+  schedule(h, { kind: event.onset, index: m, clock, stamp: h.stamp[m]! }, h.onsetAt[m]!, t)
+}
+
+/** The defect arises: the delay to failure starts, and the checks get their chance. */
+export function becomeDefective(h: History, m: number, t: number): void {
+  h.state[m] = DEFECTIVE
+  h.onsetAt[m] = Number.POSITIVE_INFINITY
+  fallDue(h, m, t, delayFrom(h, m, h.delayWord[m]!))
+  scheduleFinding(h, m, t, purpose.check)
+}
+
+/** The mode fails after `delay` more on the delay's clock. */
+export function fallDue(h: History, m: number, t: number, delay: number): void {
+  const { modes } = h.program
+  const clock = modes.delayClock[m]!
+  h.failsAt[m] = position(h, clock, t) + delay
+  schedule(h, { kind: event.fails, index: m, clock, stamp: h.stamp[m]! }, h.failsAt[m]!, t)
+}
+
+/** Time from defect to failure. */
+export function delayFrom(h: History, m: number, word: number): number {
+  const { modes } = h.program
+  const level = modes.delayLevel[m]!
+  switch (modes.delayKind[m]) {
+    case 0:
+      return 0
+    case 1:
+      return level * Math.exp(modes.delaySpread[m]! * normalFrom(word))
+    default:
+      return level * (-Math.log(uniformFrom(word))) ** (1 / modes.delaySpread[m]!)
+  }
+}
+
+/** What is left of a delay that has already lasted `since`. */
+export function delayLeft(h: History, m: number, word: number, since: number): number {
+  const { modes } = h.program
+  const level = modes.delayLevel[m]!
+  const spread = modes.delaySpread[m]!
+  const u = uniformFrom(word)
+  if (modes.delayKind[m] === 0 || since <= 0) return delayFrom(h, m, word)
+  if (modes.delayKind[m] === 2) {
+    return level * ((since / level) ** spread - Math.log(u)) ** (1 / spread) - since
+  }
+  if (spread === 0) return Math.max(0, level - since)
+  const left = u * normalCdf(-Math.log(since / level) / spread)
+  return level * Math.exp(-spread * normalQuantile(left)) - since
+}
+
+/** How long, as the calendar goes without outages, until a defective mode fails. [years] */
+export function timeLeft(h: History, m: number, t: number): number {
+  return timeAt(h, h.program.modes.delayClock[m]!, h.failsAt[m]!) - t
+}
+
+/**
+ * When the checks find a mode that is defective (or failed unnoticed). Each check is as good at this defect as one
+ * draw from its beta distribution says, so the looks until it is found are geometric.
+ */
+export function scheduleFinding(h: History, m: number, t: number, forWhat: number): void {
+  const { modes, use, detection } = h.program
+  const runs = use.hoursPerYear > 0
+  const clock = runs ? HOURS : YEARS
+  const now = position(h, clock, t)
+  const born = runs ? h.birthHours[m]! : h.birthTime[m]!
+  const table = forWhat === purpose.check ? modes.checkDetection : modes.checkDetectionFailed
+  let found = Number.POSITIVE_INFINITY
+  const from = modes.checkFrom[m]!
+  const to = modes.checkFrom[m + 1]!
+  for (let c = from; c < to; c++) {
+    draw(h.draws, h.set, m, h.life[m]!, purpose.check, c - from)
+    const good = detection[table[c]!]![h.draws.words[0]! >>> 22]!
+    let looksWord = h.draws.words[1]!
+    if (forWhat !== purpose.check) {
+      draw(h.draws, h.set, m, h.life[m]!, forWhat, c - from)
+      looksWord = h.draws.words[1]!
+    }
+    const chance = good * modes.checkDiligence[c]!
+    if (chance <= 0) continue
+    const missed = chance >= 1 ? 0 : Math.floor(Math.log(uniformFrom(looksWord)) / Math.log1p(-chance))
+    const every = runs ? Math.min(modes.checkEveryHours[c]!, use.hoursPerYear) : 1
+    const at = born + (Math.floor((now - born) / every) + 1 + missed) * every
+    if (at < found) found = at
+  }
+  if (found === Number.POSITIVE_INFINITY) return
+  const kind = forWhat === purpose.check ? event.foundDefective : event.foundFailed
+  schedule(h, { kind, index: m, clock, stamp: h.stamp[m]! }, found, t)
+}
+
+/** A mode that failed unnoticed begins, or ends, to wear others: what is left of their lives shrinks, or grows. */
+export function wearOthers(h: History, m: number, t: number, begins: boolean): void {
+  const { modes } = h.program
+  for (let w = modes.wearFrom[m]!; w < modes.wearFrom[m + 1]!; w++) {
+    const worn = modes.wearMode[w]!
+    const factor = modes.wearFactor[w]!
+    if (h.state[worn] !== SOUND) {
+      h.wear[worn]! *= begins ? factor : 1 / factor
+      continue
+    }
+    const shape = modes.shape[worn]!
+    const age = Math.max(0, position(h, modes.clock[worn]!, t) - h.birth[worn]!)
+    const used = (age / h.scale[worn]!) ** shape
+    const end = ((h.onsetAt[worn]! - h.birth[worn]!) / h.scale[worn]!) ** shape
+    const hazard = Math.max(0, end - used) * h.wear[worn]!
+    h.wear[worn]! *= begins ? factor : 1 / factor
+    h.stamp[worn]!++
+    scheduleOnset(h, worn, t, hazard)
+  }
+}
+
+/** When the next service of a part is due: the earlier of its hours and its years. */
+export function scheduleService(h: History, part: number, t: number): void {
+  const { parts } = h.program
+  if (parts.serviced[part] === 0) return
+  const dueHours = h.servicedHours[part]! + parts.serviceHours[part]!
+  const dueTime = h.servicedTime[part]! + parts.serviceYears[part]!
+  const byHours = timeAt(h, HOURS, dueHours) < dueTime
+  schedule(
+    h,
+    { kind: event.service, index: part, clock: byHours ? HOURS : YEARS, stamp: h.serviceStamp[part]! },
+    byHours ? dueHours : dueTime,
+    t,
+  )
+}
+
+/** A part was renewed or serviced at `t`: its service falls due one interval later. */
+export function restartService(h: History, part: number, t: number): void {
+  if (h.program.parts.serviced[part] === 0) return
+  h.serviceStamp[part]!++
+  h.servicedHours[part] = position(h, HOURS, t)
+  h.servicedTime[part] = t
+  scheduleService(h, part, t)
+}

@@ -1,0 +1,242 @@
+/**
+ * How a set begins: the present one and a used one from tables of what may be true of it, a new one with every life at nought.
+ *
+ * @module
+ */
+
+import { POSTERIOR_STEPS, type Posterior } from '../forecast/posterior-type.js'
+import { normalFrom } from './amounts.js'
+import { draw, purpose, uniformFrom, WHOLE_SET } from './draws.js'
+import { DEFECTIVE, event, FAILED_UNNOTICED, type History, position, SOUND, schedule } from './history.js'
+import { delayLeft, fallDue, restartService, scheduleFinding, scheduleService, wearOthers } from './life.js'
+import { HOURS, YEARS } from './program.js'
+
+/** Chance of no onset before the horizon, per entry of the starting tables; −1 where not yet worked out. */
+const thresholds = new WeakMap<Posterior, Float32Array>()
+
+function thresholdsOf(posterior: Posterior): Float32Array {
+  let table = thresholds.get(posterior)
+  if (table === undefined) {
+    table = new Float32Array(posterior.theta.length).fill(-1)
+    thresholds.set(posterior, table)
+  }
+  return table
+}
+
+/** The present set, from its posterior. */
+export function startPresent(h: History): void {
+  const { posterior, model } = h.program
+  draw(h.draws, 0, WHOLE_SET, 0, purpose.kappa, 0)
+  const node = nodeAt(posterior.kappaWeight, uniformFrom(h.draws.words[0]!))
+  const { boatLogSd, setLogSd } = model.setFactor
+  const log = posterior.kappaLog[node]!
+  const variance = boatLogSd ** 2 + setLogSd ** 2
+  // Given b + g, b is normal about its share of the sum.
+  h.boatLog =
+    variance === 0
+      ? 0
+      : (log * boatLogSd ** 2) / variance +
+        ((boatLogSd * setLogSd) / Math.sqrt(variance)) * normalFrom(h.draws.words[1]!)
+  h.kappa = Math.exp(log)
+  startFromTables(h, posterior, node, 0)
+}
+
+/** A used set, fitted at `t`: any past that its age allows. */
+export function startUsed(h: History, t: number, posterior: Posterior): void {
+  const log = Math.log(h.kappa)
+  let node = 0
+  for (let n = 1; n < posterior.kappaLog.length; n++) {
+    if (Math.abs(posterior.kappaLog[n]! - log) < Math.abs(posterior.kappaLog[node]! - log)) node = n
+  }
+  startFromTables(h, posterior, node, t)
+}
+
+/** A new set, fitted at `t`. */
+export function startNew(h: History, t: number): void {
+  const { modes, parts, model } = h.program
+  const hourLife = h.candidate >= 0 ? model.candidates[h.candidate]!.hourLifeFactor : 1
+  for (let m = 0; m < modes.count; m++) {
+    draw(h.draws, h.set, m, 0, purpose.scale, 0)
+    const own = modes.logSd[m] === 0 ? 1 : Math.exp(modes.logSd[m]! * normalFrom(h.draws.words[0]!))
+    const factor = modes.clock[m] === HOURS ? hourLife : 1
+    setScale(h, m, h.kappa * own * factor)
+    h.wear[m] = 1
+    h.life[m] = 0
+    h.stamp[m]!++
+    h.state[m] = SOUND
+    h.birth[m] = position(h, modes.clock[m]!, t)
+    h.birthHours[m] = position(h, HOURS, t)
+    h.birthTime[m] = t
+    draw(h.draws, h.set, m, 0, purpose.start, 0)
+    const word = h.draws.words[1]!
+    draw(h.draws, h.set, m, 0, purpose.life, 0)
+    h.delayWord[m] = h.draws.words[1]!
+    firstOnset(h, m, t, -Math.log(uniformFrom(word)))
+  }
+  for (let p = 0; p < parts.count; p++) restartService(h, p, t)
+}
+
+/** As `scheduleOnset` for a life without age, whatever wears it being sound as well. */
+function firstOnset(h: History, m: number, t: number, hazard: number): void {
+  const { modes } = h.program
+  const shape = modes.shape[m]!
+  h.onsetAt[m] = h.birth[m]! + h.scale[m]! * (shape === 1 ? hazard : hazard ** (1 / shape))
+  schedule(h, { kind: event.onset, index: m, clock: modes.clock[m]!, stamp: h.stamp[m]! }, h.onsetAt[m]!, t)
+}
+
+/** Hour clocks that soot speeds up are kept in running hours: the scale shrinks instead. */
+function setScale(h: History, m: number, theta: number): void {
+  const { modes } = h.program
+  h.scaleAsNew[m] = (theta * modes.onsetScale[m]!) / sootRate(h, m)
+  h.scale[m] = h.scaleAsNew[m]!
+}
+
+export function sootRate(h: History, m: number): number {
+  return 1 + h.lowLoadShare * (h.program.modes.soot[m]! - 1)
+}
+
+function startFromTables(h: History, posterior: Posterior, node: number, t: number): void {
+  const { modes, parts } = h.program
+  for (let p = 0; p < parts.count; p++) {
+    const first = parts.modeFrom[p]!
+    const joint = posterior.joint[p] === 1
+    let index = 0
+    for (let m = first; m < parts.modeFrom[p + 1]!; m++) {
+      draw(h.draws, h.set, m, 0, purpose.start, 0)
+      if (m === first || !joint) index = h.draws.words[0]! >>> 22
+      startMode(h, m, t, {
+        posterior,
+        entry: (node * modes.count + m) * POSTERIOR_STEPS + index,
+        onsetWord: h.draws.words[1]!,
+      })
+    }
+    startService(h, p, t, { posterior, node, index: joint ? index : -1 })
+  }
+  // Only when every mode has its life can one that stands failed wear the others.
+  for (let m = 0; m < modes.count; m++) {
+    if (h.state[m] === FAILED_UNNOTICED) wearOthers(h, m, t, true)
+  }
+}
+
+function startMode(
+  h: History,
+  m: number,
+  t: number,
+  from: { readonly posterior: Posterior; readonly entry: number; readonly onsetWord: number },
+): void {
+  const { modes } = h.program
+  const { posterior, entry, onsetWord } = from
+  const clock = modes.clock[m]!
+  setScale(h, m, posterior.theta[entry]!)
+  h.wear[m] = 1
+  h.life[m] = 0
+  h.stamp[m]!++
+  h.state[m] = posterior.state[entry]!
+  h.birth[m] = position(h, clock, t) - posterior.age[entry]! / sootRate(h, m)
+  h.birthHours[m] = position(h, HOURS, t) - posterior.ageHours[entry]!
+  h.birthTime[m] = clock === YEARS ? h.birth[m]! : t
+  h.onsetAt[m] = Number.POSITIVE_INFINITY
+  if (h.state[m] === SOUND) {
+    startSound(h, m, t, from)
+    return
+  }
+  draw(h.draws, h.set, m, 0, purpose.life, 0)
+  h.delayWord[m] = h.draws.words[1]!
+  if (h.state[m] === DEFECTIVE) {
+    fallDue(h, m, t, delayLeft(h, m, onsetWord, posterior.since[entry]!))
+    scheduleFinding(h, m, t, purpose.check)
+  } else {
+    scheduleFinding(h, m, t, purpose.checkFailed)
+  }
+}
+
+function startSound(
+  h: History,
+  m: number,
+  t: number,
+  from: { readonly posterior: Posterior; readonly entry: number; readonly onsetWord: number },
+): void {
+  const { modes, use } = h.program
+  const { posterior, entry, onsetWord } = from
+  const shape = modes.shape[m]!
+  const scale = h.scale[m]!
+  const clock = modes.clock[m]!
+  const age = position(h, clock, t) - h.birth[m]!
+  const u = uniformFrom(onsetWord)
+  const worn = h.program.isWorn[m] === 1
+  if (t === 0 && !worn) {
+    const table = thresholdsOf(posterior)
+    if (table[entry]! < 0) {
+      const end =
+        clock === YEARS
+          ? h.horizon
+          : clock === HOURS
+            ? use.hours[use.horizonMonth]!
+            : use.starts[use.horizonMonth]!
+      table[entry] = Math.exp((age / scale) ** shape - ((age + end) / scale) ** shape)
+    }
+    if (u < table[entry]!) return
+  }
+  const end = (age / scale) ** shape - Math.log(u)
+  h.onsetAt[m] = h.birth[m]! + scale * end ** (1 / shape)
+  draw(h.draws, h.set, m, 0, purpose.life, 0)
+  h.delayWord[m] = h.draws.words[1]!
+  schedule(h, { kind: event.onset, index: m, clock, stamp: h.stamp[m]! }, h.onsetAt[m]!, t)
+}
+
+function startService(
+  h: History,
+  part: number,
+  t: number,
+  from: { readonly posterior: Posterior; readonly node: number; readonly index: number },
+): void {
+  const { parts } = h.program
+  if (parts.serviced[part] === 0) return
+  let { index } = from
+  if (index < 0) {
+    draw(h.draws, h.set, parts.modeFrom[part]!, 0, purpose.serviceStart, 0)
+    index = h.draws.words[0]! >>> 22
+  }
+  const entry = (from.node * parts.count + part) * POSTERIOR_STEPS + index
+  h.serviceStamp[part]!++
+  h.servicedTime[part] = t - from.posterior.serviceYears[entry]!
+  h.servicedHours[part] = position(h, HOURS, t) - from.posterior.serviceHours[entry]!
+  scheduleService(h, part, t)
+}
+
+function nodeAt(weights: Float64Array, u: number): number {
+  let sum = 0
+  for (let n = 0; n < weights.length - 1; n++) {
+    sum += weights[n]!
+    if (u < sum) return n
+  }
+  return weights.length - 1
+}
+
+/** Fault put in by the maker or by work: a mode that will fail some running hours later. */
+export function plantFault(
+  h: History,
+  t: number,
+  fault: { readonly mode: number; readonly onsetWord: number },
+): void {
+  const { shape, scaleHours } = h.program.model.intrusion.onset
+  const hours = scaleHours * (-Math.log(uniformFrom(fault.onsetWord))) ** (1 / shape)
+  schedule(
+    h,
+    { kind: event.intrusion, index: fault.mode, clock: HOURS, stamp: h.set },
+    position(h, HOURS, t) + hours,
+    t,
+  )
+}
+
+/** A visible mode of a part, drawn evenly; −1 if all are hidden. */
+export function visibleModeOf(h: History, part: number, word: number): number {
+  const { modes, parts } = h.program
+  let count = 0
+  for (let m = parts.modeFrom[part]!; m < parts.modeFrom[part + 1]!; m++) if (modes.hidden[m] === 0) count++
+  let pick = Math.floor(uniformFrom(word) * count)
+  for (let m = parts.modeFrom[part]!; m < parts.modeFrom[part + 1]!; m++) {
+    if (modes.hidden[m] === 0 && pick-- === 0) return m
+  }
+  return -1
+}

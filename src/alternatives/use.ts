@@ -1,0 +1,127 @@
+/**
+ * Use of the boat ahead: running hours, starts and wanted power as they grow with the calendar.
+ *
+ * @module
+ */
+
+import type { LifeModel } from '../forecast/life-model.js'
+
+/** Running totals at the ends of months from now on; straight within a month. */
+export interface UseAhead {
+  /** Ends of months, the first at 0. [years] */
+  readonly time: Float64Array
+  /** [h] */
+  readonly hours: Float64Array
+  readonly starts: Float64Array
+  /** Days on which power is wanted. */
+  readonly neededDays: Float64Array
+  /** Running hours weighted by exp(−r·t). [h] */
+  readonly discountedHours: Float64Array
+  /** Month of the year that begins at each end: 0 January. */
+  readonly monthOfYear: Uint8Array
+  /** 1 where the month has no running hours. */
+  readonly laidUp: Uint8Array
+  /** Index of the first end of a month at or past the horizon. */
+  readonly horizonMonth: number
+  readonly hoursPerYear: number
+  readonly startsPerYear: number
+}
+
+export const DAYS_PER_YEAR = 365.25
+const monthsPerYear = 12
+/** An outage that begins before the horizon may end after it; beyond this the calendar is not kept. */
+const yearsPastHorizon = 15
+
+/** Tables of use over the horizon and some years past it. */
+export function useAhead(model: LifeModel): UseAhead {
+  const { hoursByMonth, startsByMonth, powerNeededByMonth } = model.use
+  const first = Math.floor(model.startMonth)
+  const partMonth = (first + 1 - model.startMonth) / monthsPerYear
+  const months = Math.ceil((model.horizonYears + yearsPastHorizon) * monthsPerYear) + 1
+  const time = new Float64Array(months + 1)
+  const hours = new Float64Array(months + 1)
+  const starts = new Float64Array(months + 1)
+  const neededDays = new Float64Array(months + 1)
+  const discountedHours = new Float64Array(months + 1)
+  const monthOfYear = new Uint8Array(months + 1)
+  const laidUp = new Uint8Array(months + 1)
+  for (let k = 0; k <= months; k++) {
+    const month = (first + k) % monthsPerYear
+    monthOfYear[k] = month
+    laidUp[k] = hoursByMonth[month]! > 0 ? 0 : 1
+    if (k === months) break
+    const length = k === 0 ? partMonth : 1 / monthsPerYear
+    const share = length * monthsPerYear
+    time[k + 1] = k === 0 ? partMonth : partMonth + k / monthsPerYear
+    hours[k + 1] = hours[k]! + hoursByMonth[month]! * share
+    starts[k + 1] = starts[k]! + startsByMonth[month]! * share
+    neededDays[k + 1] = neededDays[k]! + powerNeededByMonth[month]! * length * DAYS_PER_YEAR
+    const middle = (time[k]! + time[k + 1]!) / 2
+    discountedHours[k + 1] =
+      discountedHours[k]! + hoursByMonth[month]! * share * Math.exp(-model.realInterestPerYear * middle)
+  }
+  const sum = (values: readonly number[]) => values.reduce((a, b) => a + b, 0)
+  return {
+    time,
+    hours,
+    starts,
+    neededDays,
+    discountedHours,
+    monthOfYear,
+    laidUp,
+    horizonMonth: time.findIndex((end) => end >= model.horizonYears),
+    hoursPerYear: sum(hoursByMonth),
+    startsPerYear: sum(startsByMonth),
+  }
+}
+
+/** Index of the month that holds `t`. */
+export function monthAt(use: UseAhead, t: number): number {
+  const { time } = use
+  const last = time.length - 1
+  if (t >= time[last]!) return last
+  if (t < time[1]!) return 0
+  let k = 1 + Math.floor((t - time[1]!) * monthsPerYear)
+  if (k > last) k = last
+  while (k > 0 && time[k]! > t) k--
+  while (k < last && time[k + 1]! <= t) k++
+  return k
+}
+
+/** Value of a running total of `use` at `t`; past the end of the calendar it stands still. */
+export function totalAt(use: UseAhead, total: Float64Array, t: number): number {
+  const k = monthAt(use, t)
+  if (k >= use.time.length - 1) return total[total.length - 1]!
+  const from = use.time[k]!
+  return total[k]! + ((total[k + 1]! - total[k]!) * (t - from)) / (use.time[k + 1]! - from)
+}
+
+/**
+ * The first time at which a running total reaches `value`; Infinity if the calendar ends before.
+ *
+ * @param perYear yearly growth of the total, to find the month without a search from the start
+ */
+export function timeOfTotal(
+  use: UseAhead,
+  goal: { readonly total: Float64Array; readonly value: number; readonly perYear: number },
+): number {
+  const { total, value, perYear } = goal
+  const last = total.length - 1
+  if (value <= 0) return 0
+  if (!(value <= total[last]!)) return Number.POSITIVE_INFINITY
+  let k = perYear > 0 ? Math.min(last, monthsPerYear * Math.floor(value / perYear)) : 0
+  while (k > 0 && total[k - 1]! >= value) k--
+  while (total[k]! < value) k++
+  if (k === 0) return 0
+  const from = use.time[k - 1]!
+  return from + ((use.time[k]! - from) * (value - total[k - 1]!)) / (total[k]! - total[k - 1]!)
+}
+
+/** Start of the next month with running hours, `t` itself if the set is in use; Infinity if it never runs. */
+export function nextUse(use: UseAhead, t: number): number {
+  let k = monthAt(use, t)
+  if (use.laidUp[k] === 0) return t
+  const last = use.time.length - 1
+  while (k <= last && use.laidUp[k] === 1) k++
+  return k > last ? Number.POSITIVE_INFINITY : use.time[k]!
+}
