@@ -9,7 +9,7 @@ import type { Catalogue } from './catalogue.js'
 import { unitOf } from './figure-unit.js'
 import { accessSchema, careSchema, checkSchema, dangerSchema, wholeSetSchema } from './file-schema.js'
 import { partSchema } from './part-schema.js'
-import { mapFigures, stepOf, valueAt } from './path.js'
+import { mapFigures, namedPath, valueAt } from './path.js'
 import { type Problem, shown } from './problem.js'
 import type { Provenance } from './provenance.js'
 import { referenceProblems } from './references.js'
@@ -123,20 +123,4 @@ function spanProblems(body: z.infer<typeof bodySchema>): Problem[] {
     const path = namedPath(body, issue.path)
     return { code: 'out-of-span', path, found: shown(valueAt(body, path)), allowed: issue.message }
   })
-}
-
-/** A path of list places turned into one of names. */
-function namedPath(body: unknown, steps: readonly PropertyKey[]): string {
-  let here: unknown = body
-  const names = steps.map((step) => {
-    const [name, child] = stepInto(here, step)
-    here = child
-    return name
-  })
-  return names.join('.')
-}
-
-function stepInto(node: unknown, step: PropertyKey): readonly [string, unknown] {
-  const child = (node as Readonly<Record<PropertyKey, unknown>>)[step]
-  return [Array.isArray(node) ? stepOf(child, Number(step)) : String(step), child]
 }

@@ -8,6 +8,7 @@ import type * as z from 'zod'
 import type { Catalogue } from './catalogue.js'
 import { bodySchemas, headSchema, type Source } from './file-schema.js'
 import type { Part } from './part-schema.js'
+import { namedPath, valueAt } from './path.js'
 import { type Problem, shown } from './problem.js'
 import { type Provenance, partOrigins } from './provenance.js'
 import { referenceProblems } from './references.js'
@@ -87,12 +88,9 @@ function withoutOrigins(values: unknown): ReturnType<typeof partOrigins> {
 }
 
 function toProblems(error: z.ZodError, name: string, content: unknown): Problem[] {
-  return error.issues.map((issue) => ({
-    code: 'form',
-    path: `${name}:${issue.path.map(String).join('.')}`,
-    found: shown(
-      issue.path.reduce<unknown>((node, step) => (node as Record<PropertyKey, unknown>)?.[step], content),
-    ),
-    allowed: issue.message,
-  }))
+  return error.issues.map((issue) => {
+    const path = namedPath(content, issue.path)
+    const found = path === '' ? content : valueAt(content, path)
+    return { code: 'form', path: `${name}:${path}`, found: shown(found), allowed: issue.message }
+  })
 }

@@ -27,12 +27,12 @@ export const hoursSchema = z.strictObject({ owner: notNegative, paid: notNegativ
 /** What runs a clock: running hours, the calendar, starts, or each time the windings are linked anew. */
 export const clockSchema = z.enum(['hours', 'years', 'starts', 'relinkings'])
 
-/** How the alternator gets its field and holds its voltage. */
+/** How the alternator gets its field and holds its voltage; `compound` is brushless. */
 export const excitationSchema = z.enum([
   'brushless-regulator',
   'brushed-regulator',
   'capacitor',
-  'brushless-compound',
+  'compound',
   'brushed-compound',
 ])
 
@@ -46,7 +46,7 @@ export const fitsSchema = z.strictObject({
   whenFitted: z.literal(true).optional(),
 })
 
-/** Damage that a failure does elsewhere. Chance with the trip working is `chance · (1 − tripSaves)`. */
+/** Damage that a failure does elsewhere. Where a trip is named, the chance with it working is `chance · (1 − tripSaves)`. */
 export const linkSchema = z.strictObject({
   to: id,
   /** The mode of the other part that is brought on; left out: plain damage. */
@@ -55,7 +55,7 @@ export const linkSchema = z.strictObject({
   effect: z.enum(['ruins', 'starts-defect']),
   chance,
   trip: id.optional(),
-  tripSaves: chance.default(0),
+  tripSaves: chance.optional(),
   what: words,
 })
 

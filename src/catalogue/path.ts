@@ -66,3 +66,15 @@ export function mapFigures<T>(node: T, change: (value: number, path: string) => 
   }
   return node
 }
+
+/** A path of list places, as a schema gives it, turned into one of names. */
+export function namedPath(node: unknown, steps: readonly PropertyKey[]): string {
+  let here: unknown = node
+  let path = ''
+  for (const step of steps) {
+    const child = (here as Readonly<Record<PropertyKey, unknown>> | undefined)?.[step]
+    path = join(path, Array.isArray(here) ? stepOf(child, Number(step)) : String(step))
+    here = child
+  }
+  return path
+}

@@ -17,6 +17,7 @@ export interface Problem {
 /** A value from outside as a short piece of text for a message. */
 export function shown(value: unknown): string {
   if (value === undefined) return 'nothing'
+  if (typeof value === 'number') return String(value)
   const text = JSON.stringify(value) ?? typeof value
   return text.length > 80 ? `${text.slice(0, 77)}...` : text
 }

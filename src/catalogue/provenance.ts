@@ -92,12 +92,12 @@ export function partOrigins(
         problems.push({ ...problem, allowed: 'a field of the same record' })
       }
     }
-    const plain: Record<string, unknown> = {}
-    for (const [name, child] of Object.entries(fields)) {
-      const origin = Object.hasOwn(single, name) ? lookUp(single[name], join(path, `fromOf.${name}`)) : own
-      plain[name] = visit(child, join(path, name), origin)
-    }
-    return plain
+    return Object.fromEntries(
+      Object.entries(fields).map(([name, child]) => {
+        const origin = Object.hasOwn(single, name) ? lookUp(single[name], join(path, `fromOf.${name}`)) : own
+        return [name, visit(child, join(path, name), origin)]
+      }),
+    )
   }
 
   return { values: visit(content, atPath, undefined), origins, problems }

@@ -43,6 +43,18 @@ export function referenceProblems(catalogue: Catalogue): Problem[] {
     for (const link of mode.links) {
       mustKnowMode(link.to, link.brings, `${path}.links.${link.to}`)
       if (link.trip !== undefined) mustKnowMode(link.trip, undefined, `${path}.links.${link.to}.trip`)
+      if ((link.trip === undefined) !== (link.tripSaves === undefined)) {
+        const found = `trip ${link.trip}, tripSaves ${link.tripSaves}`
+        problems.push({ code: 'contradiction', path, found, allowed: 'trip and tripSaves together' })
+      }
+      if (link.brings === undefined && link.effect === 'starts-defect') {
+        problems.push({
+          code: 'contradiction',
+          path,
+          found: 'no mode',
+          allowed: 'the mode whose defect starts',
+        })
+      }
     }
     for (const link of mode.wearLinks) mustKnowMode(link.to, link.mode, `${path}.wearLinks.${link.to}`)
     for (const remedy of [mode.remedy, ...mode.otherRemedies]) {

@@ -41,7 +41,7 @@ export interface ScaleFactors {
  * - hours of work `(P/10)^0.2`
  * - modes on running hours at 3,000 or 3,600 rpm × 0.55; salt-driven modes in fresh water × 1.8
  *
- * with P the rating [kW], c the exchange rate and f the local factor. Valid for 1 kW to 60 kW. Exponents and factors
+ * with P the rating [kW], c the exchange rate and f the local factor. Answers for 0.5 kW to 100 kW; meant for 3 kW to 30 kW. Exponents and factors
  * stand in the catalogue (practice).
  *
  * @throws RangeError if rating, speed or money is out of its span.
@@ -49,7 +49,7 @@ export interface ScaleFactors {
 export function scaleFactors(catalogue: Catalogue, kind: SetKind): ScaleFactors {
   const { rating } = catalogue.wholeSet
   const { water } = { ...usualKind, ...kind }
-  requireWithin('ratingKW', kind.ratingKW, 1, 60, 'kW')
+  requireWithin('ratingKW', kind.ratingKW, 0.5, 100, 'kW')
   const size = kind.ratingKW / rating.referenceKW
   const money = moneyFactor(kind.money)
   return {
@@ -102,7 +102,7 @@ export function catalogueFor(catalogue: Catalogue, kind: SetKind): SetCatalogue 
 function moneyFactor(money: Money | undefined): number {
   if (money === undefined) return 1
   requireWithin('currencyPerUsd', money.currencyPerUsd, 1e-6, 1e6, 'per USD')
-  requireWithin('localFactor', money.localFactor, 0.1, 10, '')
+  requireWithin('localFactor', money.localFactor, 0.05, 20, '')
   return money.currencyPerUsd * money.localFactor
 }
 
@@ -138,11 +138,12 @@ function keepKnown(mode: Mode, ids: ReadonlySet<string>, modeIds: ReadonlySet<st
   return {
     ...mode,
     links: mode.links
-      .filter((link) => ids.has(link.to))
-      .map(({ brings, trip, ...link }) => ({
+      .filter((link) =>
+        link.brings === undefined ? ids.has(link.to) : modeIds.has(`${link.to}.${link.brings}`),
+      )
+      .map(({ trip, tripSaves, ...link }) => ({
         ...link,
-        ...(brings !== undefined && modeIds.has(`${link.to}.${brings}`) ? { brings } : {}),
-        ...(trip !== undefined && ids.has(trip) ? { trip } : { tripSaves: 0 }),
+        ...(trip !== undefined && ids.has(trip) ? { trip, tripSaves } : {}),
       })),
     wearLinks: mode.wearLinks.filter((link) => modeIds.has(`${link.to}.${link.mode}`)),
   }

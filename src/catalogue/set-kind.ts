@@ -47,7 +47,7 @@ export const usualKind = {
 
 /** Whether the set runs at 3,000 or 3,600 rpm. */
 export function isTwoPole(kind: Pick<SetKind, 'rpm'>): boolean {
-  requireWithin('rpm', kind.rpm, 1000, 3800, '1/min')
+  requireWithin('rpm', kind.rpm, 500, 6000, '1/min')
   return kind.rpm >= 2800
 }
 

@@ -29,14 +29,14 @@ export interface UsedSet {
 }
 
 /**
- * Price of a new set, not fitted. `5200 · P^0.44`, P the rating [kW], 1 kW to 60 kW; log standard deviation 0.18.
+ * Price of a new set, not fitted. `5200 · P^0.44`, P the rating [kW], 0.5 kW to 100 kW, meant for 4 kW to 30 kW; log standard deviation 0.18.
  *
  * Source: practice, compiler's judgement.
  *
  * @throws RangeError if the rating is out of its span.
  */
 export function newSetPrice(whole: WholeSet, ratingKW: number): LogPrice {
-  requireWithin('ratingKW', ratingKW, 1, 60, 'kW')
+  requireWithin('ratingKW', ratingKW, 0.5, 100, 'kW')
   const { priceAt1KW, exponent, logSd } = whole.newSet
   return { median: priceAt1KW * ratingKW ** exponent, logSd }
 }
@@ -74,7 +74,7 @@ export function fuelLitresPerHour(
   whole: WholeSet,
   use: { readonly ratingKW: number; readonly loadKW: number; readonly condition: 'aged' | 'healthy' },
 ): number {
-  requireWithin('ratingKW', use.ratingKW, 1, 60, 'kW')
+  requireWithin('ratingKW', use.ratingKW, 0.5, 100, 'kW')
   requireWithin('loadKW', use.loadKW, 0, 1.1 * use.ratingKW, 'kW')
   const { litresPerHourPerRatedKW, litresPerHourPerLoadKW } = whole.fuel[use.condition]
   return litresPerHourPerRatedKW * use.ratingKW + litresPerHourPerLoadKW * use.loadKW
@@ -82,14 +82,14 @@ export function fuelLitresPerHour(
 
 /**
  * Weight of a set in its sound case, dry. [kg] `(85 + 19 P) · t`, P the rating [kW], t = 0.7 at 3,000 or 3,600 rpm, else 1;
- * give or take 15 %. 1 kW to 60 kW.
+ * give or take 15 %. 0.5 kW to 100 kW.
  *
  * Source: practice, compiler's judgement.
  *
  * @throws RangeError if rating or speed is out of its span.
  */
 export function weightKg(whole: WholeSet, set: { readonly ratingKW: number; readonly rpm: number }): Spread {
-  requireWithin('ratingKW', set.ratingKW, 1, 60, 'kW')
+  requireWithin('ratingKW', set.ratingKW, 0.5, 100, 'kW')
   const { fixedKg, kgPerKW, relativeSpread, twoPoleFactor } = whole.weight
   const typical = (fixedKg + kgPerKW * set.ratingKW) * (isTwoPole(set) ? twoPoleFactor : 1)
   return { low: typical * (1 - relativeSpread), typical, high: typical * (1 + relativeSpread) }
