@@ -27,7 +27,7 @@ export function fail(h: History, job: Job, m: number, t: number, code: number): 
   if (modes.hidden[m] === 1) {
     failUnnoticed(h, job, m, t)
   } else if (clockOf(code) === YEARS && laidUp(h, t)) {
-    failInLayUp(h, job, m, t)
+    failInLayUp(h, m, t)
   } else {
     failVisibly(h, job, m, t, K.failures)
   }
@@ -39,18 +39,12 @@ function laidUp(h: History, t: number): boolean {
 }
 
 /** In lay-up a failure shows at the next day of use, unless fitting out meets it before. */
-function failInLayUp(h: History, job: Job, m: number, t: number): void {
+function failInLayUp(h: History, m: number, t: number): void {
   const { care } = h.program.model
   draw(h.draws, h.set, m, h.life[m]!, purpose.failure, h.patches[m]!)
-  if (uniformFrom(h.draws.words[1]!) < care.fittingOutShare) {
-    emptyJob(job)
-    h.failuresOfMode[m]!++
-    addToJob(h, job, h.program.modes.part[m]!, m)
-    doJob(h, job, t, { comes: comes.fittingOut, heading: K.planned })
-    return
-  }
+  const kind = uniformFrom(h.draws.words[1]!) < care.fittingOutShare ? event.fittingOut : event.shows
   h.state[m] = FAILED
-  schedule(h, { kind: event.shows, index: m, clock: YEARS, stamp: h.stamp[m]! }, nextUse(h.program.use, t), t)
+  schedule(h, { kind, index: m, clock: YEARS, stamp: h.stamp[m]! }, nextUse(h.program.use, t), t)
 }
 
 /** A visible failure in use, with its knock-on, its job and its money under `heading`. */
@@ -69,8 +63,9 @@ function failUnnoticed(h: History, job: Job, m: number, t: number): void {
   countFailure(h, m)
   wearOthers(h, m, t, true)
   addToJob(h, job, h.program.modes.part[m]!, m)
+  job.hits = 0
   const stops = spread(h, job, m, t)
-  if (job.count > 1) {
+  if (job.hits > 0) {
     finishEvent(h, job, t, { m, stops, heading: K.failures })
   } else {
     scheduleFinding(h, m, t, purpose.checkFailed)
@@ -119,13 +114,15 @@ function spread(h: History, job: Job, m: number, t: number): boolean {
     const part = modes.linkPart[l]!
     if (job.at[part]! >= 0 || !hits(h, job, m, l)) continue
     const mode = modes.linkMode[l]!
-    if (modes.linkStartsDefect[l] === 1) {
-      if (mode >= 0 && h.state[mode] === SOUND) {
+    if (modes.linkStartsDefect[l] === 1 && mode >= 0 && modes.delayKind[mode] !== 0) {
+      if (h.state[mode] === SOUND) {
         h.stamp[mode]!++
         becomeDefective(h, mode, t)
+        job.hits++
       }
       continue
     }
+    job.hits++
     addToJob(h, job, part, mode)
     if (mode < 0) continue
     if (countFailure(h, mode)) stops = true
@@ -144,9 +141,9 @@ function hits(h: History, job: Job, m: number, l: number): boolean {
   if (guard < 0) return u < chance
   const asleep = sleepingMode(h, guard)
   if (asleep < 0) return u < chance * (1 - modes.linkGuardEffect[l]!)
-  if (u >= chance) return false
-  addToJob(h, job, guard, asleep)
-  return true
+  const hit = u < chance
+  if (hit || modes.hidden[m] === 0) addToJob(h, job, guard, asleep)
+  return hit
 }
 
 function sleepingMode(h: History, part: number): number {

@@ -62,6 +62,7 @@ export const event = {
   pieceComes: 6,
   replaceLater: 7,
   shows: 8,
+  fittingOut: 9,
 } as const
 const clockShift = 24
 const kindShift = 16

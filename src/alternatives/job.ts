@@ -6,7 +6,7 @@
 
 import { drawAmount, meanAmount, normalFrom } from './amounts.js'
 import { draw, purpose, uniformFrom, WHOLE_SET } from './draws.js'
-import { DEFECTIVE, discount, FAILED_UNNOTICED, type History, K, pay, position } from './history.js'
+import { DEFECTIVE, discount, FAILED_UNNOTICED, type History, K, pay, position, SOUND } from './history.js'
 import { beginLife, delayFrom, fallDue, restartService, scheduleFinding, wearOthers } from './life.js'
 import { goDown } from './outage.js'
 import { CLEARED, PATCHED, RECONDITIONED, RENEWED } from './program.js'
@@ -30,6 +30,8 @@ export const comes = {
 /** Parts of a job; a part stands in it once, with the strongest outcome asked for. */
 export interface Job {
   count: number
+  /** Links that hit in the event. */
+  hits: number
   readonly part: Int32Array
   /** Mode whose remedy it is; −1 where the part is plainly damaged. */
   readonly mode: Int32Array
@@ -44,6 +46,7 @@ export interface Job {
 export function makeJob(parts: number): Job {
   return {
     count: 0,
+    hits: 0,
     part: new Int32Array(parts),
     mode: new Int32Array(parts),
     outcome: new Uint8Array(parts),
@@ -105,7 +108,8 @@ export function doJob(
   how: { readonly comes: number; readonly heading: number },
 ): void {
   const guaranteed = t < h.guaranteeUntil
-  if (!guaranteed && h.alternative.limit !== undefined && estimate(h, job) > limitAt(h, t)) {
+  const judged = !guaranteed && how.heading !== K.now
+  if (judged && h.alternative.limit !== undefined && estimate(h, job) > limitAt(h, t)) {
     insteadOfMending(h, t, how.comes)
     return
   }
@@ -114,7 +118,8 @@ export function doJob(
   const workDays = (r.ownHours + r.paidHours) / hoursPerDay
   if (!guaranteed) payJob(h, job, t, how.heading, r)
   if (how.comes !== comes.fittingOut) {
-    const waits = how.comes === comes.stopped || how.comes === comes.rested
+    const joins = t < h.downUntil && how.comes === comes.running
+    const waits = joins || how.comes === comes.stopped || how.comes === comes.rested
     goDown(h, t, {
       waitDays: waits ? r.waitDays : 0,
       workDays: r.workshopDays + workDays,
@@ -184,7 +189,7 @@ function accessHours(h: History, low: number, high: number): number {
 }
 
 /** Draws the pieces and their waits, and adds up hours; access counts once, and not what already stands open. */
-function reckon(h: History, job: Job, t: number, how: number): Reckoning {
+export function reckon(h: History, job: Job, t: number, how: number): Reckoning {
   const { modes, parts, repairs, model } = h.program
   const r = reckoning
   r.pieces = r.ownHours = r.paidHours = r.trips = r.waitDays = r.workshopDays = r.accessLow = r.accessHigh = 0
@@ -308,7 +313,7 @@ function drawOverrun(h: History, job: Job): number {
 
 /** The states that a job leaves behind. */
 export function putRight(h: History, job: Job, t: number): void {
-  const { modes, parts } = h.program
+  const { parts } = h.program
   for (let i = 0; i < job.count; i++) {
     const part = job.part[i]!
     const mode = job.mode[i]!
@@ -316,15 +321,14 @@ export function putRight(h: History, job: Job, t: number): void {
     h.jobs[part]!++
     switch (job.outcome[i]) {
       case PATCHED:
-        patch(h, mode, t)
+        eachMode(h, part, mode, (m) => patch(h, m, t))
         break
       case CLEARED:
-        beginLife(h, mode, t, 0)
+        eachMode(h, part, mode, (m) => beginLife(h, m, t, 0))
         break
       case RECONDITIONED:
         for (let m = parts.modeFrom[part]!; m < parts.modeFrom[part + 1]!; m++) {
-          const age = position(h, modes.clock[m]!, t) - h.birth[m]!
-          beginLife(h, m, t, age * (1 - job.agesLess[i]!))
+          recondition(h, m, t, job.agesLess[i]!)
         }
         restartService(h, part, t)
         break
@@ -338,8 +342,34 @@ export function putRight(h: History, job: Job, t: number): void {
   }
 }
 
+/** The one mode named, or all of the part. */
+function eachMode(h: History, part: number, mode: number, act: (m: number) => void): void {
+  if (mode >= 0) {
+    act(mode)
+    return
+  }
+  const { modeFrom } = h.program.parts
+  for (let m = modeFrom[part]!; m < modeFrom[part + 1]!; m++) act(m)
+}
+
+/** Kijima II: a share of the virtual age goes; the rhythm of the checks stays. */
+function recondition(h: History, m: number, t: number, agesLess: number): void {
+  const { birthHours, birthTime } = h
+  const hours = birthHours[m]!
+  const time = birthTime[m]!
+  const age = position(h, h.program.modes.clock[m]!, t) - h.birth[m]!
+  beginLife(h, m, t, age * (1 - agesLess))
+  birthHours[m] = hours
+  birthTime[m] = time
+}
+
 /** Stays defective; what is left until it fails is drawn again, and shorter. */
 function patch(h: History, m: number, t: number): void {
+  if (h.state[m] === SOUND) return
+  if (h.program.modes.delayKind[m] === 0) {
+    beginLife(h, m, t, 0)
+    return
+  }
   if (h.state[m] === FAILED_UNNOTICED) wearOthers(h, m, t, false)
   h.stamp[m]!++
   h.state[m] = DEFECTIVE

@@ -278,9 +278,10 @@ function partColumns(sources: {
   const { model, modeIndex, repairs } = sources
   const { parts } = model
   const access = parts.map((part) => accessBits(model, part.access))
-  const near = parts.map((_, p) => {
-    const [low, high] = access[p]!
-    const sharing = parts.flatMap((_, q) => (access[q]![0] & low || access[q]![1] & high ? [q] : []))
+  const near = parts.map((part, p) => {
+    const sharing = parts.flatMap((other, q) =>
+      other.access.some((group) => part.access.includes(group)) ? [q] : [],
+    )
     return sharing.length > 0 ? sharing : [p]
   })
   const service = (read: (service: NonNullable<LifePart['service']>) => number, without: number) =>

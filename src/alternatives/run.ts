@@ -24,7 +24,7 @@ import {
   schedule,
   timeAt,
 } from './history.js'
-import { addToJob, comes, doJob, emptyJob, intrudeOnce, type Job, putRight, waitFor } from './job.js'
+import { addToJob, comes, doJob, emptyJob, intrudeOnce, type Job, putRight, reckon, waitFor } from './job.js'
 import { becomeDefective, beginLife, restartService, scheduleService, timeLeft } from './life.js'
 import { goDown } from './outage.js'
 import { outcomeCode, YEARS } from './program.js'
@@ -103,6 +103,9 @@ function happen(h: History, job: Job, kind: number, index: number, t: number, co
     case event.foundFailed:
       if (h.state[index] === FAILED_UNNOTICED) order(h, index, t)
       break
+    case event.fittingOut:
+      planned(h, job, index, t, comes.fittingOut)
+      break
     case event.pieceComes:
       planned(h, job, index, t, comes.planned)
       break
@@ -113,7 +116,7 @@ function happen(h: History, job: Job, kind: number, index: number, t: number, co
       faultShows(h, job, index, t)
       break
     default:
-      replaceSet(h, t, { candidate: index, planned: true, isStop: false })
+      if (h.set === 0) replaceSet(h, t, { candidate: index, planned: true, isStop: false })
   }
 }
 
@@ -173,8 +176,8 @@ function renew(h: History, m: number, t: number): void {
 /** What the alternative does now, and what stands broken and is not put right by it. */
 function actNow(h: History, job: Job): void {
   const { now, replaceLater } = h.alternative
-  const { model, parts, modes } = h.program
-  const brokenStops = parts.broken.some((m) => m >= 0 && modes.stops[m]! > 0)
+  const { model, parts } = h.program
+  const brokenStops = standsStopped(h)
   if (replaceLater !== undefined) {
     const candidate = model.candidates.findIndex(({ id }) => id === replaceLater.with)
     schedule(h, { kind: event.replaceLater, index: candidate, clock: YEARS, stamp: 0 }, replaceLater.year, 0)
@@ -196,15 +199,26 @@ function actNow(h: History, job: Job): void {
     h.state[m] = FAILED
     h.stamp[m]!++
     addToJob(h, job, p, m)
-    doJob(h, job, 0, { comes: modes.stops[m]! > 0 ? comes.stopped : comes.running, heading: K.failures })
+    doJob(h, job, 0, { comes: breaks(h, m) ? comes.stopped : comes.running, heading: K.failures })
   }
+}
+
+function standsStopped(h: History): boolean {
+  let stopped = false
+  for (const m of h.program.parts.broken) if (m >= 0 && breaks(h, m)) stopped = true
+  return stopped
+}
+
+/** Whether a mode that stands broken stops the set. */
+function breaks(h: History, m: number): boolean {
+  draw(h.draws, 0, m, 0, purpose.failure, 0)
+  return uniformFrom(h.draws.words[0]!) < h.program.modes.stops[m]!
 }
 
 /** The job in hand: by its quote, or priced as any other. */
 function mendNow(h: History, job: Job, action: Action, brokenStops: boolean): void {
-  const { parts, modes, model } = h.program
+  const { parts, model } = h.program
   emptyJob(job)
-  let hours = 0
   for (const wanted of action.parts) {
     const p = model.parts.findIndex(({ id }) => id === wanted.part)
     const mode =
@@ -216,7 +230,6 @@ function mendNow(h: History, job: Job, action: Action, brokenStops: boolean): vo
     job.outcome[i] = outcomeCode[wanted.outcome]
     job.quality[i] = wanted.quality
     job.agesLess[i] = wanted.agesLess
-    hours += h.program.repairs.hours[mode >= 0 ? modes.repair[mode]! : parts.repair[p]!]!
   }
   if (action.quote === undefined) {
     doJob(h, job, 0, { comes: brokenStops ? comes.stopped : comes.planned, heading: K.now })
@@ -225,8 +238,11 @@ function mendNow(h: History, job: Job, action: Action, brokenStops: boolean): vo
   draw(h.draws, 0, WHOLE_SET, 0, purpose.quote, 0)
   const { price, overrun, besides } = action.quote
   const factor = overrun.median * Math.exp(overrun.logSd * normalFrom(h.draws.words[0]!))
-  const amounts = amountsOf([besides, action.days ?? hours / model.labour.hoursPerDay, action.wait])
+  const work = reckon(h, job, 0, comes.planned)
+  const usualDays = work.workshopDays + (work.ownHours + work.paidHours) / model.labour.hoursPerDay
+  const amounts = amountsOf([besides, action.days ?? usualDays, action.wait])
   h.sums[K.quoteFactor]! += factor
+  draw(h.draws, 0, WHOLE_SET, 0, purpose.quote, 1)
   pay(h, K.now, 0, price * factor + drawAmount(amounts, 0, h.draws.words[1]!))
   draw(h.draws, 0, WHOLE_SET, 0, purpose.quoteDays, 0)
   const workDays = drawAmount(amounts, 1, h.draws.words[0]!)
