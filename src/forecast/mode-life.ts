@@ -1,0 +1,151 @@
+/**
+ * The life of one failure mode as numbers: onset, delay to failure, and how likely its checks are to miss.
+ *
+ * @module
+ */
+
+import type { Clock, LifeMode } from './life-model.js'
+import { type Delay, logDensity, meanLife, survival } from './lives.js'
+import { betaQuantile } from './special-beta.js'
+import { lnGamma } from './special-gamma.js'
+
+/** A mode's onset X ~ Weibull(shape, θ · onsetScale) on its clock, then its delay on a clock of its own. */
+export interface ModeLife {
+  readonly clock: Clock
+  readonly shape: number
+  /** ηx at θ = 1. [mode's clock] */
+  readonly onsetScale: number
+  readonly delay: Delay
+  readonly delayClock: Clock
+  readonly hidden: boolean
+  /** Running of the hour clock against running hours: 1 + s (soot − 1); 1 on other clocks. */
+  readonly pace: number
+}
+
+/**
+ * A mode's life from the model.
+ *
+ * The stated life is to failure: mean onset = max(mean life − mean delay, mean life / 2), the delay brought to the
+ * mode's clock by the yearly rates (counted as 0 where a rate it needs is 0).
+ */
+export function modeLifeOf(
+  mode: LifeMode,
+  use: { readonly rates: Readonly<Record<Clock, number>>; readonly lowLoadShare: number },
+): ModeLife {
+  const delay = delayOf(mode)
+  const delayClock = mode.delay?.clock ?? mode.clock
+  const life = meanLife({ kind: 'weibull', shape: mode.shape, scale: mode.scale })
+  const wait = delay.kind === 'none' ? 0 : meanLife(delay)
+  const from = use.rates[delayClock]
+  const to = use.rates[mode.clock]
+  const onModeClock = delayClock === mode.clock ? wait : from > 0 && to > 0 ? (wait / from) * to : 0
+  return {
+    clock: mode.clock,
+    shape: mode.shape,
+    onsetScale: (mode.scale * Math.max(life - onModeClock, life / 2)) / life,
+    delay,
+    delayClock,
+    hidden: mode.hidden,
+    pace: mode.clock === 'hours' ? 1 + use.lowLoadShare * (mode.soot - 1) : 1,
+  }
+}
+
+/** The delay of a mode as a life; a lognormal without spread is held to a log-sd of 1e-6. */
+export function delayOf(mode: LifeMode): Delay {
+  const { delay } = mode
+  if (delay === undefined) return { kind: 'none' }
+  return 'median' in delay
+    ? { kind: 'lognormal', median: delay.median, logSd: Math.max(delay.logSd, leastLogSd) }
+    : { kind: 'weibull', shape: delay.shape, scale: delay.scale }
+}
+
+const leastLogSd = 1e-6
+
+/** Chance that a defect has not failed `since` its onset; a mode without a delay has failed at once. */
+export function delaySurvival(delay: Delay, since: number): number {
+  if (since <= 0) return delay.kind === 'none' && since === 0 ? 0 : 1
+  return delay.kind === 'none' ? 0 : survival(delay, since)
+}
+
+/** Density of the delay. [1/clock] */
+export function delayDensity(delay: Delay, since: number): number {
+  return delay.kind === 'none' || since <= 0 ? 0 : Math.exp(logDensity(delay, since))
+}
+
+/** Looks by one check at one defect: how many missed it and how many saw it, before and after it failed unnoticed. */
+export interface LookCounts {
+  readonly missed: number
+  readonly seen: number
+  readonly missedFailed: number
+  readonly seenFailed: number
+}
+
+/**
+ * Chance of these looks at one defect by a check that sees with a chance drawn once per defect from
+ * Beta(2d, 2(1 − d)); after the failure the same quantile of the beta distribution of `detectionFailed`.
+ *
+ * With one d: Π (a + i) Π (b + j) / Π (a + b + k); n misses are Π (b + i)/(a + b + i).
+ */
+export function chanceOfLooks(
+  check: { readonly detection: number; readonly detectionFailed: number },
+  looks: LookCounts,
+): number {
+  const { missed, seen, missedFailed, seenFailed } = looks
+  const { detection, detectionFailed } = check
+  if (detection === detectionFailed) {
+    return betaMoment(detection, { seen: seen + seenFailed, missed: missed + missedFailed })
+  }
+  if (missedFailed + seenFailed === 0) return betaMoment(detection, { seen, missed })
+  if (missed + seen === 0) return betaMoment(detectionFailed, { seen: seenFailed, missed: missedFailed })
+  const before = detectionQuantiles(detection)
+  const after = detectionQuantiles(detectionFailed)
+  let sum = 0
+  for (let i = 0; i < detectionSteps; i++) {
+    sum +=
+      before[i]! ** seen *
+      (1 - before[i]!) ** missed *
+      after[i]! ** seenFailed *
+      (1 - after[i]!) ** missedFailed
+  }
+  return sum / detectionSteps
+}
+
+/** Steps of {@link detectionQuantiles}. */
+export const detectionSteps = 256
+
+const quantilesByDetection = new Map<number, Float64Array>()
+
+/** Beta(2d, 2(1 − d)) at the middles of 256 equally likely slices; d of 0 and 1 stay as they are. */
+export function detectionQuantiles(detection: number): Float64Array {
+  const known = quantilesByDetection.get(detection)
+  if (known !== undefined) return known
+  const table = new Float64Array(detectionSteps).fill(detection)
+  if (detection > 0 && detection < 1) {
+    for (let i = 0; i < detectionSteps; i++) {
+      table[i] = betaQuantile({
+        towardsOne: 2 * detection,
+        towardsZero: 2 * (1 - detection),
+        chance: (i + 0.5) / detectionSteps,
+      })
+    }
+  }
+  quantilesByDetection.set(detection, table)
+  return table
+}
+
+/** E[dˢ (1 − d)ᵐ] under Beta(2d, 2(1 − d)). */
+function betaMoment(detection: number, looks: { readonly seen: number; readonly missed: number }): number {
+  const { seen, missed } = looks
+  if (detection <= 0) return seen > 0 ? 0 : 1
+  if (detection >= 1) return missed > 0 ? 0 : 1
+  const a = 2 * detection
+  const b = 2 - a
+  if (seen + missed > 60) {
+    const top = lnGamma(a + seen) + lnGamma(b + missed) + lnGamma(2)
+    return Math.exp(top - lnGamma(a) - lnGamma(b) - lnGamma(2 + seen + missed))
+  }
+  let product = 1
+  for (let i = 0; i < seen; i++) product *= (a + i) / (2 + i)
+  for (let i = 0; i < missed; i++) product *= (b + i) / (2 + seen + i)
+  return product
+}

@@ -1,0 +1,357 @@
+/**
+ * Posterior of modes in parts whose fitting date is known: exact, on even points of ln θ.
+ *
+ * @module
+ */
+
+import type { LifeModel, LifePart } from './life-model.js'
+import { type ModeLife, modeLifeOf } from './mode-life.js'
+import {
+  type LifeEnd,
+  type Look,
+  massesAt,
+  type OnsetTerms,
+  pastTerms,
+  presentTerms,
+  type StateMasses,
+} from './mode-likelihood.js'
+import { looksOf } from './play-forward.js'
+import { POSTERIOR_STEPS } from './posterior-type.js'
+import {
+  type Ages,
+  ageAt,
+  completeAges,
+  completeAgesEvenly,
+  type PartClock,
+  type PastUse,
+  yearlyRates,
+} from './track.js'
+
+/** One mode of a part with known ages, with all that is entered of it. */
+export interface KnownMode {
+  readonly life: ModeLife
+  readonly ownLogSd: number
+  /** Spread of ln θ with that of κ. */
+  readonly totalLogSd: number
+  readonly terms: OnsetTerms
+  readonly past: readonly PastFactor[]
+  readonly partClock: PartClock
+  /** Masses on the even points; absent where the own spread is too narrow for them. */
+  readonly grid: ThetaColumns | null
+}
+
+/** A factor of the likelihood from one earlier life: Σ coefficient · terms. */
+type PastFactor = readonly { readonly terms: OnsetTerms; readonly coefficient: number }[]
+
+/** Masses of the three states at points of ln θ, all divided by exp(lnScale). */
+export interface ThetaColumns {
+  readonly lnTheta: Float64Array
+  readonly sound: Float64Array
+  readonly defective: Float64Array
+  readonly failed: Float64Array
+  readonly lnScale: number
+}
+
+const thetaPoints = 201
+const reach = 5
+const narrowPoints = 21
+
+/** Makes the modes of a part ready. `extra` are further looks for each mode (what symptoms come to). */
+export function knownModes(
+  model: LifeModel,
+  part: LifePart,
+  how: {
+    readonly past: PastUse
+    readonly kappaLogSd: number
+    readonly extra: (mode: number) => readonly Look[]
+  },
+): KnownMode[] {
+  const ages = completeAges(how.past, part.age === 'unknown' ? {} : part.age)
+  const partClock = { past: how.past, ages }
+  const rates = yearlyRates(model)
+  const lives = part.modes.map((mode) => modeLifeOf(mode, { rates, lowLoadShare: how.past.lowLoadShare }))
+  return part.modes.map((mode, m) => {
+    const life = lives[m]!
+    const looks = [...looksOf(mode), ...how.extra(m)]
+    const bare = {
+      life,
+      ownLogSd: mode.logSd,
+      totalLogSd: Math.hypot(mode.logSd, how.kappaLogSd),
+      terms: presentTerms(life, { part: partClock, looks, broken: part.broken === mode.id }),
+      past: pastFactors(part, m, { lives, past: how.past, kappaLogSd: how.kappaLogSd }),
+      partClock,
+    }
+    const step = (2 * reach * bare.totalLogSd) / (thetaPoints - 1)
+    if (mode.logSd < step || mode.logSd === 0) return { ...bare, grid: null }
+    const lnTheta = Float64Array.from(
+      { length: thetaPoints },
+      (_, k) => reach * bare.totalLogSd * ((2 * k) / (thetaPoints - 1) - 1),
+    )
+    return { ...bare, grid: columnsAt(bare, lnTheta) }
+  })
+}
+
+/** The points of ln θ at one ln κ with their masses, and the prior weight of each (summing to 1). */
+export function columnsAtKappa(
+  mode: KnownMode,
+  lnKappa: number,
+): { readonly columns: ThetaColumns; readonly weight: Float64Array } {
+  const { grid, ownLogSd } = mode
+  if (grid !== null) {
+    const weight = new Float64Array(thetaPoints)
+    let sum = 0
+    for (let k = 0; k < thetaPoints; k++) {
+      const z = (grid.lnTheta[k]! - lnKappa) / ownLogSd
+      weight[k] = z * z > 80 ? 0 : Math.exp(-0.5 * z * z)
+      sum += weight[k]!
+    }
+    if (sum > 0) {
+      for (let k = 0; k < thetaPoints; k++) weight[k]! /= sum
+      return { columns: grid, weight }
+    }
+  }
+  const points = ownLogSd > 0 ? narrowPoints : 1
+  const z = Float64Array.from({ length: points }, (_, k) =>
+    points === 1 ? 0 : reach * ((2 * k) / (points - 1) - 1),
+  )
+  const weight = z.map((at) => Math.exp(-0.5 * at * at))
+  const sum = weight.reduce((a, b) => a + b, 0)
+  return {
+    columns: columnsAt(
+      mode,
+      z.map((at) => lnKappa + at * ownLogSd),
+    ),
+    weight: weight.map((value) => value / sum),
+  }
+}
+
+/** ln L(κ) of one mode: the prior mean of the likelihood over its own spread. −∞ for what cannot have been. */
+export function lnLikelihoodAtKappa(mode: KnownMode, lnKappa: number): number {
+  const { columns, weight } = columnsAtKappa(mode, lnKappa)
+  let sum = 0
+  for (let k = 0; k < weight.length; k++) {
+    sum += weight[k]! * (columns.sound[k]! + columns.defective[k]! + columns.failed[k]!)
+  }
+  return Math.log(sum) + columns.lnScale
+}
+
+/** Chance, under the whole prior spread and all that is entered, that the mode was no longer sound at a time. */
+export function chanceOfOnsetBefore(mode: KnownMode, yearsAgo: number): number {
+  const { life, terms, partClock } = mode
+  const at = ageAt(partClock, life.clock, yearsAgo) * life.pace
+  const early: OnsetTerms = {
+    ...terms,
+    sound: 0,
+    defective: terms.defective.map((weight, k) => (terms.x[k]! < at ? weight : 0)),
+    failed: terms.failed.map((weight, k) => (terms.x[k]! < at ? weight : 0)),
+  }
+  const whole = overPrior(mode, terms)
+  return whole > 0 ? overPrior(mode, early) / whole : 0
+}
+
+function overPrior(mode: Pick<KnownMode, 'life' | 'totalLogSd' | 'past'>, terms: OnsetTerms): number {
+  const masses: StateMasses = { sound: 0, defective: 0, failed: 0 }
+  let sum = 0
+  for (let k = 0; k < narrowPoints; k++) {
+    const z = reach * ((2 * k) / (narrowPoints - 1) - 1)
+    const lambda = Math.exp(-mode.life.shape * z * mode.totalLogSd)
+    massesAt(terms, lambda, masses)
+    const past = Math.exp(lnPastAt(mode.past, lambda))
+    sum += Math.exp(-0.5 * z * z) * past * (masses.sound + masses.defective + masses.failed)
+  }
+  return sum
+}
+
+function columnsAt(mode: Pick<KnownMode, 'life' | 'terms' | 'past'>, lnTheta: Float64Array): ThetaColumns {
+  const sound = new Float64Array(lnTheta.length)
+  const defective = new Float64Array(lnTheta.length)
+  const failed = new Float64Array(lnTheta.length)
+  const lnPast = new Float64Array(lnTheta.length)
+  const masses: StateMasses = { sound: 0, defective: 0, failed: 0 }
+  let top = -Infinity
+  for (let k = 0; k < lnTheta.length; k++) {
+    const lambda = Math.exp(-mode.life.shape * lnTheta[k]!)
+    massesAt(mode.terms, lambda, masses)
+    sound[k] = masses.sound
+    defective[k] = masses.defective
+    failed[k] = masses.failed
+    lnPast[k] = lnPastAt(mode.past, lambda)
+    const whole = masses.sound + masses.defective + masses.failed
+    top = Math.max(top, lnPast[k]! + Math.log(whole))
+  }
+  if (!Number.isFinite(top)) return { lnTheta, sound, defective, failed, lnScale: 0 }
+  for (let k = 0; k < lnTheta.length; k++) {
+    const factor = Math.exp(lnPast[k]! - top)
+    sound[k]! *= factor
+    defective[k]! *= factor
+    failed[k]! *= factor
+  }
+  return { lnTheta, sound, defective, failed, lnScale: top }
+}
+
+function lnPastAt(past: readonly PastFactor[], lambda: number): number {
+  const masses: StateMasses = { sound: 0, defective: 0, failed: 0 }
+  let sum = 0
+  for (const factor of past) {
+    let value = 0
+    for (const { terms, coefficient } of factor) {
+      massesAt(terms, lambda, masses)
+      value += coefficient * (masses.sound + masses.defective)
+    }
+    sum += Math.log(value)
+  }
+  return sum
+}
+
+/**
+ * Factors from earlier lives, equal ones gathered by no means: each is one sum of terms. Where the cause of a failure
+ * is unknown: this mode's density with the others surviving, plus its survival with one of the others failing, the
+ * others at their prior chance, divided by the whole so that the part's evidence is counted once over its modes.
+ */
+function pastFactors(
+  part: LifePart,
+  m: number,
+  how: { readonly lives: readonly ModeLife[]; readonly past: PastUse; readonly kappaLogSd: number },
+): PastFactor[] {
+  const life = how.lives[m]!
+  return part.pastLives.map(({ age, ended }) => {
+    const ages = completeAgesEvenly(how.past, age)
+    const one = (end: LifeEnd): PastFactor => [{ terms: pastTerms(life, { ages, end }), coefficient: 1 }]
+    const id = part.modes[m]!.id
+    if (ended === 'sound') return one('survived')
+    if (ended === 'failed-cause-unknown') return causeUnknown(part, m, { ...how, ages })
+    if ('failed' in ended) return one(ended.failed === id ? 'failed' : 'survived')
+    return one(ended.defective === id ? 'defective' : 'survived')
+  })
+}
+
+function causeUnknown(
+  part: LifePart,
+  m: number,
+  how: { readonly lives: readonly ModeLife[]; readonly ages: Ages; readonly kappaLogSd: number },
+): PastFactor {
+  const { ages, lives } = how
+  const prior = lives.map((life, k) => {
+    const totalLogSd = Math.hypot(part.modes[k]!.logSd, how.kappaLogSd)
+    // densities of modes on different clocks are brought to one, the calendar
+    const perYear = ages.years > 0 ? (ages[life.clock] * life.pace) / ages.years : 1
+    const failed = pastTerms(life, { ages, end: 'failed' })
+    const survived = pastTerms(life, { ages, end: 'survived' })
+    const bare = { life, totalLogSd, past: [] }
+    return {
+      perYear,
+      failedTerms: failed,
+      survivedTerms: survived,
+      density: (overPrior(bare, failed) / normOfPrior) * perYear,
+      survival: overPrior(bare, survived) / normOfPrior,
+    }
+  })
+  const others = prior.filter((_, k) => k !== m)
+  const allSurvive = others.reduce((product, other) => product * other.survival, 1)
+  let oneFails = 0
+  others.forEach((other, k) => {
+    oneFails += others.reduce((product, each, j) => product * (j === k ? other.density : each.survival), 1)
+  })
+  const own = prior[m]!
+  const whole = own.density * allSurvive + own.survival * oneFails
+  if (!(whole > 0)) return [{ terms: own.survivedTerms, coefficient: 1 }]
+  return [
+    { terms: own.failedTerms, coefficient: (own.perYear * allSurvive) / whole },
+    { terms: own.survivedTerms, coefficient: oneFails / whole },
+  ]
+}
+
+const normOfPrior = Array.from({ length: narrowPoints }, (_, k) => {
+  const z = reach * ((2 * k) / (narrowPoints - 1) - 1)
+  return Math.exp(-0.5 * z * z)
+}).reduce((a, b) => a + b, 0)
+
+/** Where one mode's table of starting states is written. */
+export interface TableRow {
+  readonly theta: Float32Array
+  readonly state: Uint8Array
+  readonly age: Float32Array
+  readonly since: Float32Array
+  readonly ageHours: Float32Array
+  /** Index of the first of `POSTERIOR_STEPS` entries. */
+  readonly at: number
+}
+
+/**
+ * Fills one table of equally likely starting states by systematic steps over state, θ and the time of onset, with
+ * one uniform start. Within a cell of ln θ a sound mode lies even; a defect takes the place of its onset.
+ */
+export function fillKnown(
+  mode: KnownMode,
+  node: { readonly lnKappa: number; readonly start: number },
+  row: TableRow,
+): void {
+  const { columns, weight } = columnsAtKappa(mode, node.lnKappa)
+  const { lnTheta } = columns
+  const cells = lnTheta.length
+  const cell = cells > 1 ? lnTheta[1]! - lnTheta[0]! : 0
+  const states = [columns.sound, columns.defective, columns.failed]
+  let total = 0
+  for (const masses of states) for (let k = 0; k < cells; k++) total += weight[k]! * masses[k]!
+  const possible = total > 0
+  if (!possible) total = weight.reduce((a, b) => a + b, 0)
+  const age = mode.partClock.ages[mode.life.clock] * mode.life.pace
+  const hours = mode.partClock.ages.hours
+  let entry = 0
+  let below = 0
+  states.forEach((masses, state) => {
+    for (let k = 0; k < cells; k++) {
+      const mass = possible ? weight[k]! * masses[k]! : state === 0 ? weight[k]! : 0
+      if (!(mass > 0)) continue
+      const above = below + mass / total
+      let target = (entry + node.start) / POSTERIOR_STEPS
+      if (target >= above && !(state === 2 && k === cells - 1)) {
+        below = above
+        continue
+      }
+      const onset =
+        state === 0 ? null : onsetDistribution(mode.terms, state, Math.exp(-mode.life.shape * lnTheta[k]!))
+      while (entry < POSTERIOR_STEPS && target < above) {
+        const share = Math.min(1, Math.max(0, ((target - below) * total) / mass))
+        const at = row.at + entry
+        row.state[at] = state
+        row.theta[at] = Math.exp(lnTheta[k]! + (onset === null ? cell * (share - 0.5) : 0))
+        row.age[at] = age
+        row.ageHours[at] = hours
+        row.since[at] = onset === null ? 0 : mode.terms.since[placeOf(onset, share)]!
+        entry++
+        target = (entry + node.start) / POSTERIOR_STEPS
+      }
+      below = above
+    }
+  })
+  // rounding may leave the last step unfilled
+  for (; entry < POSTERIOR_STEPS; entry++) {
+    const at = row.at + entry
+    const from = Math.max(row.at, at - 1)
+    for (const column of [row.theta, row.state, row.age, row.since, row.ageHours]) column[at] = column[from]!
+  }
+}
+
+function onsetDistribution(terms: OnsetTerms, state: number, lambda: number): Float64Array {
+  const weights = state === 1 ? terms.defective : terms.failed
+  const below = new Float64Array(weights.length)
+  let sum = 0
+  for (let k = 0; k < weights.length; k++) {
+    sum += Math.exp(-lambda * terms.y[k]!) * weights[k]!
+    below[k] = sum
+  }
+  return below
+}
+
+function placeOf(below: Float64Array, share: number): number {
+  const wanted = share * below[below.length - 1]!
+  let low = 0
+  let high = below.length - 1
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if (below[middle]! > wanted) high = middle
+    else low = middle + 1
+  }
+  return low
+}

@@ -1,0 +1,240 @@
+/**
+ * Played lives put to use: the share each has at a node of κ, what a part says of κ, and its starting states.
+ *
+ * @module
+ */
+
+import { type PlayedLives, type PlayedPart, playPart } from './play-forward.js'
+import { POSTERIOR_STEPS } from './posterior-type.js'
+import type { KappaGrid } from './set-factor.js'
+import { normalQuantile } from './special-normal.js'
+
+/** A part with its played lives and their weights (what is entered, symptoms included). */
+export interface PlayedSample {
+  readonly prepared: PlayedPart
+  readonly lives: PlayedLives
+  readonly weight: Float64Array
+  /**
+   * Per life: Σ ln θ/τ² and the precision Σ 1/τ² of its modes. Given its θ a life does not depend on κ, so lives
+   * played once over the whole prior serve every κ with the weight p(θ | κ)/p(θ).
+   */
+  readonly pull: Float64Array
+  readonly precision: number
+}
+
+const batch = 1024
+const leastEffective = 384
+const mostLives = 8192
+/** Own spread under which weights over κ would rest on a handful of lives; the model's usual least is 0.1. */
+const leastOwnLogSd = 0.08
+
+/** ln κ of one batch of lives: even quantiles of the prior, in an order that has nothing to do with the draws. */
+const batchQuantiles = Float64Array.from({ length: batch }, (_, k) =>
+  normalQuantile((((k * 619) % batch) + 0.5) / batch),
+)
+
+/** Plays a part in batches until enough lives agree with what is entered, or the most are played. */
+export function playSample(
+  prepared: PlayedPart,
+  how: {
+    readonly seed: number
+    readonly kappaLogSd: number
+    readonly set: number
+    /** Weight of a life beside its own, from symptoms. */
+    readonly batches?: number
+  },
+): PlayedSample {
+  const lnKappa = batchQuantiles.map((z) => z * how.kappaLogSd)
+  const parts: PlayedLives[] = []
+  let count = 0
+  let sum = 0
+  let squares = 0
+  for (;;) {
+    const lives = playPart(prepared, { seed: how.seed, from: count, count: batch, lnKappa, set: how.set })
+    parts.push(lives)
+    count += batch
+    for (const weight of lives.weight) {
+      sum += weight
+      squares += weight * weight
+    }
+    const effective = squares > 0 ? (sum * sum) / squares : 0
+    if (parts.length >= (how.batches ?? 2) && (effective >= leastEffective || count >= mostLives)) break
+  }
+  return withPull(prepared, joinLives(parts))
+}
+
+function withPull(prepared: PlayedPart, lives: PlayedLives): PlayedSample {
+  const own = prepared.part.modes.map((mode) => Math.max(mode.logSd, leastOwnLogSd))
+  const modes = own.length
+  const pull = new Float64Array(lives.count)
+  for (let life = 0; life < lives.count; life++) {
+    for (let m = 0; m < modes; m++) pull[life]! += lives.lnTheta[life * modes + m]! / own[m]! ** 2
+  }
+  const precision = own.reduce((sum, logSd) => sum + 1 / logSd ** 2, 0)
+  const possible = lives.weight.some((weight) => weight > 0)
+  return {
+    prepared,
+    lives,
+    weight: possible ? lives.weight.slice() : new Float64Array(lives.count).fill(1),
+    pull,
+    precision,
+  }
+}
+
+/** Whether anything entered tells lives of this part apart. */
+export function isInformed(sample: PlayedSample): boolean {
+  const first = sample.weight[0]!
+  return sample.weight.some((weight) => weight !== first)
+}
+
+/**
+ * p(θ of the life | κ)/p(θ) at one ln κ, for all lives into `out`:
+ * exp(u B − u² C/2 − B²/(2 (C + 1/v)) + ½ ln(1 + v C)), u = ln κ, B the pull, C the precision, v the prior variance.
+ */
+export function sharesAtKappa(
+  sample: PlayedSample,
+  at: { readonly lnKappa: number; readonly kappaLogSd: number },
+  out: Float64Array,
+): void {
+  const { pull, precision } = sample
+  const variance = at.kappaLogSd ** 2
+  if (variance === 0) {
+    out.fill(1)
+    return
+  }
+  const u = at.lnKappa
+  const constant = -0.5 * u * u * precision + 0.5 * Math.log1p(variance * precision)
+  const back = 0.5 / (precision + 1 / variance)
+  for (let life = 0; life < pull.length; life++) {
+    const b = pull[life]!
+    out[life] = Math.exp(u * b + constant - b * b * back)
+  }
+}
+
+/** ln L(κ) of a part over the grid, the reach of its evidence in lives there, and stops expected per counted span. */
+export function overGrid(
+  sample: PlayedSample,
+  grid: KappaGrid,
+): {
+  readonly lnLikelihood: Float64Array
+  readonly effective: Float64Array
+  readonly stops: readonly Float64Array[]
+} {
+  const { lives, weight } = sample
+  const spans = sample.prepared.counted.length
+  const shares = new Float64Array(lives.count)
+  const lnLikelihood = new Float64Array(grid.lnKappa.length)
+  const effective = new Float64Array(grid.lnKappa.length)
+  const stops = Array.from({ length: spans }, () => new Float64Array(grid.lnKappa.length))
+  for (let k = 0; k < grid.lnKappa.length; k++) {
+    if (grid.lnPrior[k]! < leastLnPrior) {
+      lnLikelihood[k] = Number.NaN
+      for (const span of stops) span[k] = Number.NaN
+      continue
+    }
+    sharesAtKappa(sample, { lnKappa: grid.lnKappa[k]!, kappaLogSd: grid.logSd }, shares)
+    let all = 0
+    let sum = 0
+    let squares = 0
+    for (let life = 0; life < lives.count; life++) {
+      const product = shares[life]! * weight[life]!
+      all += shares[life]!
+      sum += product
+      squares += product * product
+      for (let s = 0; s < spans; s++) stops[s]![k]! += product * lives.stopsSeen[life * spans + s]!
+    }
+    lnLikelihood[k] = Math.log(sum / all)
+    effective[k] = squares > 0 ? (sum * sum) / squares : 0
+    for (let s = 0; s < spans; s++) stops[s]![k]! /= sum
+  }
+  return { lnLikelihood, effective, stops }
+}
+
+/** Points of κ further out than three standard deviations are too thinly played. */
+const leastLnPrior = -0.5 * 3 * 3
+
+/** Where a played part's starting states are written; `mode` is the row of its first mode. */
+export interface PlayedRows {
+  readonly theta: Float32Array
+  readonly state: Uint8Array
+  readonly age: Float32Array
+  readonly since: Float32Array
+  readonly ageHours: Float32Array
+  readonly serviceYears: Float32Array
+  readonly serviceHours: Float32Array
+  readonly firstMode: number
+  readonly part: number
+}
+
+/** Draws the table of a played part at one κ by systematic steps over the weighted lives, one uniform start. */
+export function fillPlayed(
+  sample: PlayedSample,
+  node: { readonly lnKappa: number; readonly kappaLogSd: number; readonly start: number },
+  rows: PlayedRows,
+): void {
+  const { lives, weight, prepared } = sample
+  const shares = new Float64Array(lives.count)
+  sharesAtKappa(sample, node, shares)
+  let total = 0
+  for (let life = 0; life < lives.count; life++) {
+    shares[life]! *= weight[life]!
+    total += shares[life]!
+  }
+  if (!(total > 0)) {
+    shares.set(weight)
+    total = weight.reduce((a, b) => a + b, 0)
+  }
+  const modes = prepared.part.modes.length
+  let life = 0
+  let above = shares[0]!
+  for (let step = 0; step < POSTERIOR_STEPS; step++) {
+    const target = ((step + node.start) / POSTERIOR_STEPS) * total
+    while (above <= target && life < lives.count - 1) {
+      life++
+      above += shares[life]!
+    }
+    for (let m = 0; m < modes; m++) {
+      const from = life * modes + m
+      const at = (rows.firstMode + m) * POSTERIOR_STEPS + step
+      rows.theta[at] = Math.exp(lives.lnTheta[from]!)
+      rows.state[at] = lives.state[from]!
+      rows.age[at] = lives.age[from]!
+      rows.since[at] = lives.since[from]!
+      rows.ageHours[at] = lives.ageHours[from]!
+    }
+    const at = rows.part * POSTERIOR_STEPS + step
+    rows.serviceYears[at] = lives.serviceYears[life]!
+    rows.serviceHours[at] = lives.serviceHours[life]!
+  }
+}
+
+function joinLives(parts: readonly PlayedLives[]): PlayedLives {
+  const first = parts[0]!
+  if (parts.length === 1) return first
+  const float = (read: (lives: PlayedLives) => Float64Array) => {
+    const joined = new Float64Array(parts.reduce((sum, lives) => sum + read(lives).length, 0))
+    let at = 0
+    for (const lives of parts) {
+      joined.set(read(lives), at)
+      at += read(lives).length
+    }
+    return joined
+  }
+  const bytes = (read: (lives: PlayedLives) => Uint8Array) =>
+    Uint8Array.from(float((lives) => Float64Array.from(read(lives))))
+  return {
+    count: parts.reduce((sum, lives) => sum + lives.count, 0),
+    lnKappa: float((lives) => lives.lnKappa),
+    lnTheta: float((lives) => lives.lnTheta),
+    state: bytes((lives) => lives.state),
+    age: float((lives) => lives.age),
+    since: float((lives) => lives.since),
+    ageHours: float((lives) => lives.ageHours),
+    serviceYears: float((lives) => lives.serviceYears),
+    serviceHours: float((lives) => lives.serviceHours),
+    weight: float((lives) => lives.weight),
+    atSymptom: bytes((lives) => lives.atSymptom),
+    symptoms: first.symptoms,
+    stopsSeen: float((lives) => lives.stopsSeen),
+  }
+}

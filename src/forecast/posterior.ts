@@ -1,0 +1,301 @@
+/**
+ * What is believed of a set and of each of its parts now, given all that is entered.
+ *
+ * @module
+ */
+
+import type { Candidate, LifeModel, LifePart } from './life-model.js'
+import type { Look } from './mode-likelihood.js'
+import { preparePart } from './play-forward.js'
+import {
+  chanceOfOnsetBefore,
+  fillKnown,
+  type KnownMode,
+  knownModes,
+  lnLikelihoodAtKappa,
+} from './posterior-known.js'
+import { fillPlayed, isInformed, overGrid, type PlayedSample, playSample } from './posterior-played.js'
+import { POSTERIOR_STEPS, type Posterior } from './posterior-type.js'
+import { type KappaGrid, kappaGrid, kappaNodes, lnPoisson, smoothOverKappa } from './set-factor.js'
+import { threefryUniform } from './threefry.js'
+import { evenPast, type PastUse, pastUseOf } from './track.js'
+
+/** Lives played from one seed for different ends. */
+const playedSets = { present: 0, knownForStops: 1, used: 2 }
+/** First key words of the starts of systematic steps, apart from the simulator's and the player's. */
+const stepKey = 0xa1000000
+
+/**
+ * The posterior of a model. `seed` decides the played lives and the starts of the systematic steps; the result is
+ * the same for the same model and seed.
+ *
+ * Parts with known ages are worked out exactly, those without are played from the set's first day. Evidence that the
+ * model holds impossible for a part is set aside for that part: its table is then the prior's.
+ */
+export function posteriorOf(model: LifeModel, how: { readonly seed: number }): Posterior {
+  const past = pastUseOf(model)
+  const grid = kappaGrid(model.setFactor)
+  const common = { model, past, kappaLogSd: grid.logSd }
+  const samples = model.parts.map((part, p) =>
+    part.age === 'unknown'
+      ? playSample(preparePart(model, p, { past, hourLifeFactor: 1, evidence: true }), {
+          seed: how.seed,
+          kappaLogSd: grid.logSd,
+          set: playedSets.present,
+        })
+      : null,
+  )
+  const plain = (part: LifePart) => knownModes(model, part, { ...common, extra: () => [] })
+  let known = model.parts.map((part) => (part.age === 'unknown' ? [] : plain(part)))
+  if (model.symptoms.length > 0) known = withSymptoms(common, { known, samples, plain })
+  const lnLikelihood = new Float64Array(grid.lnKappa.length)
+  for (const modes of known) for (const mode of modes) addKnown(lnLikelihood, mode, grid)
+  const stops = model.setFactor.letDowns.map(() => new Float64Array(grid.lnKappa.length))
+  model.parts.forEach((_, p) => {
+    const sample = samples[p]
+    if (sample) addPlayed(lnLikelihood, stops, sample, grid)
+    else if (model.setFactor.letDowns.length > 0) {
+      const prepared = preparePart(model, p, { past, hourLifeFactor: 1, evidence: true })
+      const unlogged = { ...prepared, events: [], work: [], stops: [], broken: -1 }
+      const played = playSample(unlogged, {
+        seed: how.seed,
+        kappaLogSd: grid.logSd,
+        set: playedSets.knownForStops,
+        batches: 1,
+      })
+      addPlayed(new Float64Array(grid.lnKappa.length), stops, played, grid)
+    }
+  })
+  model.setFactor.letDowns.forEach((span, s) => {
+    for (let k = 0; k < lnLikelihood.length; k++) lnLikelihood[k]! += lnPoisson(span.count, stops[s]![k]!)
+  })
+  const nodes = kappaNodes(grid, lnLikelihood)
+  return {
+    ...nodes,
+    ...tables(model, { past, kappaLogSd: grid.logSd, known, samples, seed: how.seed }, nodes.kappaLog),
+  }
+}
+
+/**
+ * Starting states of a used set of which only its age, hours and starts are known: every fitting date unknown, no
+ * evidence, its past use even. The nodes of ln κ are the caller's (a new set draws its own g beside the boat's b);
+ * their weights come back even.
+ */
+export function startingStatesOfUsed(
+  model: LifeModel,
+  set: {
+    readonly candidate: Candidate & { readonly used: NonNullable<Candidate['used']> }
+    readonly kappaLog: Float64Array
+    readonly seed: number
+  },
+): Posterior {
+  const { candidate, kappaLog } = set
+  const lowLoadShare = candidate.lowLoadShare ?? model.use.lowLoadShare
+  const past = evenPast({ ...candidate.used, lowLoadShare })
+  const { logSd } = kappaGrid(model.setFactor)
+  const samples = model.parts.map((_, p) =>
+    playSample(preparePart(model, p, { past, hourLifeFactor: candidate.hourLifeFactor, evidence: false }), {
+      seed: set.seed,
+      kappaLogSd: logSd,
+      set: playedSets.used,
+    }),
+  )
+  const known = model.parts.map(() => [])
+  return {
+    kappaLog,
+    kappaWeight: new Float64Array(kappaLog.length).fill(1 / kappaLog.length),
+    logEvidence: 0,
+    ...tables(model, { past, kappaLogSd: logSd, known, samples, seed: set.seed }, kappaLog),
+  }
+}
+
+function addKnown(lnLikelihood: Float64Array, mode: KnownMode, grid: KappaGrid): void {
+  const values = grid.lnKappa.map((lnKappa) => lnLikelihoodAtKappa(mode, lnKappa))
+  if (!values.some(Number.isFinite)) return
+  for (let k = 0; k < values.length; k++) lnLikelihood[k]! += Math.max(values[k]!, -700)
+}
+
+function addPlayed(
+  lnLikelihood: Float64Array,
+  stops: readonly Float64Array[],
+  sample: PlayedSample,
+  grid: KappaGrid,
+): void {
+  const informed = isInformed(sample)
+  if (!informed && stops.length === 0) return
+  const over = overGrid(sample, grid)
+  const weights = over.effective.map((effective, k) => effective * Math.exp(grid.lnPrior[k]!))
+  if (informed) {
+    const smooth = smoothOverKappa(grid, { values: over.lnLikelihood, weights })
+    for (let k = 0; k < smooth.length; k++) lnLikelihood[k]! += smooth[k]!
+  }
+  over.stops.forEach((expected, s) => {
+    const most = Math.max(0, ...expected.filter(Number.isFinite))
+    if (most === 0) return
+    const values = expected.map((value) => Math.log(Math.max(value, most * 1e-3)))
+    const smooth = smoothOverKappa(grid, { values, weights })
+    for (let k = 0; k < smooth.length; k++) stops[s]![k]! += Math.exp(smooth[k]!)
+  })
+}
+
+interface Sources {
+  readonly model: LifeModel
+  readonly past: PastUse
+  readonly kappaLogSd: number
+}
+
+/**
+ * Brings symptoms in. The chances that the other modes were defective before each symptom are those without any
+ * symptom, so that the order of entry does not matter; a pair is divided by the symptom's own chance, so that its
+ * evidence is not counted once for every mode.
+ */
+function withSymptoms(
+  sources: Sources,
+  parts: {
+    readonly known: readonly (readonly KnownMode[])[]
+    readonly samples: readonly (PlayedSample | null)[]
+    readonly plain: (part: LifePart) => KnownMode[]
+  },
+): KnownMode[][] {
+  const { model } = sources
+  const extra = new Map<string, Look[]>()
+  const nth = model.parts.map(() => 0)
+  const played: { p: number; symptom: number; pair: SymptomPair }[] = []
+  for (const symptom of model.symptoms) {
+    const suspects = symptom.modes.flatMap(({ part, mode, detection }) => {
+      const p = model.parts.findIndex(({ id }) => id === part)
+      const m = p < 0 ? -1 : model.parts[p]!.modes.findIndex(({ id }) => id === mode)
+      if (m < 0) return []
+      const sample = parts.samples[p]
+      const place = sample ? nth[p]!++ : -1
+      const chance = sample
+        ? chanceDefectiveAtSymptom(sample, place)
+        : chanceOfOnsetBefore(parts.known[p]![m]!, symptom.yearsAgo)
+      return [{ p, m, place, detection, chance }]
+    })
+    suspects.forEach((suspect, i) => {
+      const pair = symptomPair(symptom, { suspects, i })
+      if (suspect.place >= 0) played.push({ p: suspect.p, symptom: suspect.place, pair })
+      else {
+        const key = `${suspect.p} ${suspect.m}`
+        const look = { yearsAgo: symptom.yearsAgo, seen: { ...pair, failed: pair.defective } }
+        extra.set(key, [...(extra.get(key) ?? []), look])
+      }
+    })
+  }
+  for (const { p, symptom, pair } of played) weighBySymptom(parts.samples[p]!, symptom, pair)
+  return model.parts.map((part, p) =>
+    part.modes.some((_, m) => extra.has(`${p} ${m}`))
+      ? knownModes(model, part, { ...sources, extra: (m) => extra.get(`${p} ${m}`) ?? [] })
+      : [...parts.known[p]!],
+  )
+}
+
+interface SymptomPair {
+  readonly sound: number
+  readonly defective: number
+}
+
+/** Likelihoods of a symptom for suspect i: seen, 1 − (1 − f)(1 − dᵢ) Π (1 − dₖ pₖ) against 1 − (1 − f) Π (1 − dₖ pₖ). */
+function symptomPair(
+  symptom: { readonly seen: boolean; readonly falseAlarm: number },
+  of: {
+    readonly suspects: readonly { readonly detection: number; readonly chance: number }[]
+    readonly i: number
+  },
+): SymptomPair {
+  const own = of.suspects[of.i]!
+  if (!symptom.seen) return { sound: 1, defective: 1 - own.detection }
+  let silent = 1 - symptom.falseAlarm
+  of.suspects.forEach(({ detection, chance }, k) => {
+    if (k !== of.i) silent *= 1 - detection * chance
+  })
+  const whole = 1 - silent * (1 - own.detection * own.chance)
+  if (!(whole > 0)) return { sound: 1, defective: 1 }
+  return { sound: (1 - silent) / whole, defective: (1 - silent * (1 - own.detection)) / whole }
+}
+
+function chanceDefectiveAtSymptom(sample: PlayedSample, symptom: number): number {
+  const { lives, weight } = sample
+  let sum = 0
+  let defective = 0
+  for (let life = 0; life < lives.count; life++) {
+    sum += weight[life]!
+    if (lives.atSymptom[life * lives.symptoms + symptom]! > 0) defective += weight[life]!
+  }
+  return sum > 0 ? defective / sum : 0
+}
+
+function weighBySymptom(sample: PlayedSample, symptom: number, pair: SymptomPair): void {
+  const { lives, weight } = sample
+  for (let life = 0; life < lives.count; life++) {
+    const sound = lives.atSymptom[life * lives.symptoms + symptom] === 0
+    weight[life]! *= sound ? pair.sound : pair.defective
+  }
+}
+
+function tables(
+  model: LifeModel,
+  from: {
+    readonly past: PastUse
+    readonly kappaLogSd: number
+    readonly known: readonly (readonly KnownMode[])[]
+    readonly samples: readonly (PlayedSample | null)[]
+    readonly seed: number
+  },
+  kappaLog: Float64Array,
+): Omit<Posterior, 'kappaLog' | 'kappaWeight' | 'logEvidence'> {
+  const modes = model.parts.reduce((sum, part) => sum + part.modes.length, 0)
+  const parts = model.parts.length
+  const entries = kappaLog.length * modes * POSTERIOR_STEPS
+  const made = {
+    theta: new Float32Array(entries),
+    state: new Uint8Array(entries),
+    age: new Float32Array(entries),
+    since: new Float32Array(entries),
+    ageHours: new Float32Array(entries),
+    serviceYears: new Float32Array(kappaLog.length * parts * POSTERIOR_STEPS),
+    serviceHours: new Float32Array(kappaLog.length * parts * POSTERIOR_STEPS),
+    joint: Uint8Array.from(from.samples, (sample) => (sample ? 1 : 0)),
+  }
+  let firstMode = 0
+  model.parts.forEach((part, p) => {
+    const sample = from.samples[p]
+    for (let n = 0; n < kappaLog.length; n++) {
+      const lnKappa = kappaLog[n]!
+      const row = n * modes + firstMode
+      const start = (mode: number) => threefryUniform(from.seed | 0, stepKey | n, p, mode)
+      if (sample) {
+        const rows = { ...made, firstMode: row, part: n * parts + p }
+        fillPlayed(sample, { lnKappa, kappaLogSd: from.kappaLogSd, start: start(0) }, rows)
+        continue
+      }
+      from.known[p]!.forEach((mode, m) => {
+        fillKnown(mode, { lnKappa, start: start(m) }, { ...made, at: (row + m) * POSTERIOR_STEPS })
+      })
+      const { ages } = from.known[p]![0]!.partClock
+      for (let step = 0; step < POSTERIOR_STEPS; step++) {
+        const at = (n * parts + p) * POSTERIOR_STEPS + step
+        const since = sinceService(part, { ...ages, share: (step + 0.5) / POSTERIOR_STEPS })
+        made.serviceYears[at] = since.years
+        made.serviceHours[at] = since.hours
+      }
+    }
+    firstMode += part.modes.length
+  })
+  return made
+}
+
+/** Time since the last service of a part with known ages: its age within the first interval, else even within one. */
+function sinceService(
+  part: LifePart,
+  age: { readonly years: number; readonly hours: number; readonly share: number },
+): { readonly years: number; readonly hours: number } {
+  const everyYears = part.service?.everyYears ?? Infinity
+  const everyHours = part.service?.everyHours ?? Infinity
+  if (age.years < everyYears && age.hours < everyHours) return age
+  return {
+    years: Math.min(age.years, age.share * everyYears),
+    hours: Math.min(age.hours, age.share * everyHours),
+  }
+}
