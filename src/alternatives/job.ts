@@ -330,7 +330,6 @@ export function putRight(h: History, job: Job, t: number): void {
         for (let m = parts.modeFrom[part]!; m < parts.modeFrom[part + 1]!; m++) {
           recondition(h, m, t, job.agesLess[i]!)
         }
-        restartService(h, part, t)
         break
       default:
         for (let m = parts.modeFrom[part]!; m < parts.modeFrom[part + 1]!; m++) {
