@@ -47,6 +47,10 @@ export const kept = [
   'firstMode',
   'firstTime',
   'firstCost',
+  /** What could be learnt of the present set: ln κ, and the cost put at risk by the states drawn of the job's parts and of the others. */
+  'kappaLog',
+  'riskOfJob',
+  'riskOfOthers',
 ] as const
 export type Kept = (typeof kept)[number]
 export const K = Object.fromEntries(kept.map((name, i) => [name, i])) as Record<Kept, number>

@@ -7,7 +7,7 @@
 import type { Alternative, Clock, LifeModel, LifePart, Outcome, Repair } from '../forecast/life-model.js'
 import type { Posterior } from '../forecast/posterior-type.js'
 import { gamma } from '../forecast/special-gamma.js'
-import { type Amounts, amountsOf, detectionTable } from './amounts.js'
+import { type Amounts, amountsOf, detectionTable, meanAmount } from './amounts.js'
 import { type UseAhead, useAhead } from './use.js'
 
 export const HOURS = 0
@@ -125,6 +125,10 @@ export interface Program {
   /** Starting states of used candidates, by candidate index. */
   readonly used: ReadonlyMap<number, Posterior>
   readonly alternatives: readonly Alternative[]
+  /** 1 for modes of parts that a quoted job puts right. */
+  readonly isQuoted: Uint8Array
+  /** What a failure of each mode by itself costs about: mean pieces and hands, for the index of what is at risk. */
+  readonly costAtRisk: Float64Array
 }
 
 /** Compiles a life model; its cross-references must have been checked. */
@@ -157,6 +161,27 @@ export function compile(
     posterior,
     used,
     alternatives: model.alternatives,
+    ...atRisk(model),
+  }
+}
+
+/** Weights of the index that stands for what could be learnt of the states of the parts. */
+function atRisk(model: LifeModel): Pick<Program, 'isQuoted' | 'costAtRisk'> {
+  const quoted = new Set(
+    model.alternatives.flatMap(({ now }) =>
+      typeof now === 'object' && 'parts' in now && now.quote ? now.parts.map(({ part }) => part) : [],
+    ),
+  )
+  const all = model.parts.flatMap((part) => part.modes.map((mode) => ({ part, mode })))
+  const repairs = all.map(({ part, mode }) => mode.remedy.repair ?? part.repair)
+  const prices = amountsOf(repairs.map((repair) => repair.price))
+  const { paidPerHour, ownPerHour } = model.labour
+  return {
+    isQuoted: Uint8Array.from(all, ({ part }) => (quoted.has(part.id) ? 1 : 0)),
+    costAtRisk: Float64Array.from(repairs, (repair, m) => {
+      const rate = repair.by === 'owner' ? ownPerHour : paidPerHour
+      return meanAmount(prices, m) + repair.hours * rate
+    }),
   }
 }
 

@@ -7,7 +7,7 @@
 import { POSTERIOR_STEPS, type Posterior } from '../forecast/posterior-type.js'
 import { normalFrom } from './amounts.js'
 import { draw, purpose, uniformFrom, WHOLE_SET } from './draws.js'
-import { DEFECTIVE, event, FAILED_UNNOTICED, type History, position, SOUND, schedule } from './history.js'
+import { DEFECTIVE, event, FAILED_UNNOTICED, type History, K, position, SOUND, schedule } from './history.js'
 import { delayLeft, fallDue, restartService, scheduleFinding, scheduleService, wearOthers } from './life.js'
 import { HOURS, YEARS } from './program.js'
 
@@ -38,6 +38,7 @@ export function startPresent(h: History): void {
       : (log * boatLogSd ** 2) / variance +
         ((boatLogSd * setLogSd) / Math.sqrt(variance)) * normalFrom(h.draws.words[1]!)
   h.kappa = Math.exp(log)
+  h.sums[K.kappaLog] = log
   startFromTables(h, posterior, node, 0)
 }
 
@@ -140,6 +141,7 @@ function startMode(
     startSound(h, m, t, from)
     return
   }
+  if (h.set === 0) bookRisk(h, m, 1)
   draw(h.draws, h.set, m, 0, purpose.life, 0)
   h.delayWord[m] = h.draws.words[1]!
   if (h.state[m] === DEFECTIVE) {
@@ -175,6 +177,7 @@ function startSound(
             : use.starts[use.horizonMonth]!
       table[entry] = Math.exp((age / scale) ** shape - ((age + end) / scale) ** shape)
     }
+    bookRisk(h, m, 1 - table[entry]!)
     if (u < table[entry]!) return
   }
   const end = (age / scale) ** shape - Math.log(u)
@@ -182,6 +185,12 @@ function startSound(
   draw(h.draws, h.set, m, 0, purpose.life, 0)
   h.delayWord[m] = h.draws.words[1]!
   schedule(h, { kind: event.onset, index: m, clock, stamp: h.stamp[m]! }, h.onsetAt[m]!, t)
+}
+
+/** Adds to the index of what is at risk in the present set before the horizon. */
+function bookRisk(h: History, m: number, chance: number): void {
+  const { isQuoted, costAtRisk } = h.program
+  h.sums[isQuoted[m] === 1 ? K.riskOfJob : K.riskOfOthers]! += chance * costAtRisk[m]!
 }
 
 function startService(
