@@ -177,7 +177,7 @@ function startSound(
             : use.starts[use.horizonMonth]!
       table[entry] = Math.exp((age / scale) ** shape - ((age + end) / scale) ** shape)
     }
-    bookRisk(h, m, 1 - table[entry]!)
+    if (h.set === 0) bookRisk(h, m, 1 - table[entry]!)
     if (u < table[entry]!) return
   }
   const end = (age / scale) ** shape - Math.log(u)
