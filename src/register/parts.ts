@@ -1,0 +1,163 @@
+/**
+ * Parts: what is in each place, since when, and how what was there before ended.
+ *
+ * @module
+ */
+
+import { type Entry, isKind } from '../logbook/kinds.js'
+import { partsNamedBy } from '../logbook/oddities-parts.js'
+import { dayOf, hoursAt, type Meters } from './hours.js'
+import type { Ages, ModeMend, PartRegister, PastLife, Quality } from './register-types.js'
+
+/** A stop tells why a part was renewed if it lies no further back. Practice. [d] */
+const stopBeforeWorkDays = 90
+
+interface Building {
+  sinceDay: number | undefined
+  sinceHours: number | undefined
+  known: boolean
+  originalToSet: boolean
+  quality: Quality | undefined
+  removed: boolean
+  lives: PastLife[]
+  mends: ModeMend[]
+  entries: string[]
+}
+
+/** The parts that the entries of one set name, by id. */
+export function partsOf(
+  entries: readonly Entry[],
+  known: { readonly meters: Meters; readonly asOfDay: number },
+): ReadonlyMap<string, PartRegister> {
+  const { asOfDay, meters } = known
+  const building = new Map<string, Building>()
+  const inOrder = [...entries].sort((a, b) => dayOf(a, asOfDay) - dayOf(b, asOfDay))
+  for (const entry of inOrder) {
+    if (isKind(entry, 'set') || isKind(entry, 'terms')) continue
+    for (const part of new Set(partsNamedBy(entry).map((named) => named.part))) {
+      const place = building.get(part) ?? startOf(meters)
+      building.set(part, place)
+      place.entries.push(entry.id)
+    }
+    if (isKind(entry, 'fitted')) putIn(building.get(entry.body.part)!, entry, known)
+    if (isKind(entry, 'work')) {
+      for (const done of entry.body.parts) work(building.get(done.part)!, entry, done, { ...known, inOrder })
+    }
+  }
+  return new Map([...building].map(([part, place]) => [part, finish(part, place, known)]))
+}
+
+function startOf(meters: Meters): Building {
+  return {
+    sinceDay: meters.builtDay,
+    sinceHours: meters.builtDay === undefined ? undefined : 0,
+    known: false,
+    originalToSet: false,
+    quality: undefined,
+    removed: false,
+    lives: [],
+    mends: [],
+    entries: [],
+  }
+}
+
+type Known = { readonly meters: Meters; readonly asOfDay: number }
+
+function putIn(place: Building, entry: Extract<Entry, { kind: 'fitted' }>, known: Known): void {
+  const { body } = entry
+  if (body.originalToSet && known.meters.builtDay !== undefined) {
+    // said later of a part that has been renewed since: the renewal stands
+    if (place.lives.length === 0 && !place.known) begin(place, { day: known.meters.builtDay, hours: 0 })
+    place.originalToSet = place.lives.length === 0
+  } else {
+    begin(place, { day: dayOf(entry, known.asOfDay), hours: hoursOf(entry, known) })
+    place.originalToSet = body.originalToSet === true
+  }
+  place.quality = body.quality
+  place.removed = false
+}
+
+function work(
+  place: Building,
+  entry: Extract<Entry, { kind: 'work' }>,
+  done: Extract<Entry, { kind: 'work' }>['body']['parts'][number],
+  known: Known & { readonly inOrder: readonly Entry[] },
+): void {
+  const day = dayOf(entry, known.asOfDay)
+  const hours = hoursOf(entry, known)
+  if (done.did === 'removed') place.removed = true
+  if (done.did === 'renewed') {
+    const cause = done.mode ?? causeBefore(done.part, day, known)
+    const was = done.was ?? (entry.body.why === 'failed' && cause !== undefined ? 'failed' : undefined)
+    const ended = was ?? (entry.body.why === 'preventive' ? 'sound' : undefined)
+    if (ended !== undefined && place.known && place.sinceDay !== undefined && day >= place.sinceDay) {
+      const mode = ended === 'sound' ? undefined : cause
+      place.lives.push({
+        age: agesBetween(place, { day, hours }),
+        endedDay: day,
+        ended,
+        entry: entry.id,
+        ...(mode === undefined ? {} : { mode }),
+      })
+    }
+    begin(place, { day, hours })
+    place.originalToSet = false
+    place.quality = done.quality ?? 'original'
+    place.removed = false
+  } else if (!['opened', 'tested', 'removed', 'relinked'].includes(done.did)) {
+    place.mends.push({
+      day,
+      did: done.did,
+      entry: entry.id,
+      ...(done.mode === undefined ? {} : { mode: done.mode }),
+    })
+  }
+}
+
+function begin(place: Building, at: { readonly day: number; readonly hours: number | undefined }): void {
+  place.sinceDay = at.day
+  place.sinceHours = at.hours
+  place.known = true
+  place.mends = []
+}
+
+function hoursOf(entry: Entry, { meters, asOfDay }: Known): number | undefined {
+  return meters.hoursOfEntry.get(entry.id) ?? hoursAt(meters.track, dayOf(entry, asOfDay))
+}
+
+function causeBefore(
+  part: string,
+  day: number,
+  { inOrder, asOfDay }: Known & { readonly inOrder: readonly Entry[] },
+): string | undefined {
+  const stop = inOrder.findLast((entry) => {
+    if (!isKind(entry, 'stop') || entry.body.cause?.part !== part) return false
+    const ago = day - dayOf(entry, asOfDay)
+    return ago >= -1 && ago <= stopBeforeWorkDays
+  })
+  return stop !== undefined && isKind(stop, 'stop') ? stop.body.cause?.mode : undefined
+}
+
+function agesBetween(
+  place: Pick<Building, 'sinceDay' | 'sinceHours'>,
+  to: { readonly day: number; readonly hours: number | undefined },
+): Ages {
+  const years = Math.max(0, to.day - (place.sinceDay ?? to.day)) / 365.25
+  if (place.sinceHours === undefined || to.hours === undefined) return { years }
+  return { years, hours: Math.max(0, to.hours - place.sinceHours) }
+}
+
+function finish(part: string, place: Building, { meters, asOfDay }: Known): PartRegister {
+  const now = { day: asOfDay, hours: hoursAt(meters.track, asOfDay) }
+  return {
+    part,
+    age: place.known ? agesBetween(place, now) : 'unknown',
+    ...(place.sinceDay === undefined ? {} : { sinceDay: place.sinceDay }),
+    originalToSet: place.originalToSet,
+    ...(place.quality === undefined ? {} : { quality: place.quality }),
+    removed: place.removed,
+    lives: place.lives,
+    mends: place.mends,
+    entries: place.entries,
+  }
+}
