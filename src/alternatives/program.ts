@@ -5,8 +5,9 @@
  */
 
 import type { Alternative, Clock, LifeModel, LifePart, Outcome, Repair } from '../forecast/life-model.js'
+import { modeLifeOf } from '../forecast/mode-life.js'
 import type { Posterior } from '../forecast/posterior-type.js'
-import { gamma } from '../forecast/special-gamma.js'
+import { yearlyRates } from '../forecast/track.js'
 import { type Amounts, amountsOf, detectionTable, meanAmount } from './amounts.js'
 import { type UseAhead, useAhead } from './use.js'
 
@@ -205,6 +206,7 @@ function modeColumns(sources: ModeSources): ModeColumns {
     const found = detections.indexOf(chance)
     return found >= 0 ? found : detections.push(chance) - 1
   }
+  const past = { rates: yearlyRates(model), lowLoadShare: 0 }
   const checkOf = new Map(model.checks.map((check) => [check.id, check]))
   const checks = all.map(({ mode }) => mode.checks.filter(({ check }) => checkOf.has(check)))
   const links = all.map(({ mode }) => mode.links)
@@ -215,7 +217,7 @@ function modeColumns(sources: ModeSources): ModeColumns {
     part: Int32Array.from(all, ({ p }) => p),
     clock: code(({ mode }) => clockCode[mode.clock]),
     shape: number(({ mode }) => mode.shape),
-    onsetScale: number(({ mode }) => onsetScale(model, mode)),
+    onsetScale: number(({ mode }) => modeLifeOf(mode, past).onsetScale),
     logSd: number(({ mode }) => mode.logSd),
     delayKind: code(({ mode }) => (mode.delay === undefined ? 0 : 'median' in mode.delay ? 1 : 2)),
     delayClock: code(({ mode }) => (mode.delay === undefined ? YEARS : clockCode[mode.delay.clock])),
@@ -256,43 +258,6 @@ function modeColumns(sources: ModeSources): ModeColumns {
     dangerFrom: rowStarts(dangers),
     dangerKind: Int32Array.from(dangers.flat(), (kind) => dangerKinds.indexOf(kind)),
   }
-}
-
-/**
- * Scale of the onset: the catalogue's life is to failure, so that mean onset + mean delay = mean life,
- * the mean onset never under half of it (sentence 7 of docs/life-model.md).
- */
-export function onsetScale(model: LifeModel, mode: LifePart['modes'][number]): number {
-  const { delay, shape, scale } = mode
-  if (delay === undefined) return scale
-  const meanLife = scale * gamma(1 + 1 / shape)
-  const meanDelay =
-    'median' in delay
-      ? delay.median * Math.exp(delay.logSd ** 2 / 2)
-      : delay.scale * gamma(1 + 1 / delay.shape)
-  const rates = yearlyRates(model)
-  const from = rates[delay.clock]
-  const to = rates[mode.clock]
-  const onModeClock =
-    delay.clock === mode.clock ? meanDelay : from > 0 && to > 0 ? (meanDelay / from) * to : 0
-  return (scale * Math.max(meanLife - onModeClock, meanLife / 2)) / meanLife
-}
-
-/** Clock per year: of the past track if there is one, else of the use ahead. */
-function yearlyRates(model: LifeModel): Record<Clock, number> {
-  const track = model.past?.track
-  const first = track?.[0]
-  const last = track?.[track.length - 1]
-  if (first !== undefined && last !== undefined && first.yearsAgo > last.yearsAgo) {
-    const years = first.yearsAgo - last.yearsAgo
-    return {
-      hours: (last.hours - first.hours) / years,
-      starts: (last.starts - first.starts) / years,
-      years: 1,
-    }
-  }
-  const sum = (values: readonly number[]) => values.reduce((a, b) => a + b, 0)
-  return { hours: sum(model.use.hoursByMonth), starts: sum(model.use.startsByMonth), years: 1 }
 }
 
 function partColumns(sources: {

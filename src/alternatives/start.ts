@@ -54,12 +54,12 @@ export function startUsed(h: History, t: number, posterior: Posterior): void {
 
 /** A new set, fitted at `t`. */
 export function startNew(h: History, t: number): void {
-  const { modes, parts, model } = h.program
-  const hourLife = h.candidate >= 0 ? model.candidates[h.candidate]!.hourLifeFactor : 1
+  const { modes, parts } = h.program
+  const longer = hourLife(h)
   for (let m = 0; m < modes.count; m++) {
     draw(h.draws, h.set, m, 0, purpose.scale, 0)
     const own = modes.logSd[m] === 0 ? 1 : Math.exp(modes.logSd[m]! * normalFrom(h.draws.words[0]!))
-    const factor = modes.clock[m] === HOURS ? hourLife : 1
+    const factor = modes.clock[m] === HOURS ? longer : 1
     setScale(h, m, h.kappa * own * factor)
     h.wear[m] = 1
     h.life[m] = 0
@@ -75,6 +75,11 @@ export function startNew(h: History, t: number): void {
     firstOnset(h, m, t, -Math.log(uniformFrom(word)))
   }
   for (let p = 0; p < parts.count; p++) restartService(h, p, t)
+}
+
+/** Factor on the hour-clock scales of the set in place. */
+function hourLife(h: History): number {
+  return h.candidate >= 0 ? h.program.model.candidates[h.candidate]!.hourLifeFactor : 1
 }
 
 /** As `scheduleOnset` for a life without age, whatever wears it being sound as well. */
@@ -128,7 +133,7 @@ function startMode(
   const { modes } = h.program
   const { posterior, entry, onsetWord } = from
   const clock = modes.clock[m]!
-  setScale(h, m, posterior.theta[entry]!)
+  setScale(h, m, posterior.theta[entry]! * (clock === HOURS ? hourLife(h) : 1))
   h.wear[m] = 1
   h.life[m] = 0
   h.stamp[m]!++
