@@ -23,8 +23,10 @@ export interface PlayedPart {
   /** Spans of time since the first day in which nothing entered means nothing done, or no stop. */
   readonly work: readonly Span[]
   readonly stops: readonly Span[]
-  /** Spans over which stops are to be counted. */
+  /** Spans over which stops are to be counted, because the owner told how many were not entered. */
   readonly counted: readonly Span[]
+  /** Those of them with any: there a stop need not be entered, whatever else is complete. */
+  readonly untold: readonly Span[]
   readonly broken: number
 }
 
@@ -73,8 +75,10 @@ export interface PlayedLives {
   readonly stopsSeen: Float64Array
 }
 
-/** Done with certainty but not entered: the log cannot be quite so complete, or the care not quite so sure. Practice. */
-const leastChanceOfSkipping = 0.01
+/** Chance that the log of a part is not complete where its owner says so: its spans then say nothing. Practice. */
+const chanceOfGaps = 0.02
+/** One life in so many is played with gaps, and weighs the less for it, so that something is left where spans clash. */
+const gapsEvery = 4
 /** A part that renews itself more often than this is not worth following; practice. */
 const mostEvents = 20_000
 
@@ -86,6 +90,7 @@ export function preparePart(
 ): PlayedPart {
   const part = model.parts[index]!
   const { past, evidence } = how
+  const { letDowns } = model.setFactor
   const rates = yearlyRates(model)
   const lives = part.modes.map((mode) => {
     const life = modeLifeOf(mode, { rates, lowLoadShare: past.lowLoadShare })
@@ -102,7 +107,8 @@ export function preparePart(
     events: evidence ? eventsOf(model, part, past) : [],
     work: spans('work'),
     stops: spans('stops'),
-    counted: evidence ? model.setFactor.letDowns.map((span) => spanAgo(past, span)) : [],
+    counted: evidence ? letDowns.map((span) => spanAgo(past, span)) : [],
+    untold: evidence ? letDowns.filter(({ count }) => count > 0).map((span) => spanAgo(past, span)) : [],
     broken: evidence ? part.modes.findIndex((mode) => mode.id === part.broken) : -1,
   }
 }
@@ -244,6 +250,8 @@ class Player {
   private dueFromTime = 0
   private dueFromHours = 0
   private serviceDue = Infinity
+  private work: readonly Span[] = []
+  private stops: readonly Span[] = []
 
   constructor(
     private readonly prepared: PlayedPart,
@@ -271,6 +279,12 @@ class Player {
     this.counter = 0
     this.spare = -1
     this.weight = 1
+    if (prepared.work.length + prepared.stops.length > 0) {
+      const gaps = life % gapsEvery === 0
+      this.work = gaps ? [] : prepared.work
+      this.stops = gaps ? [] : prepared.stops
+      this.weight = gaps ? chanceOfGaps * gapsEvery : (1 - chanceOfGaps) / (1 - 1 / gapsEvery)
+    }
     for (let m = 0; m < modes; m++) {
       const lnTheta = lives.lnKappa[life]! + prepared.part.modes[m]!.logSd * normalQuantile(this.uniform())
       lives.lnTheta[life * modes + m] = lnTheta
@@ -373,7 +387,7 @@ class Player {
     this.nextCheck[slot] = Math.max(this.checkAfter(m, check, time), time + 1e-9)
     const table = this.state[m] === FAILED ? check.detectedFailed : check.detected
     const chance = check.diligence * table[this.quality[slot]!]!
-    if (within(this.prepared.work, time)) {
+    if (within(this.work, time)) {
       if (!check.entered) this.weight *= 1 - chance
     } else if (this.uniform() < chance) this.mend(m, time)
   }
@@ -385,12 +399,13 @@ class Player {
       this.turns[m] = Infinity
       return
     }
-    const { counted } = this.prepared
+    const { counted, untold } = this.prepared
     for (let s = 0; s < counted.length; s++) {
       if (within([counted[s]!], time)) this.lives.stopsSeen[this.life * counted.length + s]! += mode.stops
     }
-    if (within(this.prepared.work, time)) this.weight = 0
-    else if (within(this.prepared.stops, time)) this.weight *= 1 - mode.stops
+    const { work, stops } = this
+    if (within(work, time) && !(mode.remedy.outcome === 'cleared' && within(untold, time))) this.weight = 0
+    else if (within(stops, time) && !within(untold, time)) this.weight *= 1 - mode.stops
     this.mend(m, time)
   }
 
@@ -423,8 +438,8 @@ class Player {
     const service = this.prepared.part.service!
     const changes = service.renews || service.clears.length > 0
     let done: boolean
-    if (changes && within(this.prepared.work, time)) {
-      this.weight *= Math.max(leastChanceOfSkipping, 1 - service.diligence)
+    if (changes && within(this.work, time)) {
+      this.weight *= 1 - service.diligence
       done = false
     } else done = this.uniform() < service.diligence
     if (!done) {

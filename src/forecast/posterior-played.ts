@@ -6,7 +6,7 @@
 
 import { type PlayedLives, type PlayedPart, playPart } from './play-forward.js'
 import { POSTERIOR_STEPS } from './posterior-type.js'
-import type { KappaGrid } from './set-factor.js'
+import { type KappaGrid, playedPoints } from './set-factor.js'
 import { normalQuantile } from './special-normal.js'
 
 /** A part with its played lives and their weights (what is entered, symptoms included). */
@@ -16,15 +16,19 @@ export interface PlayedSample {
   readonly weight: Float64Array
   /**
    * Per life: Σ ln θ/τ² and the precision Σ 1/τ² of its modes. Given its θ a life does not depend on κ, so lives
-   * played once over the whole prior serve every κ with the weight p(θ | κ)/p(θ).
+   * played once over a wide span of κ serve every κ with the weight p(θ | κ)/p(θ).
    */
   readonly pull: Float64Array
   readonly precision: number
+  /** θ of each life and mode. */
+  readonly theta: Float64Array
 }
 
-const batch = 1024
+const batch = 2048
 const leastEffective = 384
 const mostLives = 8192
+/** ln κ is played with this much more spread than it has, so that sets far from the usual find lives too. */
+const wider = 1.3
 /** Own spread under which weights over κ would rest on a handful of lives; the model's usual least is 0.1. */
 const leastOwnLogSd = 0.08
 
@@ -40,11 +44,9 @@ export function playSample(
     readonly seed: number
     readonly kappaLogSd: number
     readonly set: number
-    /** Weight of a life beside its own, from symptoms. */
-    readonly batches?: number
   },
 ): PlayedSample {
-  const lnKappa = batchQuantiles.map((z) => z * how.kappaLogSd)
+  const lnKappa = batchQuantiles.map((z) => z * wider * how.kappaLogSd)
   const parts: PlayedLives[] = []
   let count = 0
   let sum = 0
@@ -58,7 +60,7 @@ export function playSample(
       squares += weight * weight
     }
     const effective = squares > 0 ? (sum * sum) / squares : 0
-    if (parts.length >= (how.batches ?? 2) && (effective >= leastEffective || count >= mostLives)) break
+    if (effective >= leastEffective || count >= mostLives) break
   }
   return withPull(prepared, joinLives(parts))
 }
@@ -78,6 +80,7 @@ function withPull(prepared: PlayedPart, lives: PlayedLives): PlayedSample {
     weight: possible ? lives.weight.slice() : new Float64Array(lives.count).fill(1),
     pull,
     precision,
+    theta: lives.lnTheta.map(Math.exp),
   }
 }
 
@@ -89,7 +92,7 @@ export function isInformed(sample: PlayedSample): boolean {
 
 /**
  * p(θ of the life | κ)/p(θ) at one ln κ, for all lives into `out`:
- * exp(u B − u² C/2 − B²/(2 (C + 1/v)) + ½ ln(1 + v C)), u = ln κ, B the pull, C the precision, v the prior variance.
+ * exp(u B − u² C/2 − B²/(2 (C + 1/v)) + ½ ln(1 + v C)), u = ln κ, B the pull, C the precision, v the variance played.
  */
 export function sharesAtKappa(
   sample: PlayedSample,
@@ -97,7 +100,7 @@ export function sharesAtKappa(
   out: Float64Array,
 ): void {
   const { pull, precision } = sample
-  const variance = at.kappaLogSd ** 2
+  const variance = (wider * at.kappaLogSd) ** 2
   if (variance === 0) {
     out.fill(1)
     return
@@ -111,7 +114,10 @@ export function sharesAtKappa(
   }
 }
 
-/** ln L(κ) of a part over the grid, the reach of its evidence in lives there, and stops expected per counted span. */
+/**
+ * At each of {@link playedPoints}: ln L(κ) of a part, in how many lives it rests, and the stops expected per counted
+ * span.
+ */
 export function overGrid(
   sample: PlayedSample,
   grid: KappaGrid,
@@ -123,16 +129,12 @@ export function overGrid(
   const { lives, weight } = sample
   const spans = sample.prepared.counted.length
   const shares = new Float64Array(lives.count)
-  const lnLikelihood = new Float64Array(grid.lnKappa.length)
-  const effective = new Float64Array(grid.lnKappa.length)
-  const stops = Array.from({ length: spans }, () => new Float64Array(grid.lnKappa.length))
-  for (let k = 0; k < grid.lnKappa.length; k++) {
-    if (grid.lnPrior[k]! < leastLnPrior) {
-      lnLikelihood[k] = Number.NaN
-      for (const span of stops) span[k] = Number.NaN
-      continue
-    }
-    sharesAtKappa(sample, { lnKappa: grid.lnKappa[k]!, kappaLogSd: grid.logSd }, shares)
+  const points = playedPoints(grid)
+  const lnLikelihood = new Float64Array(points.length)
+  const effective = new Float64Array(points.length)
+  const stops = Array.from({ length: spans }, () => new Float64Array(points.length))
+  points.forEach((point, k) => {
+    sharesAtKappa(sample, { lnKappa: grid.lnKappa[point]!, kappaLogSd: grid.logSd }, shares)
     let all = 0
     let sum = 0
     let squares = 0
@@ -146,12 +148,9 @@ export function overGrid(
     lnLikelihood[k] = Math.log(sum / all)
     effective[k] = squares > 0 ? (sum * sum) / squares : 0
     for (let s = 0; s < spans; s++) stops[s]![k]! /= sum
-  }
+  })
   return { lnLikelihood, effective, stops }
 }
-
-/** Points of κ further out than three standard deviations are too thinly played. */
-const leastLnPrior = -0.5 * 3 * 3
 
 /** Where a played part's starting states are written; `mode` is the row of its first mode. */
 export interface PlayedRows {
@@ -196,7 +195,7 @@ export function fillPlayed(
     for (let m = 0; m < modes; m++) {
       const from = life * modes + m
       const at = (rows.firstMode + m) * POSTERIOR_STEPS + step
-      rows.theta[at] = Math.exp(lives.lnTheta[from]!)
+      rows.theta[at] = sample.theta[from]!
       rows.state[at] = lives.state[from]!
       rows.age[at] = lives.age[from]!
       rows.since[at] = lives.since[from]!

@@ -18,7 +18,7 @@ import { fillPlayed, isInformed, overGrid, type PlayedSample, playSample } from 
 import { POSTERIOR_STEPS, type Posterior } from './posterior-type.js'
 import { type KappaGrid, kappaGrid, kappaNodes, lnPoisson, smoothOverKappa } from './set-factor.js'
 import { threefryUniform } from './threefry.js'
-import { evenPast, type PastUse, pastUseOf } from './track.js'
+import { type Ages, evenPast, type PastUse, pastUseOf } from './track.js'
 
 /** Lives played from one seed for different ends. */
 const playedSets = { present: 0, knownForStops: 1, used: 2 }
@@ -61,7 +61,6 @@ export function posteriorOf(model: LifeModel, how: { readonly seed: number }): P
         seed: how.seed,
         kappaLogSd: grid.logSd,
         set: playedSets.knownForStops,
-        batches: 1,
       })
       addPlayed(new Float64Array(grid.lnKappa.length), stops, played, grid)
     }
@@ -124,7 +123,7 @@ function addPlayed(
   const informed = isInformed(sample)
   if (!informed && stops.length === 0) return
   const over = overGrid(sample, grid)
-  const weights = over.effective.map((effective, k) => effective * Math.exp(grid.lnPrior[k]!))
+  const weights = over.effective.map((effective) => effective)
   if (informed) {
     const smooth = smoothOverKappa(grid, { values: over.lnLikelihood, weights })
     for (let k = 0; k < smooth.length; k++) lnLikelihood[k]! += smooth[k]!
@@ -273,29 +272,34 @@ function tables(
       from.known[p]!.forEach((mode, m) => {
         fillKnown(mode, { lnKappa, start: start(m) }, { ...made, at: (row + m) * POSTERIOR_STEPS })
       })
-      const { ages } = from.known[p]![0]!.partClock
-      for (let step = 0; step < POSTERIOR_STEPS; step++) {
-        const at = (n * parts + p) * POSTERIOR_STEPS + step
-        const since = sinceService(part, { ...ages, share: (step + 0.5) / POSTERIOR_STEPS })
-        made.serviceYears[at] = since.years
-        made.serviceHours[at] = since.hours
-      }
     }
+    if (!sample) fillServices(part, from.known[p]![0]!.partClock.ages, { ...made, part: p, parts })
     firstMode += part.modes.length
   })
   return made
 }
 
 /** Time since the last service of a part with known ages: its age within the first interval, else even within one. */
-function sinceService(
+function fillServices(
   part: LifePart,
-  age: { readonly years: number; readonly hours: number; readonly share: number },
-): { readonly years: number; readonly hours: number } {
+  age: Ages,
+  into: {
+    readonly serviceYears: Float32Array
+    readonly serviceHours: Float32Array
+    readonly part: number
+    readonly parts: number
+  },
+): void {
   const everyYears = part.service?.everyYears ?? Infinity
   const everyHours = part.service?.everyHours ?? Infinity
-  if (age.years < everyYears && age.hours < everyHours) return age
-  return {
-    years: Math.min(age.years, age.share * everyYears),
-    hours: Math.min(age.hours, age.share * everyHours),
+  const asOldAsPart = age.years < everyYears && age.hours < everyHours
+  const nodes = into.serviceYears.length / into.parts / POSTERIOR_STEPS
+  for (let node = 0; node < nodes; node++) {
+    for (let step = 0; step < POSTERIOR_STEPS; step++) {
+      const at = (node * into.parts + into.part) * POSTERIOR_STEPS + step
+      const share = (step + 0.5) / POSTERIOR_STEPS
+      into.serviceYears[at] = asOldAsPart ? age.years : Math.min(age.years, share * everyYears)
+      into.serviceHours[at] = asOldAsPart ? age.hours : Math.min(age.hours, share * everyHours)
+    }
   }
 }

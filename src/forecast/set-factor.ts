@@ -100,58 +100,72 @@ function parabola(values: Float64Array, at: number): number {
   return b + d * ((c - a) / 2) + d * d * ((a + c) / 2 - b)
 }
 
+/** Points of ln κ that played lives are asked at: every third of the grid, to three standard deviations. */
+export function playedPoints(grid: KappaGrid): readonly number[] {
+  if (grid.lnKappa.length === 1) return [0]
+  const middle = (gridPoints - 1) / 2
+  const side = Math.round((playedReach / reach) * middle)
+  const points: number[] = []
+  for (let k = middle - side; k <= middle + side; k += 3) points.push(k)
+  return points
+}
+
+const playedReach = 3
+const terms = 4
+
 /**
- * The parabola in ln κ that lies nearest to noisy values, weighted: what a played part may say of κ. A part that is
- * played gives its likelihood with the noise of its lives, and over many parts that would drive κ.
+ * The cubic in ln κ that lies nearest to noisy values, weighted: what a played part may say of κ. A part that is
+ * played gives its likelihood with the noise of its lives, and over many parts that would drive κ. Beyond three
+ * standard deviations, where hardly a life is played, the end value is kept.
+ *
+ * @param noisy one value and weight for each of {@link playedPoints}
  */
 export function smoothOverKappa(
   grid: KappaGrid,
   noisy: { readonly values: Float64Array; readonly weights: Float64Array },
 ): Float64Array {
-  if (grid.lnKappa.length < 3) return noisy.values
   const { values, weights } = noisy
-  const moments = new Float64Array(5)
-  const sides = new Float64Array(3)
-  for (let k = 0; k < values.length; k++) {
-    const w = weights[k]!
-    if (!(w > 0) || !Number.isFinite(values[k]!)) continue
-    const z = grid.lnKappa[k]! / grid.logSd
-    let power = w
-    for (let p = 0; p < 5; p++) {
-      moments[p]! += power
-      if (p < 3) sides[p]! += power * values[k]!
-      power *= z
+  if (grid.lnKappa.length === 1) return values
+  const points = playedPoints(grid)
+  const rows = Array.from({ length: terms }, () => new Float64Array(terms + 1))
+  points.forEach((point, i) => {
+    if (!(weights[i]! > 0) || !Number.isFinite(values[i]!)) return
+    const z = grid.lnKappa[point]! / grid.logSd
+    for (let r = 0; r < terms; r++) {
+      for (let c = 0; c < terms; c++) rows[r]![c]! += weights[i]! * z ** (r + c)
+      rows[r]![terms]! += weights[i]! * z ** r * values[i]!
     }
-  }
-  const [a, b, c] = solveThree(moments, sides)
+  })
+  const cubic = solve(rows)
   return grid.lnKappa.map((lnKappa) => {
-    const z = lnKappa / grid.logSd
-    return a + b * z + c * z * z
+    const z = Math.max(-playedReach, Math.min(playedReach, lnKappa / grid.logSd))
+    return cubic.reduceRight((sum, coefficient) => sum * z + coefficient, 0)
   })
 }
 
-/** Solves the normal equations of a parabola by Cramer's rule. */
-function solveThree(m: Float64Array, s: Float64Array): readonly [number, number, number] {
-  const det = (
-    a: number,
-    b: number,
-    c: number,
-    d: number,
-    e: number,
-    f: number,
-    g: number,
-    h: number,
-    i: number,
-  ) => a * (e * i - f * h) - b * (d * i - f * g) + c * (d * h - e * g)
-  const [m0, m1, m2, m3, m4] = [m[0]!, m[1]!, m[2]!, m[3]!, m[4]!]
-  const [s0, s1, s2] = [s[0]!, s[1]!, s[2]!]
-  const whole = det(m0, m1, m2, m1, m2, m3, m2, m3, m4)
-  if (!(Math.abs(whole) > 1e-12 * m0 ** 3)) return [m0 > 0 ? s0 / m0 : 0, 0, 0]
-  return [
-    det(s0, m1, m2, s1, m2, m3, s2, m3, m4) / whole,
-    det(m0, s0, m2, m1, s1, m3, m2, s2, m4) / whole,
-    det(m0, m1, s0, m1, m2, s1, m2, m3, s2) / whole,
-  ]
+/** Solves a small set of symmetric equations by elimination; a coefficient that nothing determines is 0. */
+function solve(rows: readonly Float64Array[]): Float64Array {
+  const size = rows.length
+  for (let k = 0; k < size; k++) {
+    const pivot = rows[k]![k]!
+    if (!(pivot > 1e-10 * rows[0]![0]!)) {
+      rows[k]!.fill(0)
+      continue
+    }
+    for (let r = k + 1; r < size; r++) {
+      const factor = rows[r]![k]! / pivot
+      for (let c = k; c <= size; c++) rows[r]![c]! -= factor * rows[k]![c]!
+    }
+  }
+  const solution = new Float64Array(size)
+  for (let k = size - 1; k >= 0; k--) {
+    const row = rows[k]!
+    if (row[k] === 0) continue
+    let value = row[size]!
+    for (let c = k + 1; c < size; c++) value -= row[c]! * solution[c]!
+    solution[k] = value / row[k]!
+  }
+  return solution
 }
 
 /** ln P(n) of a Poisson count, without the factorial, which does not depend on κ. */
