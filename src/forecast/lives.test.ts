@@ -167,6 +167,16 @@ test('age 0 and the ends', () => {
   }
 })
 
+test('a lognormal without spread ends at its median and nowhere else', () => {
+  const life: Life = { kind: 'lognormal', median: 10, logSd: 0 }
+  expect([0, 9.999, 10, 11].map((age) => survival(life, age))).toEqual([1, 1, 0, 0])
+  expect(chanceOfEnding(life, { age: 4, ahead: 5 })).toBe(0)
+  expect(chanceOfEnding(life, { age: 4, ahead: 6 })).toBe(1)
+  expect(chanceOfEnding(life, { age: 12, ahead: 6 })).toBe(1)
+  expect(lifeQuantile(life, 0.3)).toBe(10)
+  expect(meanLife(life)).toBe(10)
+})
+
 test('three figures make a lognormal that holds the middle and has a tenth outside each end', () => {
   const cost = lognormalFromThree({ low: 50, typical: 100, high: 200 })
   expect(cost.median).toBe(100)
@@ -178,7 +188,7 @@ test('three figures make a lognormal that holds the middle and has a tenth outsi
 })
 
 test('a life from outside is checked', () => {
-  expect(() => requireLife({ kind: 'weibull', shape: 0.2, scale: 1 })).toThrow('shape must be 0.3 to 10')
+  expect(() => requireLife({ kind: 'weibull', shape: 0.1, scale: 1 })).toThrow('shape must be 0.2 to 20')
   expect(() => requireLife({ kind: 'weibull', shape: 2, scale: 0 })).toThrow('scale must be')
   expect(() => requireLife({ kind: 'lognormal', median: 5, logSd: Number.NaN })).toThrow('logSd must be')
   expect(() => requireLife({ kind: 'lognormal', median: -5, logSd: 1 })).toThrow('median must be')

@@ -25,7 +25,7 @@ export interface LognormalLife {
   readonly kind: 'lognormal'
   /** The age that half outlive. [clock of the life] */
   readonly median: number
-  /** Standard deviation of the logarithm. [–] */
+  /** Standard deviation of the logarithm; 0 where every life is the median, which then has no density. [–] */
   readonly logSd: number
 }
 
@@ -37,14 +37,14 @@ export type Delay = Life | { readonly kind: 'none' }
 /**
  * Refuses a life outside the span this folder is tested for.
  *
- * @throws RangeError unless the shape is 0.3 to 10, the log-sd 0.01 to 5 and the scale or median above 0 and finite.
+ * @throws RangeError unless the shape is 0.2 to 20, the log-sd 0 to 5 and the scale or median above 0 and finite.
  */
 export function requireLife(life: Life): void {
   if (life.kind === 'weibull') {
-    requireWithin('shape', life.shape, 0.3, 10, '')
+    requireWithin('shape', life.shape, 0.2, 20, '')
     requireWithin('scale', life.scale, Number.MIN_VALUE, Number.MAX_VALUE, '')
   } else {
-    requireWithin('logSd', life.logSd, 0.01, 5, '')
+    requireWithin('logSd', life.logSd, 0, 5, '')
     requireWithin('median', life.median, Number.MIN_VALUE, Number.MAX_VALUE, '')
   }
 }
@@ -115,7 +115,8 @@ export interface AgedSpan {
 export function hazardAhead(life: Life, span: AgedSpan): number {
   const { age, ahead } = span
   if (life.kind === 'lognormal' || ahead > age) {
-    return cumulativeHazard(life, age + ahead) - cumulativeHazard(life, age)
+    const used = cumulativeHazard(life, age)
+    return used === Infinity ? Infinity : cumulativeHazard(life, age + ahead) - used
   }
   return age === 0 ? 0 : cumulativeHazard(life, age) * Math.expm1(life.shape * Math.log1p(ahead / age))
 }
@@ -196,6 +197,8 @@ export function lognormalFromThree(points: ThreePoints): LognormalLife {
 const lnRootTwoPi = 0.9189385332046727
 
 function standardised(life: LognormalLife, age: number): number {
+  // Of a life without spread all end at the median, and none before it.
+  if (life.logSd === 0) return age < life.median ? -Infinity : Infinity
   return Math.log(age / life.median) / life.logSd
 }
 
