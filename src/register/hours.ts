@@ -87,7 +87,7 @@ function readingsOf(
     const before = points.at(-1)
     if (point.hours < highest || (before !== undefined && point.day < before.day)) return
     highest = point.hours
-    if (before?.day === point.day && before.entry !== undefined) points.pop()
+    if (before?.day === point.day) points.pop()
     points.push(point)
   }
   if (setFacts.aboardSince !== undefined && setFacts.hoursWhenAboard !== undefined) {

@@ -1,0 +1,25 @@
+/**
+ * Whether what was seen once still speaks of what is there now.
+ *
+ * @module
+ */
+
+import type { PartRegister, SetRegister } from '../register/register-types.js'
+
+const daysPerYear = 365.25
+
+/** Whether a thing seen on a day is of what is in the place now, in its present state. */
+export function isOfPresent(
+  place: PartRegister | undefined,
+  at: { readonly day: number; readonly mode: string },
+): boolean {
+  if (place === undefined) return true
+  if (place.age !== 'unknown' && place.sinceDay !== undefined && at.day < place.sinceDay) return false
+  return !place.mends.some(
+    ({ day, did, mode }) => did !== 'patched' && day > at.day && (mode === undefined || mode === at.mode),
+  )
+}
+
+export function yearsAgo(register: Pick<SetRegister, 'asOfDay'>, day: number): number {
+  return Math.max(0, (register.asOfDay - day) / daysPerYear)
+}

@@ -1,0 +1,145 @@
+/**
+ * Other sets that could take this one's place, and living without one.
+ *
+ * @module
+ */
+
+import type { SetCatalogue } from '../catalogue/scale.js'
+import { fuelLitresPerHour, hatchTooSmallChance, newSetPrice, resaleValue } from '../catalogue/whole-set.js'
+import type { LifeModelInput } from './life-model.js'
+
+type CandidateInput = NonNullable<LifeModelInput['candidates']>[number]
+type ResaleInput = NonNullable<NonNullable<LifeModelInput['set']>['resale']>
+type GiveUpInput = NonNullable<LifeModelInput['giveUp']>
+
+export interface ReplacementKnown {
+  readonly catalogue: SetCatalogue
+  readonly paidPerHour: number
+  readonly fuelPerLitre: number
+  readonly lowLoadShare: number
+  /** Of the present set. */
+  readonly ageYears: number
+  readonly daysNeeded: number
+}
+
+/** Mean load of a set that runs, as a share of its rating. Practice. */
+export const usualLoadShare = 0.45
+/** Faults built into a new set or its fitting, and into a used one, that show early. Practice. */
+const infantFaults = { new: 0.3, used: 0.5 }
+const guaranteeYears = 2
+/** Delivery of a new and of a used set, and days of fitting. [d] Practice. */
+const leadDays = { new: { median: 28, logSd: 0.5 }, used: { median: 30, logSd: 0.7 } }
+const installDays = { median: 7, logSd: 0.4 }
+/** Spread of what fitting costs. Practice. */
+const installLogSd = 0.35
+/** A used set as they are offered. Practice. */
+const used = { years: 8, hoursPerYear: 150, hoursPerStart: 1.7 }
+/** What stands in for a set (inverter, batteries, shore power, gas): share of a new set's price, and a year's share of that. Practice. */
+const instead = { shareOfNewSet: 0.45, perYear: 0.08, logSd: 0.4, daysStillWithout: 0.15 }
+
+/** Sets of 0.7, 1 and 1.4 times the rating, new, and one like the present one, used. */
+export function candidatesOf(known: ReplacementKnown): CandidateInput[] {
+  const { ratingKW } = known.catalogue.kind
+  return [
+    newSet('new-smaller', 0.7 * ratingKW, known),
+    newSet('new-same', ratingKW, known),
+    newSet('new-larger', 1.4 * ratingKW, known),
+    usedSet(known),
+  ]
+}
+
+export function resaleOf(catalogue: SetCatalogue, ratingKW: number): ResaleInput {
+  const { resale } = catalogue.wholeSet
+  return {
+    newPrice: newSetPrice(catalogue.wholeSet, within(ratingKW)).median,
+    share: resale.shareOfNew,
+    fallPerYear: resale.lossPerYear,
+    least: resale.floor,
+    deadShare: resale.notRunningShare,
+  }
+}
+
+/** What the old set fetches when another takes its place: as not running. */
+export function salvageOf({ catalogue, ageYears }: ReplacementKnown): number {
+  const { ratingKW } = catalogue.kind
+  return resaleValue(catalogue.wholeSet, { ratingKW, age: Math.min(100, ageYears), running: false }).median
+}
+
+export function giveUpOf({ catalogue, daysNeeded }: ReplacementKnown): GiveUpInput {
+  const price = instead.shareOfNewSet * newSetPrice(catalogue.wholeSet, catalogue.kind.ratingKW).median
+  return {
+    costNow: { median: price, logSd: instead.logSd },
+    costPerYear: instead.perYear * price,
+    daysWithoutPerYear: Math.min(366, instead.daysStillWithout * daysNeeded),
+  }
+}
+
+/** Fuel for an hour at the usual load of the present set. */
+export function fuelPerHourOf(
+  known: Pick<ReplacementKnown, 'catalogue' | 'fuelPerLitre'>,
+  set: { readonly ratingKW: number; readonly condition: 'aged' | 'healthy' },
+): number {
+  const { catalogue, fuelPerLitre } = known
+  const loadKW = Math.min(usualLoadShare * catalogue.kind.ratingKW, set.ratingKW)
+  return fuelPerLitre * fuelLitresPerHour(catalogue.wholeSet, { ...set, loadKW })
+}
+
+function newSet(id: string, wantedKW: number, known: ReplacementKnown): CandidateInput {
+  const ratingKW = within(wantedKW)
+  const { wholeSet, kind } = known.catalogue
+  const size = ratingKW / kind.ratingKW
+  const price = newSetPrice(wholeSet, ratingKW)
+  return {
+    id,
+    name: `A new set of ${Math.round(10 * ratingKW) / 10} kW`,
+    price,
+    install: { median: installationOf(known, size > 1 ? 'newPlace' : 'likeForLike'), logSd: installLogSd },
+    leadDays: leadDays.new,
+    installDays,
+    guaranteeYears,
+    partPriceFactor: size ** wholeSet.rating.partPriceExponent,
+    labourFactor: size ** wholeSet.rating.labourExponent,
+    lowLoadShare: lowLoadAt(known.lowLoadShare, size),
+    fuelPerHour: fuelPerHourOf(known, { ratingKW, condition: 'healthy' }),
+    infantFaults: infantFaults.new,
+    resale: resaleOf(known.catalogue, ratingKW),
+  }
+}
+
+function usedSet(known: ReplacementKnown): CandidateInput {
+  const { ratingKW } = known.catalogue.kind
+  const hours = used.years * used.hoursPerYear
+  const { wholeSet } = known.catalogue
+  return {
+    id: 'used-same',
+    name: `A used set of ${ratingKW} kW, ${used.years} years old`,
+    price: resaleValue(wholeSet, { ratingKW, age: used.years, hours, running: true }),
+    install: { median: installationOf(known, 'newPlace'), logSd: installLogSd },
+    leadDays: leadDays.used,
+    installDays,
+    infantFaults: infantFaults.used,
+    fuelPerHour: fuelPerHourOf(known, { ratingKW, condition: 'aged' }),
+    used: { years: used.years, hours, starts: Math.round(hours / used.hoursPerStart) },
+    resale: resaleOf(known.catalogue, ratingKW),
+  }
+}
+
+function installationOf(
+  { catalogue, paidPerHour, ageYears }: ReplacementKnown,
+  place: 'likeForLike' | 'newPlace',
+): number {
+  const { installation } = catalogue.wholeSet
+  const hours = place === 'likeForLike' ? installation.likeForLikeHours : installation.newPlaceHours
+  const cut = hatchTooSmallChance(catalogue.wholeSet, Math.min(100, ageYears))
+  const { materials, lifting, cutAccess } = installation
+  return hours.typical * paidPerHour + materials.typical + lifting.typical + cut * cutAccess.typical
+}
+
+/** Share of hours at low load on a set of another size: a smaller one sees fewer. `s^(1/size)`. Practice. */
+function lowLoadAt(share: number, size: number): number {
+  return share > 0 ? share ** (1 / size) : 0
+}
+
+function within(ratingKW: number): number {
+  return Math.min(100, Math.max(0.5, ratingKW))
+}
