@@ -7,6 +7,7 @@
 import { draw, purpose, uniformFrom } from './draws.js'
 import {
   clockOf,
+  codeOf,
   DEFECTIVE,
   event,
   FAILED,
@@ -44,7 +45,7 @@ function failInLayUp(h: History, m: number, t: number): void {
   draw(h.draws, h.set, m, h.life[m]!, purpose.failure, h.patches[m]!)
   const kind = uniformFrom(h.draws.words[1]!) < care.fittingOutShare ? event.fittingOut : event.shows
   h.state[m] = FAILED
-  schedule(h, { kind, index: m, clock: YEARS, stamp: h.stamp[m]! }, nextUse(h.program.use, t), t)
+  schedule(h, codeOf(kind, m, YEARS), h.stamp[m]!, nextUse(h.program.use, t), t)
 }
 
 /** A visible failure in use, with its knock-on, its job and its money under `heading`. */

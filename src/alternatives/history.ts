@@ -105,7 +105,6 @@ export interface History {
   readonly onsetAt: Float64Array
   /** Position on the delay's clock at which a defective mode fails. */
   readonly failsAt: Float64Array
-  readonly delayWord: Uint32Array
   readonly state: Uint8Array
   readonly life: Int32Array
   readonly stamp: Int32Array
@@ -116,6 +115,9 @@ export interface History {
   readonly serviceStamp: Int32Array
   readonly servicedHours: Float64Array
   readonly servicedTime: Float64Array
+  /** Last moment asked for, and the calendar's running hours then. */
+  askedAt: number
+  hoursThen: number
   lostHours: number
   lostStarts: number
   downFrom: number
@@ -163,7 +165,6 @@ export function makeHistory(program: Program, seed: number): History {
     birthTime: new Float64Array(modes),
     onsetAt: new Float64Array(modes),
     failsAt: new Float64Array(modes),
-    delayWord: new Uint32Array(modes),
     state: new Uint8Array(modes),
     life: new Int32Array(modes),
     stamp: new Int32Array(modes),
@@ -174,6 +175,8 @@ export function makeHistory(program: Program, seed: number): History {
     serviceStamp: new Int32Array(parts),
     servicedHours: new Float64Array(parts),
     servicedTime: new Float64Array(parts),
+    askedAt: -1,
+    hoursThen: 0,
     lostHours: 0,
     lostStarts: 0,
     downFrom: -1,
@@ -230,11 +233,20 @@ export function resetHistory(h: History, alternative: Alternative, number: numbe
 /** Where a clock of the set stands at `t`; hours and starts stand still in an outage. */
 export function position(h: History, clock: number, t: number): number {
   if (clock === YEARS) return t
+  const at = t > h.downUntil ? t : h.downUntil
+  if (clock === HOURS) return hoursAt(h, at) - h.lostHours
   const { use } = h.program
-  const at = Math.max(t, h.downUntil)
-  return clock === HOURS
-    ? totalAt(use, use.hours, at) - h.lostHours
-    : totalAt(use, use.starts, at) - h.lostStarts
+  return totalAt(use, use.starts, at) - h.lostStarts
+}
+
+/** Running hours of the calendar at `t`; the last answer is kept, because one event asks for the same moment often. */
+function hoursAt(h: History, t: number): number {
+  if (t !== h.askedAt) {
+    const { use } = h.program
+    h.askedAt = t
+    h.hoursThen = totalAt(use, use.hours, t)
+  }
+  return h.hoursThen
 }
 
 /** When a clock reaches a position, if no more outages come. */
@@ -242,21 +254,33 @@ export function timeAt(h: History, clock: number, due: number): number {
   const { use } = h.program
   if (clock === YEARS) return due
   return clock === HOURS
-    ? timeOfTotal(use, { total: use.hours, value: due + h.lostHours, perYear: use.hoursPerYear })
-    : timeOfTotal(use, { total: use.starts, value: due + h.lostStarts, perYear: use.startsPerYear })
+    ? timeOfTotal(use, use.hours, use.hourMonths, due + h.lostHours)
+    : timeOfTotal(use, use.starts, use.startMonths, due + h.lostStarts)
 }
 
-/** Puts an event into the queue, unless it lies past the horizon. */
-export function schedule(
-  h: History,
-  what: { readonly kind: number; readonly index: number; readonly clock: number; readonly stamp: number },
-  due: number,
-  notBefore: number,
-): void {
-  const when = timeAt(h, what.clock, due)
-  const t = Math.max(when, notBefore)
-  if (!(t <= h.horizon)) return
-  push(h.queue, t, (what.clock << clockShift) | (what.kind << kindShift) | what.index, what.stamp, due)
+/** Whether a clock reaches `due` only past the horizon, for certain; cheaper than asking when. */
+export function isBeyond(h: History, clock: number, due: number): boolean {
+  const { use } = h.program
+  if (clock === YEARS) return due > h.horizon
+  const end = use.horizonMonth
+  return clock === HOURS ? due + h.lostHours > use.hours[end]! : due + h.lostStarts > use.starts[end]!
+}
+
+/** Kind, index and clock of an event in one number. */
+export function codeOf(kind: number, index: number, clock: number): number {
+  return (clock << clockShift) | (kind << kindShift) | index
+}
+
+/** Puts an event into the queue, unless it lies past the horizon. Loose numbers: this is the innermost loop. */
+export function schedule(h: History, code: number, stamp: number, due: number, notBefore: number): void {
+  const clock = code >> clockShift
+  if (isBeyond(h, clock, due)) return
+  scheduleAt(h, code, stamp, due, Math.max(timeAt(h, clock, due), notBefore))
+}
+
+/** The same where the time at which it falls due is known already. */
+export function scheduleAt(h: History, code: number, stamp: number, due: number, t: number): void {
+  if (t <= h.horizon) push(h.queue, t, code, stamp, due)
 }
 
 export function kindOf(code: number): number {

@@ -8,16 +8,19 @@ import { normalCdf, normalQuantile } from '../forecast/special-normal.js'
 import { normalFrom } from './amounts.js'
 import { draw, purpose, uniformFrom } from './draws.js'
 import {
+  codeOf,
   DEFECTIVE,
   event,
   FAILED_UNNOTICED,
   type History,
+  isBeyond,
   position,
   SOUND,
   schedule,
+  scheduleAt,
   timeAt,
 } from './history.js'
-import { HOURS, YEARS } from './program.js'
+import { HOURS, leastOnsetShift, YEARS } from './program.js'
 
 /** Starts a new life of mode `m` at `t`; `virtualAge` is what a reconditioned part keeps, on the running clock. */
 export function beginLife(h: History, m: number, t: number, virtualAge: number): void {
@@ -32,8 +35,26 @@ export function beginLife(h: History, m: number, t: number, virtualAge: number):
   h.birthHours[m] = position(h, HOURS, t)
   h.birthTime[m] = t
   draw(h.draws, h.set, m, h.life[m]!, purpose.life, 0)
-  h.delayWord[m] = h.draws.words[1]!
-  scheduleOnset(h, m, t, -Math.log(uniformFrom(h.draws.words[0]!)))
+  const word = h.draws.words[0]!
+  if (virtualAge === 0 && h.wear[m] === 1) scheduleFirstOnset(h, m, t, word)
+  else scheduleOnset(h, m, t, -Math.log(uniformFrom(word)))
+}
+
+/** Onset of a life without age or wear, for which most words say at a glance that it lies past the horizon. */
+export function scheduleFirstOnset(h: History, m: number, t: number, word: number): void {
+  const { modes, isWorn } = h.program
+  const clock = modes.clock[m]!
+  const birth = h.birth[m]!
+  const scale = h.scale[m]!
+  const atLeast = modes.leastOnset[modes.leastOnsetRow[m]! + (word >>> leastOnsetShift)]!
+  if (isWorn[m] === 0 && isBeyond(h, clock, birth + scale * atLeast)) {
+    h.onsetAt[m] = Number.POSITIVE_INFINITY
+    return
+  }
+  const hazard = -Math.log(uniformFrom(word))
+  const shape = modes.shape[m]!
+  h.onsetAt[m] = birth + scale * (shape === 1 ? hazard : hazard ** (1 / shape))
+  schedule(h, codeOf(event.onset, m, clock), h.stamp[m]!, h.onsetAt[m]!, t)
 }
 
 /** Onset where `hazard` (unit exponential) more has been used than by the age at `t`. */
@@ -45,14 +66,15 @@ export function scheduleOnset(h: History, m: number, t: number, hazard: number):
   const age = position(h, clock, t) - h.birth[m]!
   const end = (age > 0 ? (age / scale) ** shape : 0) + hazard / h.wear[m]!
   h.onsetAt[m] = h.birth[m]! + scale * (shape === 1 ? end : end ** (1 / shape))
-  schedule(h, { kind: event.onset, index: m, clock, stamp: h.stamp[m]! }, h.onsetAt[m]!, t)
+  schedule(h, codeOf(event.onset, m, clock), h.stamp[m]!, h.onsetAt[m]!, t)
 }
 
 /** The defect arises: the delay to failure starts, and the checks get their chance. */
 export function becomeDefective(h: History, m: number, t: number): void {
   h.state[m] = DEFECTIVE
   h.onsetAt[m] = Number.POSITIVE_INFINITY
-  fallDue(h, m, t, delayFrom(h, m, h.delayWord[m]!))
+  draw(h.draws, h.set, m, h.life[m]!, purpose.life, 0)
+  fallDue(h, m, t, delayFrom(h, m, h.draws.words[1]!))
   scheduleFinding(h, m, t, purpose.check)
 }
 
@@ -61,7 +83,7 @@ export function fallDue(h: History, m: number, t: number, delay: number): void {
   const { modes } = h.program
   const clock = modes.delayClock[m]!
   h.failsAt[m] = position(h, clock, t) + delay
-  schedule(h, { kind: event.fails, index: m, clock, stamp: h.stamp[m]! }, h.failsAt[m]!, t)
+  schedule(h, codeOf(event.fails, m, clock), h.stamp[m]!, h.failsAt[m]!, t)
 }
 
 /** Time from defect to failure. */
@@ -129,7 +151,7 @@ export function scheduleFinding(h: History, m: number, t: number, forWhat: numbe
   }
   if (found === Number.POSITIVE_INFINITY) return
   const kind = forWhat === purpose.check ? event.foundDefective : event.foundFailed
-  schedule(h, { kind, index: m, clock, stamp: h.stamp[m]! }, found, t)
+  schedule(h, codeOf(kind, m, clock), h.stamp[m]!, found, t)
 }
 
 /** A mode that failed unnoticed begins, or ends, to wear others: what is left of their lives shrinks, or grows. */
@@ -159,13 +181,11 @@ export function scheduleService(h: History, part: number, t: number): void {
   if (parts.serviced[part] === 0) return
   const dueHours = h.servicedHours[part]! + parts.serviceHours[part]!
   const dueTime = h.servicedTime[part]! + parts.serviceYears[part]!
-  const byHours = timeAt(h, HOURS, dueHours) < dueTime
-  schedule(
-    h,
-    { kind: event.service, index: part, clock: byHours ? HOURS : YEARS, stamp: h.serviceStamp[part]! },
-    byHours ? dueHours : dueTime,
-    t,
-  )
+  const reached = isBeyond(h, HOURS, dueHours) ? Number.POSITIVE_INFINITY : timeAt(h, HOURS, dueHours)
+  const byHours = reached < dueTime
+  const code = codeOf(event.service, part, byHours ? HOURS : YEARS)
+  const when = byHours ? reached : dueTime
+  scheduleAt(h, code, h.serviceStamp[part]!, byHours ? dueHours : dueTime, when > t ? when : t)
 }
 
 /** A part was renewed or serviced at `t`: its service falls due one interval later. */

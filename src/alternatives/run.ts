@@ -10,6 +10,7 @@ import { draw, purpose, uniformFrom, WHOLE_SET } from './draws.js'
 import { fail, failVisibly, faultShows } from './failure.js'
 import {
   clockOf,
+  codeOf,
   DEFECTIVE,
   discount,
   event,
@@ -51,7 +52,7 @@ export function runHistory(h: History, job: Job, alternative: Alternative, numbe
 }
 
 function nameOfBusiest(h: History): string {
-  const part = h.program.modes.part[indexOf(h.queue.code[0]!)] ?? 0
+  const part = h.program.modes.part[indexOf(h.queue.code[h.queue.slot[0]!]!)] ?? 0
   return `part "${h.program.model.parts[part]!.id}" keeps the simulation busy: over ${mostEvents} events in one history`
 }
 
@@ -59,9 +60,10 @@ function nameOfBusiest(h: History): string {
 function next(h: History, job: Job): void {
   const { queue } = h
   const t = queue.time[0]!
-  const code = queue.code[0]!
-  const stamp = queue.stamp[0]!
-  const due = queue.due[0]!
+  const slot = queue.slot[0]!
+  const code = queue.code[slot]!
+  const stamp = queue.stamp[slot]!
+  const due = queue.due[slot]!
   removeFirst(queue)
   const kind = kindOf(code)
   const index = indexOf(code)
@@ -125,7 +127,7 @@ function found(h: History, job: Job, m: number, t: number): void {
   const { modes, model } = h.program
   const wait = waitFor(h, modes.part[m]!, modes.repair[m]!, t) / DAYS_PER_YEAR
   if (timeLeft(h, m, t) > wait) {
-    schedule(h, { kind: event.pieceComes, index: m, clock: YEARS, stamp: h.stamp[m]! }, t + wait, t)
+    schedule(h, codeOf(event.pieceComes, m, YEARS), h.stamp[m]!, t + wait, t)
     return
   }
   draw(h.draws, h.set, m, h.life[m]!, purpose.rest, h.patches[m]!)
@@ -135,7 +137,7 @@ function found(h: History, job: Job, m: number, t: number): void {
 function order(h: History, m: number, t: number): void {
   const { modes } = h.program
   const wait = waitFor(h, modes.part[m]!, modes.repair[m]!, t) / DAYS_PER_YEAR
-  schedule(h, { kind: event.pieceComes, index: m, clock: YEARS, stamp: h.stamp[m]! }, t + wait, t)
+  schedule(h, codeOf(event.pieceComes, m, YEARS), h.stamp[m]!, t + wait, t)
 }
 
 function planned(h: History, job: Job, m: number, t: number, how: number): void {
@@ -180,7 +182,7 @@ function actNow(h: History, job: Job): void {
   const brokenStops = standsStopped(h)
   if (replaceLater !== undefined) {
     const candidate = model.candidates.findIndex(({ id }) => id === replaceLater.with)
-    schedule(h, { kind: event.replaceLater, index: candidate, clock: YEARS, stamp: 0 }, replaceLater.year, 0)
+    schedule(h, codeOf(event.replaceLater, candidate, YEARS), 0, replaceLater.year, 0)
   }
   if (now === 'give-up') {
     giveUp(h, 0, brokenStops)
@@ -231,19 +233,25 @@ function mendNow(h: History, job: Job, action: Action, brokenStops: boolean): vo
     job.quality[i] = wanted.quality
     job.agesLess[i] = wanted.agesLess
   }
-  if (action.quote === undefined) {
+  if (action.quote === undefined && action.price === undefined) {
     doJob(h, job, 0, { comes: brokenStops ? comes.stopped : comes.planned, heading: K.now })
     return
   }
-  draw(h.draws, 0, WHOLE_SET, 0, purpose.quote, 0)
-  const { price, overrun, besides } = action.quote
-  const factor = overrun.median * Math.exp(overrun.logSd * normalFrom(h.draws.words[0]!))
   const work = reckon(h, job, 0, comes.planned)
   const usualDays = work.workshopDays + (work.ownHours + work.paidHours) / model.labour.hoursPerDay
-  const amounts = amountsOf([besides, action.days ?? usualDays, action.wait])
-  h.sums[K.quoteFactor]! += factor
+  const amounts = amountsOf([
+    action.quote?.besides ?? 0,
+    action.days ?? usualDays,
+    action.wait,
+    action.quote?.price ?? action.price ?? 0,
+  ])
+  draw(h.draws, 0, WHOLE_SET, 0, purpose.quote, 0)
+  const { median, logSd } = action.quote?.overrun ?? model.labour.overrun
+  const factor = median * Math.exp(logSd * normalFrom(h.draws.words[0]!))
+  if (action.quote !== undefined) h.sums[K.quoteFactor]! += factor
   draw(h.draws, 0, WHOLE_SET, 0, purpose.quote, 1)
-  pay(h, K.now, 0, price * factor + drawAmount(amounts, 0, h.draws.words[1]!))
+  const besides = drawAmount(amounts, 0, h.draws.words[1]!)
+  pay(h, K.now, 0, drawAmount(amounts, 3, h.draws.words[0]!) * factor + besides)
   draw(h.draws, 0, WHOLE_SET, 0, purpose.quoteDays, 0)
   const workDays = drawAmount(amounts, 1, h.draws.words[0]!)
   const waitDays = brokenStops ? drawAmount(amounts, 2, h.draws.words[1]!) : 0

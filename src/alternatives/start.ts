@@ -7,20 +7,59 @@
 import { POSTERIOR_STEPS, type Posterior } from '../forecast/posterior-type.js'
 import { normalFrom } from './amounts.js'
 import { draw, purpose, uniformFrom, WHOLE_SET } from './draws.js'
-import { DEFECTIVE, event, FAILED_UNNOTICED, type History, K, position, SOUND, schedule } from './history.js'
-import { delayLeft, fallDue, restartService, scheduleFinding, scheduleService, wearOthers } from './life.js'
+import {
+  codeOf,
+  DEFECTIVE,
+  event,
+  FAILED_UNNOTICED,
+  type History,
+  isBeyond,
+  K,
+  position,
+  SOUND,
+  schedule,
+} from './history.js'
+import {
+  delayLeft,
+  fallDue,
+  restartService,
+  scheduleFinding,
+  scheduleFirstOnset,
+  scheduleService,
+  wearOthers,
+} from './life.js'
 import { HOURS, YEARS } from './program.js'
 
-/** Chance of no onset before the horizon, per entry of the starting tables; −1 where not yet worked out. */
-const thresholds = new WeakMap<Posterior, Float32Array>()
+/**
+ * Fields of one starting state of one mode, side by side, so that a history reads one line of memory for each mode.
+ * `quiet` is the chance of no onset before the horizon: a history that draws less needs no power function.
+ */
+const record = { theta: 0, age: 1, since: 2, ageHours: 3, state: 4, quiet: 5, length: 8 } as const
+/** No chance: `quiet` of a mode that is not sound now. */
+const notQuiet = 2
 
-function thresholdsOf(posterior: Posterior): Float32Array {
-  let table = thresholds.get(posterior)
-  if (table === undefined) {
-    table = new Float32Array(posterior.theta.length).fill(-1)
-    thresholds.set(posterior, table)
-  }
+/** Starting states of each posterior, and of each program's use ahead; filled as they are first drawn. */
+const recordsOf = new WeakMap<UseAhead, Map<Posterior, Float32Array>>()
+
+function records(h: History, posterior: Posterior): Float32Array {
+  const { use } = h.program
+  let known = recordsOf.get(use)
+  if (known === undefined) recordsOf.set(use, (known = new Map()))
+  let table = known.get(posterior)
+  if (table === undefined) known.set(posterior, (table = new Float32Array(posterior.theta.length * record.length)))
   return table
+}
+
+function fillRecord(h: History, m: number, posterior: Posterior, table: Float32Array, entry: number): void {
+  const at = entry * record.length
+  const theta = posterior.theta[entry]!
+  const age = posterior.age[entry]!
+  table[at + record.theta] = theta
+  table[at + record.age] = age
+  table[at + record.since] = posterior.since[entry]!
+  table[at + record.ageHours] = posterior.ageHours[entry]!
+  table[at + record.state] = posterior.state[entry]!
+  table[at + record.quiet] = posterior.state[entry] === SOUND ? quietChance(h, m, theta, age) : notQuiet
 }
 
 /** The present set, from its posterior. */
@@ -69,10 +108,7 @@ export function startNew(h: History, t: number): void {
     h.birthHours[m] = position(h, HOURS, t)
     h.birthTime[m] = t
     draw(h.draws, h.set, m, 0, purpose.start, 0)
-    const word = h.draws.words[1]!
-    draw(h.draws, h.set, m, 0, purpose.life, 0)
-    h.delayWord[m] = h.draws.words[1]!
-    firstOnset(h, m, t, -Math.log(uniformFrom(word)))
+    scheduleFirstOnset(h, m, t, h.draws.words[1]!)
   }
   for (let p = 0; p < parts.count; p++) restartService(h, p, t)
 }
@@ -80,14 +116,6 @@ export function startNew(h: History, t: number): void {
 /** Factor on the hour-clock scales of the set in place. */
 function hourLife(h: History): number {
   return h.candidate >= 0 ? h.program.model.candidates[h.candidate]!.hourLifeFactor : 1
-}
-
-/** As `scheduleOnset` for a life without age, whatever wears it being sound as well. */
-function firstOnset(h: History, m: number, t: number, hazard: number): void {
-  const { modes } = h.program
-  const shape = modes.shape[m]!
-  h.onsetAt[m] = h.birth[m]! + h.scale[m]! * (shape === 1 ? hazard : hazard ** (1 / shape))
-  schedule(h, { kind: event.onset, index: m, clock: modes.clock[m]!, stamp: h.stamp[m]! }, h.onsetAt[m]!, t)
 }
 
 /** Hour clocks that soot speeds up are kept in running hours: the scale shrinks instead. */
@@ -147,8 +175,6 @@ function startMode(
     return
   }
   if (h.set === 0) bookRisk(h, m, 1)
-  draw(h.draws, h.set, m, 0, purpose.life, 0)
-  h.delayWord[m] = h.draws.words[1]!
   if (h.state[m] === DEFECTIVE) {
     fallDue(h, m, t, delayLeft(h, m, onsetWord, posterior.since[entry]!))
     scheduleFinding(h, m, t, purpose.check)
@@ -187,9 +213,7 @@ function startSound(
   }
   const end = (age / scale) ** shape - Math.log(u)
   h.onsetAt[m] = h.birth[m]! + scale * end ** (1 / shape)
-  draw(h.draws, h.set, m, 0, purpose.life, 0)
-  h.delayWord[m] = h.draws.words[1]!
-  schedule(h, { kind: event.onset, index: m, clock, stamp: h.stamp[m]! }, h.onsetAt[m]!, t)
+  schedule(h, codeOf(event.onset, m, clock), h.stamp[m]!, h.onsetAt[m]!, t)
 }
 
 /** Adds to the index of what is at risk in the present set before the horizon. */
@@ -235,12 +259,7 @@ export function plantFault(
 ): void {
   const { shape, scaleHours } = h.program.model.intrusion.onset
   const hours = scaleHours * (-Math.log(uniformFrom(fault.onsetWord))) ** (1 / shape)
-  schedule(
-    h,
-    { kind: event.intrusion, index: fault.mode, clock: HOURS, stamp: h.set },
-    position(h, HOURS, t) + hours,
-    t,
-  )
+  schedule(h, codeOf(event.intrusion, fault.mode, HOURS), h.set, position(h, HOURS, t) + hours, t)
 }
 
 /** A visible mode of a part, drawn evenly; −1 if all are hidden. */

@@ -24,7 +24,14 @@ export interface UseAhead {
   /** Index of the first end of a month at or past the horizon. */
   readonly horizonMonth: number
   readonly hoursPerYear: number
-  readonly startsPerYear: number
+  readonly hourMonths: MonthIndex
+  readonly startMonths: MonthIndex
+}
+
+/** Where to begin to look for a value of a running total: for equal steps of it, the first month that ends at or past. */
+export interface MonthIndex {
+  readonly perUnit: number
+  readonly month: Uint16Array
 }
 
 export const DAYS_PER_YEAR = 365.25
@@ -71,8 +78,21 @@ export function useAhead(model: LifeModel): UseAhead {
     laidUp,
     horizonMonth: time.findIndex((end) => end >= model.horizonYears),
     hoursPerYear: sum(hoursByMonth),
-    startsPerYear: sum(startsByMonth),
+    hourMonths: monthIndex(hours),
+    startMonths: monthIndex(starts),
   }
+}
+
+function monthIndex(total: Float64Array): MonthIndex {
+  const steps = total.length * 4
+  const most = total[total.length - 1]!
+  const perUnit = most > 0 ? steps / most : 0
+  const month = new Uint16Array(steps + 1)
+  for (let step = 0, k = 0; step <= steps; step++) {
+    while (k < total.length - 1 && total[k]! * perUnit < step) k++
+    month[step] = k
+  }
+  return { perUnit, month }
 }
 
 /** Index of the month that holds `t`. */
@@ -96,20 +116,11 @@ export function totalAt(use: UseAhead, total: Float64Array, t: number): number {
   return total[k]! + ((total[k + 1]! - total[k]!) * (t - from)) / (use.time[k + 1]! - from)
 }
 
-/**
- * The first time at which a running total reaches `value`; Infinity if the calendar ends before.
- *
- * @param perYear yearly growth of the total, to find the month without a search from the start
- */
-export function timeOfTotal(
-  use: UseAhead,
-  goal: { readonly total: Float64Array; readonly value: number; readonly perYear: number },
-): number {
-  const { total, value, perYear } = goal
-  const last = total.length - 1
+/** The first time at which a running total reaches `value`; Infinity if the calendar ends before. */
+export function timeOfTotal(use: UseAhead, total: Float64Array, months: MonthIndex, value: number): number {
   if (value <= 0) return 0
-  if (!(value <= total[last]!)) return Number.POSITIVE_INFINITY
-  let k = perYear > 0 ? Math.min(last, monthsPerYear * Math.floor(value / perYear)) : 0
+  if (!(value <= total[total.length - 1]!)) return Number.POSITIVE_INFINITY
+  let k = months.month[Math.floor(value * months.perUnit)]!
   while (k > 0 && total[k - 1]! >= value) k--
   while (total[k]! < value) k++
   if (k === 0) return 0

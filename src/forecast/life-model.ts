@@ -212,6 +212,8 @@ const actionSchema = z.strictObject({
     .max(200),
   /** Without a quote the job is priced from the parts' repairs. */
   quote: quoteSchema.optional(),
+  /** A usual price for the whole job, where no quote is in hand; the overrun of labour is put on it. */
+  price: amountSchema.optional(),
   /** Days without the set, beside the wait when it is down already. */
   days: amountSchema.optional(),
   wait: amountSchema.default(0),

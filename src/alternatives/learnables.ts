@@ -1,0 +1,48 @@
+/**
+ * What could still be learnt before signing, as columns to regress costs on.
+ *
+ * @module
+ */
+
+import type { LifeModel } from '../forecast/life-model.js'
+import { normalFrom } from './amounts.js'
+import { draw, makeDraws, purpose, WHOLE_SET } from './draws.js'
+import { column, type Sample } from './simulate.js'
+
+/**
+ * The set factor, what is at risk in the parts of the job and in the others, the overrun and the price of a new set:
+ * each brought to mean 0 and deviation 1, with squares and products, and a constant first. The luck of a set not yet
+ * bought is not among them.
+ */
+export function quoteLearnables(model: LifeModel, sample: Sample, seed: number): Float64Array[] {
+  const n = column(sample, 'cost').length
+  const draws = makeDraws(seed)
+  const overrun = new Float64Array(n)
+  const price = new Float64Array(n)
+  for (let i = 0; i < n; i++) {
+    draws.history = i
+    draw(draws, 0, WHOLE_SET, 0, purpose.quote, 0)
+    overrun[i] = normalFrom(draws.words[0]!)
+    draw(draws, 1, WHOLE_SET, 0, purpose.replacement, 0)
+    price[i] = normalFrom(draws.words[0]!)
+  }
+  const raw = [column(sample, 'kappaLog'), column(sample, 'riskOfJob'), column(sample, 'riskOfOthers')]
+  if (model.alternatives.some(({ now }) => typeof now === 'object' && 'parts' in now && now.quote))
+    raw.push(overrun)
+  if (model.candidates.length > 0) raw.push(price)
+  const columns = raw.flatMap(standardised)
+  const products = columns.flatMap((a, i) =>
+    columns.slice(i).map((b) => Float64Array.from(a, (value, j) => value * b[j]!)),
+  )
+  return [new Float64Array(n).fill(1), ...columns, ...products]
+}
+
+/** None if the column does not vary. */
+function standardised(values: Float64Array): Float64Array[] {
+  const n = values.length
+  const centre = values.reduce((sum, value) => sum + value, 0) / n
+  const deviation = Math.sqrt(values.reduce((sum, value) => sum + (value - centre) ** 2, 0) / n)
+  return deviation > 1e-9 * (1 + Math.abs(centre))
+    ? [values.map((value) => (value - centre) / deviation)]
+    : []
+}
