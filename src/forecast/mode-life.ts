@@ -7,7 +7,6 @@
 import type { Clock, LifeMode } from './life-model.js'
 import { type Delay, logDensity, meanLife, survival } from './lives.js'
 import { betaQuantile } from './special-beta.js'
-import { lnGamma } from './special-gamma.js'
 
 /** A mode's onset X ~ Weibull(shape, θ · onsetScale) on its clock, then its delay on a clock of its own. */
 export interface ModeLife {
@@ -72,44 +71,6 @@ export function delayDensity(delay: Delay, since: number): number {
   return delay.kind === 'none' || since <= 0 ? 0 : Math.exp(logDensity(delay, since))
 }
 
-/** Looks by one check at one defect: how many missed it and how many saw it, before and after it failed unnoticed. */
-export interface LookCounts {
-  readonly missed: number
-  readonly seen: number
-  readonly missedFailed: number
-  readonly seenFailed: number
-}
-
-/**
- * Chance of these looks at one defect by a check that sees with a chance drawn once per defect from
- * Beta(2d, 2(1 − d)); after the failure the same quantile of the beta distribution of `detectionFailed`.
- *
- * With one d: Π (a + i) Π (b + j) / Π (a + b + k); n misses are Π (b + i)/(a + b + i).
- */
-export function chanceOfLooks(
-  check: { readonly detection: number; readonly detectionFailed: number },
-  looks: LookCounts,
-): number {
-  const { missed, seen, missedFailed, seenFailed } = looks
-  const { detection, detectionFailed } = check
-  if (detection === detectionFailed) {
-    return betaMoment(detection, { seen: seen + seenFailed, missed: missed + missedFailed })
-  }
-  if (missedFailed + seenFailed === 0) return betaMoment(detection, { seen, missed })
-  if (missed + seen === 0) return betaMoment(detectionFailed, { seen: seenFailed, missed: missedFailed })
-  const before = detectionQuantiles(detection)
-  const after = detectionQuantiles(detectionFailed)
-  let sum = 0
-  for (let i = 0; i < detectionSteps; i++) {
-    sum +=
-      before[i]! ** seen *
-      (1 - before[i]!) ** missed *
-      after[i]! ** seenFailed *
-      (1 - after[i]!) ** missedFailed
-  }
-  return sum / detectionSteps
-}
-
 /** Steps of {@link detectionQuantiles}. */
 export const detectionSteps = 256
 
@@ -131,21 +92,4 @@ export function detectionQuantiles(detection: number): Float64Array {
   }
   quantilesByDetection.set(detection, table)
   return table
-}
-
-/** E[dˢ (1 − d)ᵐ] under Beta(2d, 2(1 − d)). */
-function betaMoment(detection: number, looks: { readonly seen: number; readonly missed: number }): number {
-  const { seen, missed } = looks
-  if (detection <= 0) return seen > 0 ? 0 : 1
-  if (detection >= 1) return missed > 0 ? 0 : 1
-  const a = 2 * detection
-  const b = 2 - a
-  if (seen + missed > 60) {
-    const top = lnGamma(a + seen) + lnGamma(b + missed) + lnGamma(2)
-    return Math.exp(top - lnGamma(a) - lnGamma(b) - lnGamma(2 + seen + missed))
-  }
-  let product = 1
-  for (let i = 0; i < seen; i++) product *= (a + i) / (2 + i)
-  for (let i = 0; i < missed; i++) product *= (b + i) / (2 + seen + i)
-  return product
 }

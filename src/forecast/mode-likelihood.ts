@@ -7,24 +7,10 @@
  * @module
  */
 
-import { chanceOfLooks, delayDensity, delaySurvival, type ModeLife } from './mode-life.js'
+import { delayDensity, delaySurvival, type ModeLife } from './mode-life.js'
+import { chanceOfLooks, type Look } from './mode-looks.js'
 import { gaussLegendre } from './special-quadrature.js'
 import { type Ages, ageAt, type PartClock, yearsAgoOfAge } from './track.js'
-
-/** Something seen at a mode. */
-export interface Look {
-  readonly yearsAgo: number
-  /** Looks of one check at one defect hang together; a bare likelihood stands alone. */
-  readonly seen:
-    | {
-        readonly check: string
-        readonly detection: number
-        readonly detectionFailed: number
-        readonly falseAlarm: number
-        readonly defect: boolean
-      }
-    | { readonly sound: number; readonly defective: number; readonly failed: number }
-}
 
 /** Terms over the time of onset: a mass for "no onset yet" and places with weights for an onset then. */
 export interface OnsetTerms {

@@ -8,14 +8,13 @@ import type { LifeModel, LifePart } from './life-model.js'
 import { type ModeLife, modeLifeOf } from './mode-life.js'
 import {
   type LifeEnd,
-  type Look,
   massesAt,
   type OnsetTerms,
   pastTerms,
   presentTerms,
   type StateMasses,
 } from './mode-likelihood.js'
-import { looksOf } from './play-forward.js'
+import { type Look, looksOf } from './mode-looks.js'
 import { POSTERIOR_STEPS } from './posterior-type.js'
 import {
   type Ages,
@@ -23,7 +22,7 @@ import {
   completeAges,
   completeAgesEvenly,
   type PartClock,
-  type PastUse,
+  type UseTrack,
   yearlyRates,
 } from './track.js'
 
@@ -61,7 +60,7 @@ export function knownModes(
   model: LifeModel,
   part: LifePart,
   how: {
-    readonly past: PastUse
+    readonly past: UseTrack
     readonly kappaLogSd: number
     readonly extra: (mode: number) => readonly Look[]
   },
@@ -211,7 +210,7 @@ function lnPastAt(past: readonly PastFactor[], lambda: number): number {
 function pastFactors(
   part: LifePart,
   m: number,
-  how: { readonly lives: readonly ModeLife[]; readonly past: PastUse; readonly kappaLogSd: number },
+  how: { readonly lives: readonly ModeLife[]; readonly past: UseTrack; readonly kappaLogSd: number },
 ): PastFactor[] {
   const life = how.lives[m]!
   return part.pastLives.map(({ age, ended }) => {

@@ -4,7 +4,8 @@
  * @module
  */
 
-import { type PlayedLives, type PlayedPart, playPart } from './play-forward.js'
+import { type PlayedLives, playPart } from './play-forward.js'
+import type { PlayedPart } from './play-part.js'
 import { POSTERIOR_STEPS } from './posterior-type.js'
 import { type KappaGrid, playedPoints } from './set-factor.js'
 import { normalQuantile } from './special-normal.js'
@@ -223,7 +224,6 @@ function joinLives(parts: readonly PlayedLives[]): PlayedLives {
     Uint8Array.from(float((lives) => Float64Array.from(read(lives))))
   return {
     count: parts.reduce((sum, lives) => sum + lives.count, 0),
-    lnKappa: float((lives) => lives.lnKappa),
     lnTheta: float((lives) => lives.lnTheta),
     state: bytes((lives) => lives.state),
     age: float((lives) => lives.age),

@@ -5,8 +5,8 @@
  */
 
 import type { Candidate, LifeModel, LifePart } from './life-model.js'
-import type { Look } from './mode-likelihood.js'
-import { preparePart } from './play-forward.js'
+import type { Look } from './mode-looks.js'
+import { preparePart } from './play-part.js'
 import {
   chanceOfOnsetBefore,
   fillKnown,
@@ -18,7 +18,7 @@ import { fillPlayed, isInformed, overGrid, type PlayedSample, playSample } from 
 import { POSTERIOR_STEPS, type Posterior } from './posterior-type.js'
 import { type KappaGrid, kappaGrid, kappaNodes, lnPoisson, smoothOverKappa } from './set-factor.js'
 import { threefryUniform } from './threefry.js'
-import { type Ages, evenPast, type PastUse, pastUseOf } from './track.js'
+import { type Ages, evenPast, pastUseOf, type UseTrack } from './track.js'
 
 /** Lives played from one seed for different ends. */
 const playedSets = { present: 0, knownForStops: 1, used: 2 }
@@ -38,7 +38,7 @@ export function posteriorOf(model: LifeModel, how: { readonly seed: number }): P
   const common = { model, past, kappaLogSd: grid.logSd }
   const samples = model.parts.map((part, p) =>
     part.age === 'unknown'
-      ? playSample(preparePart(model, p, { past, hourLifeFactor: 1, evidence: true }), {
+      ? playSample(preparePart(model, p, { use: past, hourLifeFactor: 1, evidence: true }), {
           seed: how.seed,
           kappaLogSd: grid.logSd,
           set: playedSets.present,
@@ -55,7 +55,7 @@ export function posteriorOf(model: LifeModel, how: { readonly seed: number }): P
     const sample = samples[p]
     if (sample) addPlayed(lnLikelihood, stops, sample, grid)
     else if (model.setFactor.letDowns.length > 0) {
-      const prepared = preparePart(model, p, { past, hourLifeFactor: 1, evidence: true })
+      const prepared = preparePart(model, p, { use: past, hourLifeFactor: 1, evidence: true })
       const unlogged = { ...prepared, events: [], work: [], stops: [], broken: -1 }
       const played = playSample(unlogged, {
         seed: how.seed,
@@ -93,11 +93,14 @@ export function startingStatesOfUsed(
   const past = evenPast({ ...candidate.used, lowLoadShare })
   const { logSd } = kappaGrid(model.setFactor)
   const samples = model.parts.map((_, p) =>
-    playSample(preparePart(model, p, { past, hourLifeFactor: candidate.hourLifeFactor, evidence: false }), {
-      seed: set.seed,
-      kappaLogSd: logSd,
-      set: playedSets.used,
-    }),
+    playSample(
+      preparePart(model, p, { use: past, hourLifeFactor: candidate.hourLifeFactor, evidence: false }),
+      {
+        seed: set.seed,
+        kappaLogSd: logSd,
+        set: playedSets.used,
+      },
+    ),
   )
   const known = model.parts.map(() => [])
   return {
@@ -139,7 +142,7 @@ function addPlayed(
 
 interface Sources {
   readonly model: LifeModel
-  readonly past: PastUse
+  readonly past: UseTrack
   readonly kappaLogSd: number
 }
 
@@ -236,7 +239,7 @@ function weighBySymptom(sample: PlayedSample, symptom: number, pair: SymptomPair
 function tables(
   model: LifeModel,
   from: {
-    readonly past: PastUse
+    readonly past: UseTrack
     readonly kappaLogSd: number
     readonly known: readonly (readonly KnownMode[])[]
     readonly samples: readonly (PlayedSample | null)[]

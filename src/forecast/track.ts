@@ -7,7 +7,7 @@
 import type { Clock, LifeModel } from './life-model.js'
 
 /** Running totals against time since the set's first day, straight between points. */
-export interface PastUse {
+export interface UseTrack {
   /** Age of the set: time from its first day to now. [years] */
   readonly years: number
   /** Times since the first day, rising, the first 0 and the last `years`. [years] */
@@ -41,7 +41,7 @@ export function yearlyUse(model: LifeModel): { readonly hours: number; readonly 
  * if that is older, else at the mean use of the track. Without a track the use to come is taken, even, over the
  * set's age.
  */
-export function pastUseOf(model: LifeModel): PastUse {
+export function pastUseOf(model: LifeModel): UseTrack {
   const future = yearlyUse(model)
   const track = model.past?.track
   if (track === undefined) {
@@ -76,7 +76,7 @@ export function pastUseOf(model: LifeModel): PastUse {
 }
 
 /** A past of even use. */
-export function evenPast(set: Ages & { readonly lowLoadShare: number }): PastUse {
+export function evenPast(set: Ages & { readonly lowLoadShare: number }): UseTrack {
   return {
     years: set.years,
     time: Float64Array.of(0, set.years),
@@ -89,13 +89,13 @@ export function evenPast(set: Ages & { readonly lowLoadShare: number }): PastUse
 }
 
 /** Mean rate of a clock over the past. [clock units/year] */
-export function pastRate(past: PastUse, clock: Clock): number {
+export function pastRate(past: UseTrack, clock: Clock): number {
   if (clock === 'years') return 1
   return clock === 'hours' ? past.hoursPerYear : past.startsPerYear
 }
 
 /** What a clock read at a time since the first day; outside the past it goes on at the mean rate. */
-export function readingAt(past: PastUse, clock: Clock, time: number): number {
+export function readingAt(past: UseTrack, clock: Clock, time: number): number {
   if (clock === 'years') return time
   const values = clock === 'hours' ? past.hours : past.starts
   const last = values.length - 1
@@ -108,7 +108,7 @@ export function readingAt(past: PastUse, clock: Clock, time: number): number {
 }
 
 /** The first time at which a clock reached a reading; infinite if it stands still and never does. */
-export function timeOfReading(past: PastUse, clock: Clock, reading: number): number {
+export function timeOfReading(past: UseTrack, clock: Clock, reading: number): number {
   if (clock === 'years') return reading
   const values = clock === 'hours' ? past.hours : past.starts
   const last = values.length - 1
@@ -131,7 +131,7 @@ export interface KnownAges {
 }
 
 /** The three ages of a part from those known: the rest is read from the track; none known means as old as the set. */
-export function completeAges(past: PastUse, known: KnownAges): Ages {
+export function completeAges(past: UseTrack, known: KnownAges): Ages {
   const years = known.years ?? yearsOf(past, known)
   const since = past.years - years
   return {
@@ -142,7 +142,7 @@ export function completeAges(past: PastUse, known: KnownAges): Ages {
 }
 
 /** The three ages of an earlier life of the part, of which only the mean use of the past is known. */
-export function completeAgesEvenly(past: PastUse, known: KnownAges): Ages {
+export function completeAgesEvenly(past: UseTrack, known: KnownAges): Ages {
   const { hoursPerYear, startsPerYear } = past
   let years = known.years
   if (years === undefined && known.hours !== undefined && hoursPerYear > 0) years = known.hours / hoursPerYear
@@ -158,7 +158,7 @@ export function completeAgesEvenly(past: PastUse, known: KnownAges): Ages {
 
 /** How the clocks of one part ran within its present life: with the track, stretched so that they meet its ages. */
 export interface PartClock {
-  readonly past: PastUse
+  readonly past: UseTrack
   readonly ages: Ages
 }
 
@@ -185,7 +185,7 @@ export function yearsAgoOfAge(part: PartClock, clock: Clock, age: number): numbe
   return past.years - timeOfReading(past, clock, now - run * (1 - age / whole))
 }
 
-function yearsOf(past: PastUse, known: KnownAges): number {
+function yearsOf(past: UseTrack, known: KnownAges): number {
   for (const clock of ['hours', 'starts'] as const) {
     const age = known[clock]
     if (age === undefined) continue

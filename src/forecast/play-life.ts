@@ -1,0 +1,309 @@
+/**
+ * One life after another of the modes of a part: onset, delay, checks and services in the order in which they come.
+ *
+ * The same for lives played from the first day to now and for lives played ahead; what differs is told by the rules.
+ *
+ * @module
+ */
+
+import { detectionSteps } from './mode-life.js'
+import type { PlayedCheck, PlayedPart, Span } from './play-part.js'
+import { normalQuantile } from './special-normal.js'
+import { threefry2x32, uniformOfWord } from './threefry.js'
+import { readingAt, timeOfReading } from './track.js'
+
+export const SOUND = 0
+export const DEFECTIVE = 1
+export const FAILED = 2
+
+/** The life in play. Changed in place: millions of these moments pass in a second. */
+export interface Play {
+  readonly prepared: PlayedPart
+  readonly modes: number
+  readonly theta: Float64Array
+  readonly state: Uint8Array
+  /** Reading of the mode's clock at its (virtual) birth. */
+  readonly birth: Float64Array
+  /** Running hours and time at the last renewal of the mode. */
+  readonly birthHours: Float64Array
+  readonly birthTime: Float64Array
+  /** Time of what next happens of itself: onset or failure. */
+  readonly turns: Float64Array
+  readonly onset: Float64Array
+  /** Row length of what is kept per mode and check. */
+  readonly checkRow: number
+  /** Next time of each check of a mode that is not sound. */
+  readonly nextCheck: Float64Array
+  /** How good each check is at this defect: a step of its table. */
+  readonly quality: Int32Array
+  servicedTime: number
+  servicedHours: number
+  serviceDue: number
+  readonly words: Uint32Array
+  readonly key: readonly [number, number]
+  /** Which life, as a counter of the cipher, and how many pairs of words it has used. */
+  life: number
+  drawn: number
+  /** A word left over from the last pair; below 0 if none. */
+  spare: number
+}
+
+/** What happens at the turns of a life that are not the same for all plays. */
+export interface PlayRules {
+  /** Called with the time of the next event (or later than the end) before it happens. */
+  readonly before: (play: Play, time: number) => void
+  /** A check of a mode that is not sound falls due; `chance` is that of its being made and seeing the defect. */
+  readonly checked: (
+    play: Play,
+    at: {
+      readonly mode: number
+      readonly check: PlayedCheck
+      readonly time: number
+      readonly chance: number
+    },
+  ) => void
+  /** A mode fails; the state is not changed yet. */
+  readonly failed: (play: Play, mode: number, time: number) => void
+  /** Whether a service that falls due is done. */
+  readonly serviced: (play: Play, time: number) => boolean
+  /** Whether the life need be played no further. */
+  readonly over: (play: Play) => boolean
+}
+
+/** A part that changes more often than this is not worth following further; practice. */
+const mostEvents = 20_000
+/** Keeps a check that falls on this very moment from being made twice. [years] */
+const instant = 1e-9
+
+export function makePlay(prepared: PlayedPart, key: readonly [number, number]): Play {
+  const modes = prepared.part.modes.length
+  const checkRow = Math.max(1, ...prepared.checks.map((checks) => checks.length))
+  return {
+    prepared,
+    modes,
+    theta: new Float64Array(modes),
+    state: new Uint8Array(modes),
+    birth: new Float64Array(modes),
+    birthHours: new Float64Array(modes),
+    birthTime: new Float64Array(modes),
+    turns: new Float64Array(modes),
+    onset: new Float64Array(modes),
+    checkRow,
+    nextCheck: new Float64Array(modes * checkRow),
+    quality: new Int32Array(modes * checkRow),
+    servicedTime: 0,
+    servicedHours: 0,
+    serviceDue: Infinity,
+    words: new Uint32Array(2),
+    key,
+    life: 0,
+    drawn: 0,
+    spare: -1,
+  }
+}
+
+/** Starts the draws of a life anew. */
+export function startDraws(play: Play, life: number): void {
+  play.life = life
+  play.drawn = 0
+  play.spare = -1
+}
+
+/** A uniform draw; the draws of a life are numbered, and each cipher gives two. */
+export function nextUniform(play: Play): number {
+  if (play.spare >= 0) {
+    const word = play.spare
+    play.spare = -1
+    return uniformOfWord(word)
+  }
+  threefry2x32(play.key[0], play.key[1], play.life, play.drawn++, play.words)
+  play.spare = play.words[1]!
+  return uniformOfWord(play.words[0]!)
+}
+
+/** Plays on until `end`. */
+export function runLife(play: Play, rules: PlayRules, end: number): void {
+  const { prepared, modes, turns, state, nextCheck, checkRow } = play
+  for (let turn = 0; turn < mostEvents && !rules.over(play); turn++) {
+    let time = play.serviceDue
+    let what = -1
+    let check = -1
+    for (let m = 0; m < modes; m++) {
+      if (turns[m]! < time) {
+        time = turns[m]!
+        what = m
+        check = -1
+      }
+      if (state[m] === SOUND) continue
+      for (let c = 0; c < prepared.checks[m]!.length; c++) {
+        const at = nextCheck[m * checkRow + c]!
+        if (at < time) {
+          time = at
+          what = m
+          check = c
+        }
+      }
+    }
+    rules.before(play, time)
+    if (!(time < end)) return
+    if (what < 0) serviceFallsDue(play, rules, time)
+    else if (check >= 0) checkFallsDue(play, rules, { mode: what, check, time })
+    else if (state[what] === SOUND) becomeDefective(play, what, time)
+    else rules.failed(play, what, time)
+  }
+}
+
+/** A new life of a mode, of which `virtualAge` is used up already. */
+export function beginLife(
+  play: Play,
+  m: number,
+  at: { readonly time: number; readonly virtualAge: number },
+): void {
+  const { time, virtualAge } = at
+  const { use, lives } = play.prepared
+  const life = lives[m]!
+  play.state[m] = SOUND
+  play.birth[m] = readingAt(use, life.clock, time) * life.pace - virtualAge
+  if (virtualAge === 0) {
+    play.birthHours[m] = readingAt(use, 'hours', time)
+    play.birthTime[m] = time
+  }
+  drawOnset(play, m, { time, usedAge: virtualAge })
+}
+
+/** Draws the onset of a sound mode that has reached an age. */
+export function drawOnset(
+  play: Play,
+  m: number,
+  at: { readonly time: number; readonly usedAge: number },
+): void {
+  const life = play.prepared.lives[m]!
+  const scale = play.theta[m]! * life.onsetScale
+  let end = -Math.log(nextUniform(play))
+  if (at.usedAge > 0) end += (at.usedAge / scale) ** life.shape
+  const reading = play.birth[m]! + scale * end ** (1 / life.shape)
+  play.turns[m] = Math.max(at.time, timeOfReading(play.prepared.use, life.clock, reading / life.pace))
+}
+
+function becomeDefective(play: Play, m: number, time: number): void {
+  play.state[m] = DEFECTIVE
+  play.onset[m] = time
+  play.turns[m] = failureAfter(play, m, { time, factor: 1 })
+  startChecks(play, m, time)
+}
+
+/** The checks of a mode get their chance at a new defect. */
+export function startChecks(play: Play, m: number, time: number): void {
+  const checks = play.prepared.checks[m]!
+  for (let c = 0; c < checks.length; c++) {
+    play.quality[m * play.checkRow + c] = Math.floor(nextUniform(play) * detectionSteps)
+    play.nextCheck[m * play.checkRow + c] = checkAfter(play, m, { check: checks[c]!, time })
+  }
+}
+
+/** When a defect that begins (or begins again, × factor) at `time` will have failed. */
+export function failureAfter(
+  play: Play,
+  m: number,
+  at: { readonly time: number; readonly factor: number },
+): number {
+  const { use, lives } = play.prepared
+  const { delay, delayClock } = lives[m]!
+  if (delay.kind === 'none') return at.time
+  const drawn =
+    delay.kind === 'lognormal'
+      ? delay.median * Math.exp(delay.logSd * normalQuantile(nextUniform(play)))
+      : delay.scale * (-Math.log(nextUniform(play))) ** (1 / delay.shape)
+  return timeOfReading(use, delayClock, readingAt(use, delayClock, at.time) + drawn * at.factor)
+}
+
+/** First time after this at which a check falls due: a multiple of its interval since the mode was renewed. */
+function checkAfter(
+  play: Play,
+  m: number,
+  at: { readonly check: PlayedCheck; readonly time: number },
+): number {
+  const { use } = play.prepared
+  if (!(use.hoursPerYear > 0)) {
+    const born = play.birthTime[m]!
+    return born + Math.floor(at.time - born + 1 + instant)
+  }
+  const every = Math.min(at.check.everyHours, use.hoursPerYear)
+  const born = play.birthHours[m]!
+  const run = readingAt(use, 'hours', at.time) - born
+  return timeOfReading(use, 'hours', born + every * Math.floor(run / every + 1 + instant))
+}
+
+function checkFallsDue(
+  play: Play,
+  rules: PlayRules,
+  at: { readonly mode: number; readonly check: number; readonly time: number },
+): void {
+  const { mode, time } = at
+  const check = play.prepared.checks[mode]![at.check]!
+  const slot = mode * play.checkRow + at.check
+  play.nextCheck[slot] = Math.max(checkAfter(play, mode, { check, time }), time + instant)
+  const table = play.state[mode] === FAILED ? check.detectedFailed : check.detected
+  rules.checked(play, { mode, check, time, chance: check.diligence * table[play.quality[slot]!]! })
+}
+
+/** What a mend leaves: the outcome of the mode's remedy. A patch on a mode without a delay clears it. */
+export function mendMode(play: Play, m: number, time: number): void {
+  const { part, lives, use } = play.prepared
+  const { remedy } = part.modes[m]!
+  const noDelay = lives[m]!.delay.kind === 'none'
+  if (remedy.outcome === 'cleared' || (remedy.outcome === 'patched' && noDelay)) {
+    beginLife(play, m, { time, virtualAge: 0 })
+  } else if (remedy.outcome === 'patched') {
+    play.state[m] = DEFECTIVE
+    play.onset[m] = time
+    play.turns[m] = failureAfter(play, m, { time, factor: remedy.delayFactor })
+  } else if (remedy.outcome === 'reconditioned') {
+    for (let k = 0; k < play.modes; k++) {
+      const life = lives[k]!
+      const age = readingAt(use, life.clock, time) * life.pace - play.birth[k]!
+      beginLife(play, k, { time, virtualAge: Math.max(0, age * (1 - remedy.agesLess)) })
+    }
+  } else renewPart(play, time)
+}
+
+/** Every mode starts anew, and so does the service. */
+export function renewPart(play: Play, time: number): void {
+  for (let m = 0; m < play.modes; m++) beginLife(play, m, { time, virtualAge: 0 })
+  restartService(play, time)
+}
+
+function serviceFallsDue(play: Play, rules: PlayRules, time: number): void {
+  const service = play.prepared.part.service!
+  if (!rules.serviced(play, time))
+    setServiceDue(play, { time, hours: readingAt(play.prepared.use, 'hours', time) })
+  else if (service.renews) renewPart(play, time)
+  else {
+    restartService(play, time)
+    play.prepared.part.modes.forEach((mode, m) => {
+      if (service.clears.includes(mode.id)) beginLife(play, m, { time, virtualAge: 0 })
+    })
+  }
+}
+
+function restartService(play: Play, time: number): void {
+  play.servicedTime = time
+  play.servicedHours = readingAt(play.prepared.use, 'hours', time)
+  setServiceDue(play, { time, hours: play.servicedHours })
+}
+
+/** The next service one interval after these: by years or by hours, whichever comes first. */
+export function setServiceDue(play: Play, from: { readonly time: number; readonly hours: number }): void {
+  const { service } = play.prepared.part
+  if (service === undefined) return
+  const { everyYears, everyHours } = service
+  const byYears = everyYears === undefined ? Infinity : from.time + everyYears
+  const byHours =
+    everyHours === undefined ? Infinity : timeOfReading(play.prepared.use, 'hours', from.hours + everyHours)
+  play.serviceDue = Math.min(byYears, byHours)
+}
+
+export function within(spans: readonly Span[], time: number): boolean {
+  for (const span of spans) if (time >= span.from && time <= span.to) return true
+  return false
+}
