@@ -34,8 +34,8 @@ const installDays = { median: 7, logSd: 0.4 }
 const installLogSd = 0.35
 /** A used set as they are offered. Practice. */
 const used = { years: 8, hoursPerYear: 150, hoursPerStart: 1.7 }
-/** What stands in for a set (inverter, batteries, shore power, gas): share of a new set's price, and a year's share of that. Practice. */
-const instead = { shareOfNewSet: 0.45, perYear: 0.08, logSd: 0.4, daysStillWithout: 0.15 }
+/** What stands in for a set (inverter, batteries, shore power, gas): share of a new set's price, a year's share of that, and the share of days on which it does not carry what is wanted (cooking, cooling, hot water). Practice. */
+const instead = { shareOfNewSet: 0.45, perYear: 0.08, logSd: 0.4, daysStillWithout: 0.4 }
 
 /** Sets of 0.7, 1 and 1.4 times the rating, new, and one like the present one, used. */
 export function candidatesOf(known: ReplacementKnown): CandidateInput[] {
