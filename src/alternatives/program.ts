@@ -36,6 +36,10 @@ export interface ModeColumns {
   readonly part: Int32Array
   readonly clock: Uint8Array
   readonly shape: Float64Array
+  /** Row of a mode's shape in `leastOnset`. */
+  readonly leastOnsetRow: Int32Array
+  /** Per shape: the least onset, in scales, of each of 256 equal slices of the uniform draw; exact, never above it. */
+  readonly leastOnset: Float64Array
   /** Scale of the onset ηx on the mode's clock. */
   readonly onsetScale: Float64Array
   readonly logSd: Float64Array
@@ -217,6 +221,7 @@ function modeColumns(sources: ModeSources): ModeColumns {
     part: Int32Array.from(all, ({ p }) => p),
     clock: code(({ mode }) => clockCode[mode.clock]),
     shape: number(({ mode }) => mode.shape),
+    ...leastOnsets(all.map(({ mode }) => mode.shape)),
     onsetScale: number(({ mode }) => modeLifeOf(mode, past).onsetScale),
     logSd: number(({ mode }) => mode.logSd),
     delayKind: code(({ mode }) => (mode.delay === undefined ? 0 : 'median' in mode.delay ? 1 : 2)),
@@ -257,6 +262,24 @@ function modeColumns(sources: ModeSources): ModeColumns {
     wearFactor: Float64Array.from(wear.flat(), ({ factor }) => factor),
     dangerFrom: rowStarts(dangers),
     dangerKind: Int32Array.from(dangers.flat(), (kind) => dangerKinds.indexOf(kind)),
+  }
+}
+
+const leastOnsetBits = 8
+/** A word shifted right by this is its slice in a row of `leastOnset`. */
+export const leastOnsetShift = 32 - leastOnsetBits
+
+/** No table of draws but a bound: draws that may fall before the horizon are worked out in full, so it has no bias. */
+function leastOnsets(shapes: readonly number[]): Pick<ModeColumns, 'leastOnset' | 'leastOnsetRow'> {
+  const slices = 2 ** leastOnsetBits
+  const distinct = [...new Set(shapes)]
+  return {
+    leastOnset: Float64Array.from(
+      distinct.flatMap((shape) =>
+        Array.from({ length: slices }, (_, i) => (1 - 1e-9) * (-Math.log((i + 1) / slices)) ** (1 / shape)),
+      ),
+    ),
+    leastOnsetRow: Int32Array.from(shapes, (shape) => distinct.indexOf(shape) * slices),
   }
 }
 

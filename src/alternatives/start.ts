@@ -13,7 +13,6 @@ import {
   event,
   FAILED_UNNOTICED,
   type History,
-  isBeyond,
   K,
   position,
   SOUND,
@@ -29,37 +28,51 @@ import {
   wearOthers,
 } from './life.js'
 import { HOURS, YEARS } from './program.js'
+import type { UseAhead } from './use.js'
 
 /**
  * Fields of one starting state of one mode, side by side, so that a history reads one line of memory for each mode.
  * `quiet` is the chance of no onset before the horizon: a history that draws less needs no power function.
  */
 const record = { theta: 0, age: 1, since: 2, ageHours: 3, state: 4, quiet: 5, length: 8 } as const
-/** No chance: `quiet` of a mode that is not sound now. */
-const notQuiet = 2
-
 /** Starting states of each posterior, and of each program's use ahead; filled as they are first drawn. */
 const recordsOf = new WeakMap<UseAhead, Map<Posterior, Float32Array>>()
 
 function records(h: History, posterior: Posterior): Float32Array {
   const { use } = h.program
-  let known = recordsOf.get(use)
-  if (known === undefined) recordsOf.set(use, (known = new Map()))
-  let table = known.get(posterior)
-  if (table === undefined) known.set(posterior, (table = new Float32Array(posterior.theta.length * record.length)))
+  const known = recordsOf.get(use) ?? new Map<Posterior, Float32Array>()
+  recordsOf.set(use, known)
+  const table = known.get(posterior) ?? new Float32Array(posterior.theta.length * record.length)
+  known.set(posterior, table)
   return table
 }
 
-function fillRecord(h: History, m: number, posterior: Posterior, table: Float32Array, entry: number): void {
+function fillRecord(
+  h: History,
+  m: number,
+  from: { readonly posterior: Posterior; readonly entry: number; readonly table: Float32Array },
+): void {
+  const { posterior, entry, table } = from
   const at = entry * record.length
   const theta = posterior.theta[entry]!
-  const age = posterior.age[entry]!
   table[at + record.theta] = theta
-  table[at + record.age] = age
+  table[at + record.age] = posterior.age[entry]!
   table[at + record.since] = posterior.since[entry]!
   table[at + record.ageHours] = posterior.ageHours[entry]!
   table[at + record.state] = posterior.state[entry]!
-  table[at + record.quiet] = posterior.state[entry] === SOUND ? quietChance(h, m, theta, age) : notQuiet
+  setScale(h, m, theta * hourLife(h, m))
+  table[at + record.quiet] = quietChance(h, m, posterior.age[entry]! / sootRate(h, m))
+}
+
+/** Chance that a sound mode of an age has no onset from now to the horizon, if no outage comes between. */
+function quietChance(h: History, m: number, age: number): number {
+  const { modes, use } = h.program
+  const clock = modes.clock[m]!
+  const shape = modes.shape[m]!
+  const scale = h.scale[m]!
+  const month = use.horizonMonth
+  const end = clock === YEARS ? h.horizon : clock === HOURS ? use.hours[month]! : use.starts[month]!
+  return Math.exp((age / scale) ** shape - ((age + end) / scale) ** shape)
 }
 
 /** The present set, from its posterior. */
@@ -94,12 +107,10 @@ export function startUsed(h: History, t: number, posterior: Posterior): void {
 /** A new set, fitted at `t`. */
 export function startNew(h: History, t: number): void {
   const { modes, parts } = h.program
-  const longer = hourLife(h)
   for (let m = 0; m < modes.count; m++) {
     draw(h.draws, h.set, m, 0, purpose.scale, 0)
     const own = modes.logSd[m] === 0 ? 1 : Math.exp(modes.logSd[m]! * normalFrom(h.draws.words[0]!))
-    const factor = modes.clock[m] === HOURS ? longer : 1
-    setScale(h, m, h.kappa * own * factor)
+    setScale(h, m, h.kappa * own * hourLife(h, m))
     h.wear[m] = 1
     h.life[m] = 0
     h.stamp[m]!++
@@ -113,9 +124,10 @@ export function startNew(h: History, t: number): void {
   for (let p = 0; p < parts.count; p++) restartService(h, p, t)
 }
 
-/** Factor on the hour-clock scales of the set in place. */
-function hourLife(h: History): number {
-  return h.candidate >= 0 ? h.program.model.candidates[h.candidate]!.hourLifeFactor : 1
+/** Factor on the scale of a mode in the set in place: candidates may stretch the hour clocks. */
+function hourLife(h: History, m: number): number {
+  if (h.candidate < 0 || h.program.modes.clock[m] !== HOURS) return 1
+  return h.program.model.candidates[h.candidate]!.hourLifeFactor
 }
 
 /** Hour clocks that soot speeds up are kept in running hours: the scale shrinks instead. */
@@ -131,6 +143,7 @@ export function sootRate(h: History, m: number): number {
 
 function startFromTables(h: History, posterior: Posterior, node: number, t: number): void {
   const { modes, parts } = h.program
+  const table = records(h, posterior)
   for (let p = 0; p < parts.count; p++) {
     const first = parts.modeFrom[p]!
     const joint = posterior.joint[p] === 1
@@ -138,11 +151,9 @@ function startFromTables(h: History, posterior: Posterior, node: number, t: numb
     for (let m = first; m < parts.modeFrom[p + 1]!; m++) {
       draw(h.draws, h.set, m, 0, purpose.start, 0)
       if (m === first || !joint) index = h.draws.words[0]! >>> 22
-      startMode(h, m, t, {
-        posterior,
-        entry: (node * modes.count + m) * POSTERIOR_STEPS + index,
-        onsetWord: h.draws.words[1]!,
-      })
+      const entry = (node * modes.count + m) * POSTERIOR_STEPS + index
+      if (table[entry * record.length + record.theta] === 0) fillRecord(h, m, { posterior, entry, table })
+      startMode(h, m, t, table, entry * record.length)
     }
     startService(h, p, t, { posterior, node, index: joint ? index : -1 })
   }
@@ -152,64 +163,42 @@ function startFromTables(h: History, posterior: Posterior, node: number, t: numb
   }
 }
 
-function startMode(
-  h: History,
-  m: number,
-  t: number,
-  from: { readonly posterior: Posterior; readonly entry: number; readonly onsetWord: number },
-): void {
+/** A mode in the state of the record at `at`; the second word of the last draw says when its onset comes. */
+function startMode(h: History, m: number, t: number, table: Float32Array, at: number): void {
   const { modes } = h.program
-  const { posterior, entry, onsetWord } = from
+  const onsetWord = h.draws.words[1]!
   const clock = modes.clock[m]!
-  setScale(h, m, posterior.theta[entry]! * (clock === HOURS ? hourLife(h) : 1))
+  setScale(h, m, table[at + record.theta]! * hourLife(h, m))
   h.wear[m] = 1
   h.life[m] = 0
   h.stamp[m]!++
-  h.state[m] = posterior.state[entry]!
-  h.birth[m] = position(h, clock, t) - posterior.age[entry]! / sootRate(h, m)
-  h.birthHours[m] = position(h, HOURS, t) - posterior.ageHours[entry]!
+  h.state[m] = table[at + record.state]!
+  h.birth[m] = position(h, clock, t) - table[at + record.age]! / sootRate(h, m)
+  h.birthHours[m] = position(h, HOURS, t) - table[at + record.ageHours]!
   h.birthTime[m] = clock === YEARS ? h.birth[m]! : t
   h.onsetAt[m] = Number.POSITIVE_INFINITY
   if (h.state[m] === SOUND) {
-    startSound(h, m, t, from)
+    startSound(h, m, t, uniformFrom(onsetWord), table[at + record.quiet]!)
     return
   }
   if (h.set === 0) bookRisk(h, m, 1)
   if (h.state[m] === DEFECTIVE) {
-    fallDue(h, m, t, delayLeft(h, m, onsetWord, posterior.since[entry]!))
+    fallDue(h, m, t, delayLeft(h, m, onsetWord, table[at + record.since]!))
     scheduleFinding(h, m, t, purpose.check)
   } else {
     scheduleFinding(h, m, t, purpose.checkFailed)
   }
 }
 
-function startSound(
-  h: History,
-  m: number,
-  t: number,
-  from: { readonly posterior: Posterior; readonly entry: number; readonly onsetWord: number },
-): void {
-  const { modes, use } = h.program
-  const { posterior, entry, onsetWord } = from
+function startSound(h: History, m: number, t: number, u: number, quiet: number): void {
+  const { modes } = h.program
   const shape = modes.shape[m]!
   const scale = h.scale[m]!
   const clock = modes.clock[m]!
   const age = position(h, clock, t) - h.birth[m]!
-  const u = uniformFrom(onsetWord)
-  const worn = h.program.isWorn[m] === 1
-  if (t === 0 && !worn) {
-    const table = thresholdsOf(posterior)
-    if (table[entry]! < 0) {
-      const end =
-        clock === YEARS
-          ? h.horizon
-          : clock === HOURS
-            ? use.hours[use.horizonMonth]!
-            : use.starts[use.horizonMonth]!
-      table[entry] = Math.exp((age / scale) ** shape - ((age + end) / scale) ** shape)
-    }
-    if (h.set === 0) bookRisk(h, m, 1 - table[entry]!)
-    if (u < table[entry]!) return
+  if (t === 0 && h.program.isWorn[m] === 0) {
+    if (h.set === 0) bookRisk(h, m, 1 - quiet)
+    if (u < quiet) return
   }
   const end = (age / scale) ** shape - Math.log(u)
   h.onsetAt[m] = h.birth[m]! + scale * end ** (1 / shape)
