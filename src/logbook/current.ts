@@ -53,7 +53,11 @@ export function currentEntries(
     if (others.length > 0) disputes.push({ tips: [taken, ...others] })
     if (!taken.voids) standing.push(taken)
   }
-  return { entries: byDate(standing), disputes, troubles }
+  return {
+    entries: byDate(standing),
+    disputes: disputes.sort((a, b) => inOrderOf(a.tips[0].id, b.tips[0].id)),
+    troubles: troubles.sort((a, b) => inOrderOf(a.path + a.found, b.path + b.found)),
+  }
 }
 
 /** The entries that hang together by corrections, each group for itself. */
@@ -136,7 +140,12 @@ function circleProblem(circle: readonly Entry[]): Problem {
 }
 
 function latestNotedFirst(a: Entry, b: Entry): number {
-  return compareInstants(b.noted, a.noted) || (a.id < b.id ? 1 : -1)
+  return compareInstants(b.noted, a.noted) || inOrderOf(b.id, a.id)
+}
+
+/** Ids order nothing in time; here they only make the answer one whatever order the entries came in. */
+function inOrderOf(a: string, b: string): number {
+  return a < b ? -1 : 1
 }
 
 /** In order of the first day each can mean, then the last, then when it was noted; ids only so that the order is one. */
