@@ -9,7 +9,7 @@ import type { Mode, Part } from '../catalogue/part-schema.js'
 import type { SetCatalogue } from '../catalogue/scale.js'
 import type { Look, PartRegister, SetRegister } from '../register/register-types.js'
 import { insulationOf, insulationSymptoms } from './build-insulation.js'
-import { isOfPresent, yearsAgo } from './build-present.js'
+import { clears, isOfPresent, yearsAgo } from './build-present.js'
 import type { LifeModelInput } from './life-model.js'
 
 type PartInput = LifeModelInput['parts'][number]
@@ -138,7 +138,7 @@ function candidatesOf(
 function mendsOf(mode: Mode, place: PartRegister | undefined, register: SetRegister): ObservationInput[] {
   return (place?.mends ?? []).flatMap((mend) => {
     const last = isOfPresent(place, { day: mend.day, mode: mode.id })
-    const cures = mend.did !== 'patched' && mend.mode === mode.id
+    const cures = clears(mend) && mend.mode === mode.id
     return last && cures ? [{ yearsAgo: yearsAgo(register, mend.day), likelihood: justMended }] : []
   })
 }
@@ -154,11 +154,11 @@ function knownAge(
 ): NonNullable<PartInput['age']> {
   if (place === undefined || place.age === 'unknown') return 'unknown'
   const age = place.age
-  const { everyHours = Infinity, everyYears = Infinity, clears } = part.service
+  const { everyHours = Infinity, everyYears = Infinity, clears: cleared } = part.service
   const due = age.years > everyYears || (age.hours ?? 0) > everyHours
-  const mended = place.mends.some(({ did }) => did !== 'patched')
+  const mended = place.mends.some(clears)
   const setYears = register.builtDay === undefined ? 0 : yearsAgo(register, register.builtDay)
-  if (place.originalToSet && age.years >= 0.95 * setYears && (mended || (clears.length > 0 && due))) {
+  if (place.originalToSet && age.years >= 0.95 * setYears && (mended || (cleared.length > 0 && due))) {
     return 'unknown'
   }
   return { years: age.years, ...(age.hours === undefined ? {} : { hours: age.hours }) }

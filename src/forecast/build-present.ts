@@ -4,7 +4,7 @@
  * @module
  */
 
-import type { PartRegister, SetRegister } from '../register/register-types.js'
+import type { ModeMend, PartRegister, SetRegister } from '../register/register-types.js'
 
 const daysPerYear = 365.25
 
@@ -15,9 +15,13 @@ export function isOfPresent(
 ): boolean {
   if (place === undefined) return true
   if (place.age !== 'unknown' && place.sinceDay !== undefined && at.day < place.sinceDay) return false
-  return !place.mends.some(
-    ({ day, did, mode }) => did !== 'patched' && day > at.day && (mode === undefined || mode === at.mode),
-  )
+  return !place.mends.some((mend) => mend.day > at.day && clears(mend) && (mend.mode ?? at.mode) === at.mode)
+}
+
+/** Whether the work set a mode back to new; where none is named, only work that goes over the whole part does. */
+export function clears({ did, mode }: Pick<ModeMend, 'did' | 'mode'>): boolean {
+  if (did === 'patched') return false
+  return mode !== undefined || did === 'reconditioned' || did === 'cleaned'
 }
 
 export function yearsAgo(register: Pick<SetRegister, 'asOfDay'>, day: number): number {
