@@ -103,6 +103,10 @@ export interface History {
   readonly birthHours: Float64Array
   readonly birthTime: Float64Array
   readonly onsetAt: Float64Array
+  /** Of the start from tables: entry, chance of no onset before the horizon, and word that says when it comes. */
+  readonly entry: Int32Array
+  readonly quiet: Float32Array
+  readonly onsetWord: Uint32Array
   /** Position on the delay's clock at which a defective mode fails. */
   readonly failsAt: Float64Array
   readonly state: Uint8Array
@@ -164,6 +168,9 @@ export function makeHistory(program: Program, seed: number): History {
     birthHours: new Float64Array(modes),
     birthTime: new Float64Array(modes),
     onsetAt: new Float64Array(modes),
+    entry: new Int32Array(modes),
+    quiet: new Float32Array(modes),
+    onsetWord: new Uint32Array(modes),
     failsAt: new Float64Array(modes),
     state: new Uint8Array(modes),
     life: new Int32Array(modes),
@@ -233,7 +240,7 @@ export function resetHistory(h: History, alternative: Alternative, number: numbe
 /** Where a clock of the set stands at `t`; hours and starts stand still in an outage. */
 export function position(h: History, clock: number, t: number): number {
   if (clock === YEARS) return t
-  const at = t > h.downUntil ? t : h.downUntil
+  const at = Math.max(t, h.downUntil)
   if (clock === HOURS) return hoursAt(h, at) - h.lostHours
   const { use } = h.program
   return totalAt(use, use.starts, at) - h.lostStarts

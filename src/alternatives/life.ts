@@ -185,7 +185,7 @@ export function scheduleService(h: History, part: number, t: number): void {
   const byHours = reached < dueTime
   const code = codeOf(event.service, part, byHours ? HOURS : YEARS)
   const when = byHours ? reached : dueTime
-  scheduleAt(h, code, h.serviceStamp[part]!, byHours ? dueHours : dueTime, when > t ? when : t)
+  scheduleAt(h, code, h.serviceStamp[part]!, byHours ? dueHours : dueTime, Math.max(when, t))
 }
 
 /** A part was renewed or serviced at `t`: its service falls due one interval later. */

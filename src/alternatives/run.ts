@@ -154,8 +154,11 @@ function serve(h: History, part: number, t: number): void {
     const rate = parts.serviceByOwner[part] === 1 ? model.labour.ownPerHour : model.labour.paidPerHour
     const work = parts.serviceWork[part]! * h.labourFactor
     if (t >= h.guaranteeUntil || rate > 0 || parts.servicePrice[part]! > 0) {
-      pay(h, K.upkeep, t, parts.servicePrice[part]! * h.partPriceFactor + work * rate)
-      h.sums[parts.serviceByOwner[part] === 1 ? K.ownHours : K.paidHours]! += work * discount(h, t)
+      const amount = parts.servicePrice[part]! * h.partPriceFactor + work * rate
+      const worth = discount(h, t)
+      h.sums[K.upkeep]! += amount * worth
+      h.years[Math.floor(t)]! += amount
+      h.sums[parts.serviceByOwner[part] === 1 ? K.ownHours : K.paidHours]! += work * worth
     }
     if (parts.serviceRenews[part] === 1) {
       for (let m = parts.modeFrom[part]!; m < parts.modeFrom[part + 1]!; m++) renew(h, m, t)

@@ -47,12 +47,8 @@ function records(h: History, posterior: Posterior): Float32Array {
   return table
 }
 
-function fillRecord(
-  h: History,
-  m: number,
-  from: { readonly posterior: Posterior; readonly entry: number; readonly table: Float32Array },
-): void {
-  const { posterior, entry, table } = from
+function fillRecord(h: History, m: number, posterior: Posterior, table: Float32Array): void {
+  const entry = h.entry[m]!
   const at = entry * record.length
   const theta = posterior.theta[entry]!
   table[at + record.theta] = theta
@@ -144,18 +140,11 @@ export function sootRate(h: History, m: number): number {
 function startFromTables(h: History, posterior: Posterior, node: number, t: number): void {
   const { modes, parts } = h.program
   const table = records(h, posterior)
+  chooseEntries(h, posterior, node)
+  fetchRecords(h, posterior, table)
   for (let p = 0; p < parts.count; p++) {
-    const first = parts.modeFrom[p]!
-    const joint = posterior.joint[p] === 1
-    let index = 0
-    for (let m = first; m < parts.modeFrom[p + 1]!; m++) {
-      draw(h.draws, h.set, m, 0, purpose.start, 0)
-      if (m === first || !joint) index = h.draws.words[0]! >>> 22
-      const entry = (node * modes.count + m) * POSTERIOR_STEPS + index
-      if (table[entry * record.length + record.theta] === 0) fillRecord(h, m, { posterior, entry, table })
-      startMode(h, m, t, table, entry * record.length)
-    }
-    startService(h, p, t, { posterior, node, index: joint ? index : -1 })
+    for (let m = parts.modeFrom[p]!; m < parts.modeFrom[p + 1]!; m++) startMode(h, m, t, table)
+    startService(h, p, t, posterior, node)
   }
   // Only when every mode has its life can one that stands failed wear the others.
   for (let m = 0; m < modes.count; m++) {
@@ -163,10 +152,41 @@ function startFromTables(h: History, posterior: Posterior, node: number, t: numb
   }
 }
 
-/** A mode in the state of the record at `at`; the second word of the last draw says when its onset comes. */
-function startMode(h: History, m: number, t: number, table: Float32Array, at: number): void {
+/** Draws which entry of the tables each mode starts from: one index for all modes of a part that belong together. */
+function chooseEntries(h: History, posterior: Posterior, node: number): void {
+  const { modes, parts } = h.program
+  for (let p = 0; p < parts.count; p++) {
+    const first = parts.modeFrom[p]!
+    const joint = posterior.joint[p] === 1
+    let index = 0
+    for (let m = first; m < parts.modeFrom[p + 1]!; m++) {
+      draw(h.draws, h.set, m, 0, purpose.start, 0)
+      if (m === first || !joint) index = h.draws.words[0]! >>> 22
+      h.entry[m] = (node * modes.count + m) * POSTERIOR_STEPS + index
+      h.onsetWord[m] = h.draws.words[1]!
+    }
+  }
+}
+
+/** Reads one number of every record in a loop that does nothing else, so that their waits for memory overlap. */
+function fetchRecords(h: History, posterior: Posterior, table: Float32Array): void {
+  const { entry, quiet } = h
+  let missing = 0
+  for (let m = 0; m < entry.length; m++) {
+    quiet[m] = table[entry[m]! * record.length + record.quiet]!
+    if (quiet[m] === 0) missing++
+  }
+  if (missing === 0) return
+  for (let m = 0; m < entry.length; m++) {
+    if (table[entry[m]! * record.length + record.theta] === 0) fillRecord(h, m, posterior, table)
+    quiet[m] = table[entry[m]! * record.length + record.quiet]!
+  }
+}
+
+/** A mode in the state of its record. */
+function startMode(h: History, m: number, t: number, table: Float32Array): void {
   const { modes } = h.program
-  const onsetWord = h.draws.words[1]!
+  const at = h.entry[m]! * record.length
   const clock = modes.clock[m]!
   setScale(h, m, table[at + record.theta]! * hourLife(h, m))
   h.wear[m] = 1
@@ -178,20 +198,21 @@ function startMode(h: History, m: number, t: number, table: Float32Array, at: nu
   h.birthTime[m] = clock === YEARS ? h.birth[m]! : t
   h.onsetAt[m] = Number.POSITIVE_INFINITY
   if (h.state[m] === SOUND) {
-    startSound(h, m, t, uniformFrom(onsetWord), table[at + record.quiet]!)
+    startSound(h, m, t, h.quiet[m]!)
     return
   }
   if (h.set === 0) bookRisk(h, m, 1)
   if (h.state[m] === DEFECTIVE) {
-    fallDue(h, m, t, delayLeft(h, m, onsetWord, table[at + record.since]!))
+    fallDue(h, m, t, delayLeft(h, m, h.onsetWord[m]!, table[at + record.since]!))
     scheduleFinding(h, m, t, purpose.check)
   } else {
     scheduleFinding(h, m, t, purpose.checkFailed)
   }
 }
 
-function startSound(h: History, m: number, t: number, u: number, quiet: number): void {
+function startSound(h: History, m: number, t: number, quiet: number): void {
   const { modes } = h.program
+  const u = uniformFrom(h.onsetWord[m]!)
   const shape = modes.shape[m]!
   const scale = h.scale[m]!
   const clock = modes.clock[m]!
@@ -211,23 +232,19 @@ function bookRisk(h: History, m: number, chance: number): void {
   h.sums[isQuoted[m] === 1 ? K.riskOfJob : K.riskOfOthers]! += chance * costAtRisk[m]!
 }
 
-function startService(
-  h: History,
-  part: number,
-  t: number,
-  from: { readonly posterior: Posterior; readonly node: number; readonly index: number },
-): void {
+function startService(h: History, part: number, t: number, posterior: Posterior, node: number): void {
   const { parts } = h.program
   if (parts.serviced[part] === 0) return
-  let { index } = from
-  if (index < 0) {
-    draw(h.draws, h.set, parts.modeFrom[part]!, 0, purpose.serviceStart, 0)
+  const first = parts.modeFrom[part]!
+  let index = h.entry[first]! % POSTERIOR_STEPS
+  if (posterior.joint[part] === 0) {
+    draw(h.draws, h.set, first, 0, purpose.serviceStart, 0)
     index = h.draws.words[0]! >>> 22
   }
-  const entry = (from.node * parts.count + part) * POSTERIOR_STEPS + index
+  const entry = (node * parts.count + part) * POSTERIOR_STEPS + index
   h.serviceStamp[part]!++
-  h.servicedTime[part] = t - from.posterior.serviceYears[entry]!
-  h.servicedHours[part] = position(h, HOURS, t) - from.posterior.serviceHours[entry]!
+  h.servicedTime[part] = t - posterior.serviceYears[entry]!
+  h.servicedHours[part] = position(h, HOURS, t) - posterior.serviceHours[entry]!
   scheduleService(h, part, t)
 }
 
