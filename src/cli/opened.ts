@@ -1,0 +1,103 @@
+/**
+ * The store opened for the length of one command, and the boat and set that a command is about.
+ *
+ * @module
+ */
+
+import type { Problem } from '../catalogue/problem.js'
+import { currentEntries } from '../logbook/current.js'
+import type { Entry } from '../logbook/kinds.js'
+import { dataFolder } from '../store/data-folder.js'
+import { openDemonstration } from '../store/demonstration.js'
+import { openStore, type ReadableStore, type Store } from '../store/store.js'
+import { demonstrationFolder } from './places.js'
+import { type Result, refuse } from './result.js'
+
+export interface DataOption {
+  readonly data?: string
+}
+
+/** Opens the owner's store, hands it to `work`, and closes it however that ends. */
+export async function withStore(
+  { data }: DataOption,
+  work: (store: Store) => Result | Promise<Result>,
+): Promise<Result> {
+  const opened = openStore(dataFolder(data))
+  if (!opened.ok) return opened
+  try {
+    return await work(opened.store)
+  } finally {
+    opened.store.close()
+  }
+}
+
+/** A boat that can be read: whose store she is in. */
+export interface NamedBoat {
+  readonly name: string
+  readonly demonstration: boolean
+  readonly store: ReadableStore
+}
+
+/** The owner's boats, then those that came with the program. */
+export function allBoats(
+  own: ReadableStore,
+): readonly NamedBoat[] | { readonly problems: readonly Problem[] } {
+  const demonstration = openDemonstration(demonstrationFolder)
+  if (!demonstration.ok) return { problems: demonstration.problems }
+  return [
+    ...own.boats().map((name) => ({ name, demonstration: false, store: own })),
+    ...demonstration.store.boats().map((name) => ({ name, demonstration: true, store: demonstration.store })),
+  ]
+}
+
+type Found<T> = ({ readonly ok: true } & T) | { readonly ok: false; readonly problems: readonly Problem[] }
+
+/** The boat named with --boat; without it the owner's only one. */
+export function chosenBoat(
+  boats: readonly NamedBoat[],
+  asked: string | undefined,
+): Found<{ readonly boat: NamedBoat }> {
+  const own = boats.filter(({ demonstration }) => !demonstration)
+  const names = boats.map(({ name }) => name)
+  const named = boats.find(({ name }) => name === asked)
+  if (named !== undefined) return { ok: true, boat: named }
+  if (asked === undefined && own.length === 1) return { ok: true, boat: own[0]! }
+  const allowed =
+    names.length === 0
+      ? 'a boat; none is entered yet: begin with "gensettle log add"'
+      : `one of: ${names.join(', ')}`
+  return refuse({
+    code: asked === undefined ? 'missing' : 'unknown-boat',
+    path: '--boat',
+    found: asked ?? 'nothing',
+    allowed,
+  })
+}
+
+/** The set named with --set; without it the boat's only one that is not gone. */
+export function chosenSet(
+  sets: readonly string[],
+  asked: string | undefined,
+): Found<{ readonly set: string }> {
+  if (asked !== undefined && sets.includes(asked)) return { ok: true, set: asked }
+  if (asked === undefined && sets.length === 1) return { ok: true, set: sets[0]! }
+  const allowed =
+    sets.length === 0
+      ? 'a set; none is entered yet: begin with "gensettle log add set"'
+      : `one of: ${sets.join(', ')}`
+  return refuse({
+    code: asked === undefined ? 'missing' : 'unknown-set',
+    path: '--set',
+    found: asked ?? 'nothing',
+    allowed,
+  })
+}
+
+/** The entries of a boat in their current form, with what the log's corrections leave open. */
+export function readCurrent(
+  boat: NamedBoat,
+): Found<ReturnType<typeof currentEntries> & { all: readonly Entry[] }> {
+  const read = boat.store.read(boat.name)
+  if (!read.ok) return read
+  return { ok: true, ...currentEntries(read.entries), all: read.entries }
+}

@@ -1,0 +1,44 @@
+/**
+ * The files that came with the program, and the day it is.
+ *
+ * @module
+ */
+
+import { join } from 'node:path'
+import type { Catalogue } from '../catalogue/catalogue.js'
+import { parseCatalogue } from '../catalogue/parse.js'
+import type { LogDate } from '../logbook/dates.js'
+import type { KnownThings } from '../logbook/oddity.js'
+import { readCatalogueFiles } from '../store/catalogue-files.js'
+
+const root = join(import.meta.dirname, '../..')
+export const demonstrationFolder = join(root, 'demo')
+
+let loaded: Catalogue | undefined
+
+/** The catalogue that came with the program. */
+export function shippedCatalogue(): Catalogue {
+  if (loaded !== undefined) return loaded
+  const parsed = parseCatalogue(readCatalogueFiles(join(root, 'catalogue')))
+  if (!parsed.ok) {
+    throw new TypeError(`catalogue must be sound; found ${JSON.stringify(parsed.problems.slice(0, 3))}`)
+  }
+  loaded = parsed.catalogue
+  return loaded
+}
+
+/** Today where this machine is, exact to the day. */
+export function today(now = new Date()): LogDate {
+  const two = (n: number) => String(n).padStart(2, '0')
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`
+}
+
+/** What entries are asked about against. */
+export function knownThings(): KnownThings {
+  const catalogue = shippedCatalogue()
+  return {
+    today: today(),
+    parts: new Map(catalogue.parts.map((part) => [part.id, new Set(part.modes.map(({ id }) => id))])),
+    checks: new Set(catalogue.checks.map(({ id }) => id)),
+  }
+}

@@ -1,0 +1,120 @@
+/**
+ * `gensettle log add KIND`: one command for each kind, its options taken from the fields of the kind.
+ *
+ * @module
+ */
+
+import { type Command, Option } from 'commander'
+import { type Kind, kinds } from '../logbook/kinds.js'
+import { fieldsOf } from './body-fields.js'
+import { bareFieldsOf, shortWays, type Typed } from './drafts.js'
+import { type AddOptions, addEntry } from './log.js'
+import { answering, collect, command } from './program-parts.js'
+
+const about: Readonly<Record<Kind, readonly [string, string]>> = {
+  boat: ['particulars of the boat', 'boat --boat petrel --name Petrel --currency EUR --water salt'],
+  set: [
+    'particulars of a set',
+    'set --set main --rating-kw 7 --rpm 1500 --volts 230 --hertz 50 --built 2004',
+  ],
+  fitted: ['a part was fitted', 'fitted sea-pump-impeller --quality original --from 2023-04'],
+  hours: ['what the hour meter showed', 'hours 5240 --from 2024-05-12'],
+  'meter-changed': ['another hour meter, or it was set back', 'meter-changed 0 --old-meter-hours 4100'],
+  use: ['a usual year', 'use --months "5:60:40:0.9:0.3;6:80:50:0.9:0.3;7:80:50:1:0.3"'],
+  terms: ['what you reckon with', 'terms --years-kept 8 --paid-per-hour 70 --own-per-hour 10'],
+  overrule: [
+    'a figure of the catalogue that you know better',
+    'overrule parts.sea-pump-impeller.modes.wear.scale 900',
+  ],
+  finding: ['a look at parts', 'finding --part exhaust-elbow --defect-seen "salt crust at the joint"'],
+  reading: [
+    'what a test showed',
+    'reading insulation --values resistance:1.8:Mohm --conditions winding:18:C',
+  ],
+  stop: [
+    'the set stopped, or would not start',
+    'stop --from 2024-07-02 --until 2024-07-05 --days 3 --cause sea-pump-impeller',
+  ],
+  letdowns: ['how often the set let you down, from memory', 'letdowns 4 --years 3'],
+  complete: ['a span of which everything is in the log', 'complete stops work --from 2019 --until 2024'],
+  'danger-safe': ['a danger was made safe', 'danger-safe carbon-monoxide --how "hose renewed, alarm tested"'],
+  work: ['work done', 'work --parts sea-pump-impeller:renewed --by owner --why preventive'],
+  quote: [
+    'a price offered',
+    'quote rewind 2400 --firmness firm --subject-to-strip-down yes --covers-parts stator-winding:renewed',
+  ],
+  bill: ['money asked for', 'bill 180 --parts sea-pump-impeller'],
+  decision: ['what you settled', 'decision "have it rewound" --job rewind'],
+  note: ['anything else', 'note "runs rough when cold"'],
+  'photograph-removed': [
+    'the bytes of a photograph are to go',
+    'photograph-removed <sha256> --because "shows a face"',
+  ],
+}
+
+/** Options that every kind has. */
+const common = new Set(['boat', 'set', 'from', 'until', 'body', 'photograph', 'json', 'data'])
+
+export function addKinds(log: Command): void {
+  const add = log.command('add').description('write one entry; odd ones are written and asked about')
+  for (const kind of kinds) addKind(add, kind)
+}
+
+function addKind(add: Command, kind: Kind): void {
+  const [description, example] = about[kind]
+  const made = command(add, kind, description, { example: `gensettle log add ${example}`, data: true })
+  const bares = bareFieldsOf(kind)
+  bares.forEach((field, i) => {
+    made.argument(i === bares.length - 1 ? `[${field.flag}...]` : `[${field.flag}]`, field.words)
+  })
+  made
+    .option('--boat <name>', 'the boat; left out: your only one')
+    .option('--set <name>', 'the set; left out: her only one')
+    .option('--from <date>', 'when it was or began: a day, a month or a year; left out: today')
+    .option('--until <date>', 'when it ended; left out: the same')
+    .option('--body <json>', 'fields as JSON, by the names in docs/schema/logbook.schema.json')
+    .option('--photograph <file>', 'a photograph to keep with it; again for several', collect)
+  const shorts = shortWays[kind] ?? []
+  for (const way of shorts) {
+    const takes = way.of !== undefined ? ' <text>' : way.also !== undefined ? ' [text]' : ''
+    made.addOption(new Option(`--${way.flag}${takes}`, way.words).argParser(collect))
+  }
+  for (const field of fieldsOf(kind)) {
+    if (shorts.some(({ flag }) => flag === field.flag) || common.has(field.flag)) continue
+    const value = field.takes.form === 'yes-no' ? '[yes-no]' : '<value>'
+    made.addOption(new Option(`--${field.flag} ${value}`, field.words).argParser(collect))
+  }
+  made.action(
+    answering((...args) => {
+      const options = args.at(-1) as AddOptions & Record<string, unknown>
+      const bare = args
+        .slice(0, -1)
+        .flat()
+        .filter((word): word is string => typeof word === 'string')
+      return addEntry({ kind, bare, flags: flagsOf(made) }, options)
+    }),
+  )
+}
+
+/** The fields that were typed, by their flags. */
+function flagsOf(made: Command): Typed['flags'] {
+  const flags: Record<string, readonly (string | true)[]> = {}
+  for (const option of made.options) {
+    const flag = option.long?.slice(2) ?? ''
+    const value: unknown = made.getOptionValue(option.attributeName())
+    if (common.has(flag) || value === undefined) continue
+    flags[flag] = Array.isArray(value) ? value : [value === true ? true : String(value)]
+  }
+  return flags
+}
+
+/** `field=value` pairs by field. */
+export function flagsFromChanges(changes: readonly string[]): Typed['flags'] {
+  const flags: Record<string, string[]> = {}
+  for (const change of changes) {
+    const at = change.indexOf('=')
+    const name = at < 0 ? change : change.slice(0, at)
+    flags[name] = [...(flags[name] ?? []), at < 0 ? '' : change.slice(at + 1)]
+  }
+  return flags
+}

@@ -1,0 +1,60 @@
+/**
+ * What commands are made of: the options that all have, and how their answer is printed.
+ *
+ * @module
+ */
+
+import { type Command, InvalidArgumentError, Option } from 'commander'
+import { print, type Result } from './result.js'
+
+/** A command with what every command has: --json, an example, and --data where it opens the owner's log. */
+export function command(
+  parent: Command,
+  name: string,
+  description: string,
+  { example, data = false }: { readonly example: string; readonly data?: boolean },
+): Command {
+  const made = parent
+    .command(name)
+    .description(description)
+    .option('--json', 'print the answer as JSON; its form is told in docs/command-line.md')
+    .addHelpText('after', `\nExample:\n  $ ${example}`)
+  return data ? made.option('--data <folder>', 'the data folder; left out: your own') : made
+}
+
+/** --seed */
+export function withSeed(made: Command): Command {
+  const most = 0xffffffff
+  return made.addOption(
+    new Option('--seed <number>', 'the same seed gives the same histories')
+      .default(1)
+      .argParser(wholeWithin(0, most)),
+  )
+}
+
+/** A whole number from `least` to `most`. */
+export function wholeWithin(least: number, most: number) {
+  return (text: string): number => {
+    const value = Number(text)
+    if (!/^\d+$/.test(text) || value < least || value > most) {
+      throw new InvalidArgumentError(`A whole number from ${least} to ${most} is wanted.`)
+    }
+    return value
+  }
+}
+
+/** Gathers an option that may be given several times. */
+export function collect(text: string, before: unknown): readonly string[] {
+  return [...(Array.isArray(before) ? before : []), text]
+}
+
+// biome-ignore lint/suspicious/noExplicitAny: commander hands on whatever arguments and options the command declared.
+type Any = any
+
+/** An action that prints what the command comes to and sets the exit status. */
+export function answering(run: (...args: Any[]) => Promise<Result>) {
+  return async (...args: Any[]): Promise<void> => {
+    const made = args.at(-1) as Command
+    process.exitCode = print(await run(...args.slice(0, -1)), made.opts())
+  }
+}

@@ -1,0 +1,119 @@
+/**
+ * The commands, their options and their help.
+ *
+ * @module
+ */
+
+import { Command, Option } from 'commander'
+import { exportToFile, importFromFile } from './boat-file.js'
+import { listBoats } from './boats.js'
+import { correctEntry, listEntries } from './log.js'
+import { addKinds, flagsFromChanges } from './program-log-add.js'
+import { answering, collect, command, wholeWithin, withSeed } from './program-parts.js'
+import { demonstrate, serve } from './serve.js'
+import { simulateFile } from './simulate.js'
+
+const mostHistories = 1_000_000
+
+/** The whole command line. Parsing it runs the command and sets the exit status. */
+export function makeProgram(): Command {
+  const program = new Command('gensettle')
+    .description(
+      'Mend, rebuild or replace an ageing diesel generating set, and the quote above which to walk away.',
+    )
+    .version('0.1.0')
+    .exitOverride()
+    .configureHelp({ showGlobalOptions: false })
+    .addHelpText(
+      'after',
+      `
+Exit status: 0 done, 1 something wrong with what came in, 2 wrong use.
+
+Example:
+  $ gensettle demo
+  $ gensettle log add set --boat petrel --set main --rating-kw 7 --rpm 1500 --built 2004
+  $ gensettle log add hours 5240
+  $ gensettle alternatives`,
+    )
+  addServing(program)
+  addLog(program)
+  addFiles(program)
+  return program
+}
+
+function addServing(program: Command): void {
+  withSeed(
+    command(program, 'serve', 'print every boat’s verdict and serve a page with the same on this machine', {
+      example: 'gensettle serve --data ./logbook',
+      data: true,
+    }),
+  ).action(async (options) => {
+    process.exitCode = await serve(options)
+  })
+  withSeed(
+    command(program, 'demo', 'the verdicts of the demonstration boats', { example: 'gensettle demo' }),
+  ).action(answering((options) => demonstrate(options)))
+  command(program, 'boats', 'whose logs there are', { example: 'gensettle boats', data: true }).action(
+    answering((options) => listBoats(options)),
+  )
+}
+
+function addLog(program: Command): void {
+  const log = program.command('log').description('the logbook: add, list and correct entries')
+  addKinds(log)
+  command(log, 'list', 'entries as they stand now, and what is odd about them', {
+    example: 'gensettle log list --kind finding --since 2023',
+    data: true,
+  })
+    .option('--boat <name>', 'of this boat')
+    .option('--set <name>', 'of this set')
+    .option('--kind <kind>', 'of this kind')
+    .option('--since <date>', 'from this day, month or year on')
+    .option('--until <date>', 'up to this day, month or year')
+    .action(answering((options) => listEntries(options)))
+  command(log, 'correct', 'put another entry in the place of one, which stays in the log; or take it back', {
+    example:
+      'gensettle log correct 01HZZZZZZZ0000000000000001 --change meter-hours=5240\n  $ gensettle log correct 01HZZZZZZZ0000000000000001 --take-back "was another boat"',
+    data: true,
+  })
+    .argument('<id>', 'the id of the entry, as "log list" shows')
+    .option('--change <field=value>', 'a field as "log add" names it; again for several', collect)
+    .option('--body <json>', 'the whole body anew')
+    .option('--set <name>', 'it was this set')
+    .option('--from <date>', 'it was, or began, then')
+    .option('--until <date>', 'it ended, or was before, then')
+    .option('--take-back <reason>', 'take the entry as never written')
+    .action(
+      answering((id: string, { change, ...options }) =>
+        correctEntry(id, { ...options, flags: flagsFromChanges(change ?? []), bare: [] }),
+      ),
+    )
+}
+
+function addFiles(program: Command): void {
+  withSeed(
+    command(program, 'simulate', 'play a life model that was written by hand', {
+      example: 'gensettle simulate pump.json --histories 20000 --seed 1',
+    }),
+  )
+    .argument('<file>', 'a life model as JSON; see docs/life-model.md')
+    .addOption(
+      new Option('--histories <count>', 'histories of each alternative')
+        .default(20_000)
+        .argParser(wholeWithin(2, mostHistories)),
+    )
+    .action(answering((file: string, options) => simulateFile(file, options)))
+  command(program, 'export', 'write everything of a boat into one new file', {
+    example: 'gensettle export petrel.boat --boat petrel',
+    data: true,
+  })
+    .argument('<file>', 'a file that is not there yet')
+    .option('--boat <name>', 'of this boat')
+    .action(answering((file: string, options) => exportToFile(file, options)))
+  command(program, 'import', 'add a boat file, or what it has more than the log', {
+    example: 'gensettle import petrel.boat',
+    data: true,
+  })
+    .argument('<file>', 'a file that "export" wrote')
+    .action(answering((file: string, options) => importFromFile(file, options)))
+}

@@ -1,0 +1,57 @@
+/**
+ * What a command comes to, and how that is put before a person or a program.
+ *
+ * @module
+ */
+
+import colours from 'picocolors'
+import type { Problem } from '../catalogue/problem.js'
+
+/** An answer as a value and as text, or everything that is wrong with what came in. */
+export type Result =
+  | { readonly ok: true; readonly json: Json; readonly text: string; readonly file?: never }
+  | { readonly ok: false; readonly problems: readonly Problem[] }
+
+/** Every answer names its type and the version of its form, as told in docs/command-line.md. */
+export interface Json {
+  readonly type: `gensettle/${string}`
+  readonly version: 1
+  readonly [field: string]: unknown
+}
+
+/** Exit status: 0 done, 1 something wrong with what came in, 2 the command line itself was wrong. */
+export const exitStatus = { done: 0, badInput: 1, wrongUse: 2 } as const
+
+export function refuse(...problems: readonly Problem[]): Result & { readonly ok: false } {
+  return { ok: false, problems }
+}
+
+/** Prints a result and gives the exit status. */
+export function print(result: Result, { json }: { readonly json?: boolean }): number {
+  if (result.ok) {
+    process.stdout.write(json ? `${JSON.stringify(result.json, null, 2)}\n` : `${result.text.trimEnd()}\n`)
+    return exitStatus.done
+  }
+  if (json) {
+    const value: Json = { type: 'gensettle/problems', version: 1, problems: result.problems }
+    process.stdout.write(`${JSON.stringify(value, null, 2)}\n`)
+  } else process.stderr.write(`${problemText(result.problems)}\n`)
+  return exitStatus.badInput
+}
+
+/** All problems as lines of text. */
+export function problemText(problems: readonly Problem[]): string {
+  const head =
+    problems.length === 1 ? 'Nothing was done:' : `Nothing was done: ${problems.length} things are wrong.`
+  return [colours.bold(head), ...problems.map((problem) => `  ${problemLine(problem)}`)].join('\n')
+}
+
+function problemLine({ code, path, found, allowed }: Problem): string {
+  if (code === 'in-use') {
+    return `Another program has the data folder ${path}: ${found}. Stop it first, or choose another folder with --data.`
+  }
+  const place = path === '' ? '' : `${path}: `
+  return code === 'missing'
+    ? `${place}missing; needs ${allowed}`
+    : `${place}found ${found}; allowed is ${allowed}`
+}

@@ -1,0 +1,78 @@
+/**
+ * An entry in a line of words.
+ *
+ * @module
+ */
+
+import type { Entry } from '../logbook/kinds.js'
+
+/** Fields that need no name before them, and those that are told elsewhere or in full only. */
+const unnamed = new Set([
+  'meterHours',
+  'part',
+  'test',
+  'text',
+  'choice',
+  'verdict',
+  'seen',
+  'what',
+  'job',
+  'path',
+  'danger',
+  'did',
+  'mode',
+  'amount',
+  'offeredBy',
+])
+const untold = new Set(['photographs', 'covers', 'split'])
+const mostCharacters = 90
+
+/** What an entry holds, short enough for a row. */
+export function sayEntry(entry: Entry): string {
+  if (entry.voids) return `taken back: ${'text' in entry.body ? entry.body.text : ''}`
+  const photographs = 'photographs' in entry.body ? (entry.body.photographs?.length ?? 0) : 0
+  const words = [
+    ...sayFields(entry.body),
+    ...(photographs > 0 ? [`${photographs} photograph${photographs > 1 ? 's' : ''}`] : []),
+  ]
+    .join(', ')
+    .replace(/\s+/g, ' ')
+  return words.length > mostCharacters ? `${words.slice(0, mostCharacters - 1)}…` : words
+}
+
+/** The dates of an entry: one, or from and until. */
+export function sayDates({ from, until }: Pick<Entry, 'from' | 'until'>): string {
+  return from === until ? from : `${from} – ${until}`
+}
+
+function sayFields(record: object): string[] {
+  return Object.entries(record).flatMap(([name, value]) => {
+    if (untold.has(name) || value === undefined) return []
+    const said = sayValue(name, value)
+    if (said === '') return []
+    return [unnamed.has(name) || typeof value === 'object' ? said : `${spaced(name)} ${said}`]
+  })
+}
+
+function sayValue(name: string, value: unknown): string {
+  if (name === 'meterHours') return `${value} h`
+  if (Array.isArray(value)) {
+    const items = value.map((item) =>
+      isMeasured(item) ? `${item.name} ${item.value} ${item.unit}` : sayValue('', item),
+    )
+    return unnamed.has(name) || typeof value[0] === 'object'
+      ? items.join('; ')
+      : `${spaced(name)} ${items.join(' ')}`
+  }
+  if (typeof value === 'object' && value !== null) return sayFields(value).join(' ')
+  if (value === true) return 'yes'
+  return value === false ? 'no' : String(value)
+}
+
+function isMeasured(item: unknown): item is { name: string; value: number; unit: string } {
+  return typeof item === 'object' && item !== null && 'unit' in item && 'value' in item
+}
+
+function spaced(name: string): string {
+  return name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
+}

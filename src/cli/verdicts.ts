@@ -1,0 +1,76 @@
+/**
+ * The verdicts of several boats, one after the other: for `serve` and `demo`.
+ *
+ * @module
+ */
+
+import type { Problem } from '../catalogue/problem.js'
+import { setsOf } from '../register/register.js'
+import type { SetRegister } from '../register/register-types.js'
+import type { BoatOnPage } from '../server/page.js'
+import { answerFor } from './answer.js'
+import { type NamedBoat, readCurrent } from './opened.js'
+import { today } from './places.js'
+
+/** Enough for a first answer at the start; `alternatives` plays on until the verdict stands. */
+const histories = 5_000
+
+/** One boat's verdicts, one for each of her sets. */
+export async function verdictsOf(boat: NamedBoat, seed: number): Promise<readonly BoatOnPage[]> {
+  const read = readCurrent(boat)
+  const plain = {
+    name: boat.name,
+    demonstration: boat.demonstration,
+    walkAway: null,
+    barred: [],
+    assumed: [],
+  }
+  if (!read.ok) return [{ ...plain, set: '', verdict: `Cannot tell: ${sayProblems(read.problems)}` }]
+  const asOf = today()
+  const sets = setsOf(read.entries, asOf)
+  if (sets.length === 0) {
+    const verdict = 'Cannot tell yet: no set is entered. Begin with "gensettle log add set".'
+    return [{ ...plain, set: '', verdict }]
+  }
+  const verdicts: BoatOnPage[] = []
+  for (const set of sets) {
+    const answer = await answerFor({ entries: read.entries, boat: boat.name, set, asOf, seed, histories })
+    const { saying, register, assumed } = answer
+    const name = register.boatFacts.name ?? boat.name
+    verdicts.push({ ...plain, ...saying, name, set: saySet(register), assumed })
+  }
+  return verdicts
+}
+
+function sayProblems(problems: readonly Problem[]): string {
+  return problems.map(({ path, found }) => `${path}: ${found}`).join('; ')
+}
+
+/** A set in a line: "7 kW, 230 V 50 Hz, 1,500 rpm, built 2004, 5,240 h". */
+export function saySet({ set, setFacts, hours }: SetRegister): string {
+  const { name, ratingKw, volts, hertz, rpm, built } = setFacts
+  const meter = hours.points.at(-1)?.hours
+  const grid = [volts?.length ? `${volts.join('/')} V` : '', hertz ? `${hertz} Hz` : '']
+    .filter(Boolean)
+    .join(' ')
+  return [
+    name ?? set,
+    ratingKw === undefined ? '' : `${ratingKw} kW`,
+    grid,
+    rpm === undefined ? '' : `${rpm.toLocaleString('en-GB')} rpm`,
+    built === undefined ? '' : `built ${built}`,
+    meter === undefined ? '' : `${Math.round(meter).toLocaleString('en-GB')} h`,
+  ]
+    .filter(Boolean)
+    .join(', ')
+}
+
+/** One verdict as lines of text. */
+export function verdictText(boat: BoatOnPage): string {
+  return [
+    `${boat.name}${boat.demonstration ? ' (demonstration, invented)' : ''}${boat.set === '' ? '' : `: ${boat.set}`}`,
+    `  ${boat.verdict}`,
+    ...(boat.walkAway === null ? [] : [`  ${boat.walkAway}`]),
+    ...boat.barred.map((line) => `  Stop: ${line}`),
+  ].join('\n')
+}

@@ -1,0 +1,127 @@
+/**
+ * Histories played on several threads; the answer is the same, to the bit, for any number of them.
+ *
+ * @module
+ */
+
+import { availableParallelism } from 'node:os'
+import { extname } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { Piscina } from 'piscina'
+import { joinSamples, type Sample, type Span } from '../alternatives/simulate.js'
+import type { LifeModel } from '../forecast/life-model.js'
+import type { Posterior } from '../forecast/posterior-type.js'
+import type { PlayData } from './play-worker.js'
+
+/** Histories in a chunk: some tenths of a second of work, so that progress moves and a stop is soon heard. */
+const historiesPerChunk = 500
+
+/** Which histories, and how they are played. */
+export interface PlayOptions extends Span {
+  /** Threads; by default one for each core. */
+  readonly workers?: number
+  /** Starting states of used candidates, by candidate index. */
+  readonly used?: ReadonlyMap<number, Posterior>
+  readonly historiesPerChunk?: number
+  readonly onProgress?: (done: { readonly histories: number; readonly of: number }) => void
+  /** Stops the work; the promise is then rejected with the signal's reason. */
+  readonly signal?: AbortSignal
+}
+
+/**
+ * Plays a span of histories of every alternative on worker threads, in chunks that are joined in the order of the
+ * histories. The workers are closed before the promise settles.
+ *
+ * @throws RangeError if the span, the workers or the chunk are not whole numbers from 1 on.
+ */
+export async function playOnWorkers(
+  model: LifeModel,
+  posterior: Posterior,
+  options: PlayOptions,
+): Promise<Sample[]> {
+  const spans = chunksOf(options)
+  const workers = Math.min(wholeFromOne('workers', options.workers ?? availableParallelism()), spans.length)
+  options.signal?.throwIfAborted()
+  const pool = makePool({ model, posterior: shared(posterior), used: options.used ?? new Map() }, workers)
+  try {
+    return joinSamples(await playAll(pool, spans, options))
+  } finally {
+    await pool.destroy()
+  }
+}
+
+async function playAll(pool: Piscina, spans: readonly Span[], options: PlayOptions): Promise<Sample[][]> {
+  let histories = 0
+  const running = spans.map(async (span) => {
+    const samples: Sample[] = await pool.run(span, { name: 'playChunk' })
+    histories += span.count
+    options.onProgress?.({ histories, of: options.count })
+    return samples
+  })
+  const { signal } = options
+  if (signal === undefined) return Promise.all(running)
+  let stop = () => {}
+  const stopped = new Promise<never>((_, reject) => {
+    stop = () => reject(signal.reason)
+  })
+  signal.addEventListener('abort', stop, { once: true })
+  try {
+    return await Promise.race([Promise.all(running), stopped])
+  } finally {
+    signal.removeEventListener('abort', stop)
+    for (const chunk of running) chunk.catch(() => undefined)
+  }
+}
+
+/** Spans of at most one chunk each, in order. */
+function chunksOf(options: PlayOptions): Span[] {
+  const { seed, from } = options
+  const count = wholeFromOne('count', options.count)
+  const size = wholeFromOne('historiesPerChunk', options.historiesPerChunk ?? historiesPerChunk)
+  return Array.from({ length: Math.ceil(count / size) }, (_, i) => ({
+    seed,
+    from: from + i * size,
+    count: Math.min(size, count - i * size),
+  }))
+}
+
+function wholeFromOne(name: string, value: number): number {
+  if (Number.isInteger(value) && value >= 1) return value
+  throw new RangeError(`${name} must be a whole number from 1 on; found ${value}`)
+}
+
+/** The same posterior with its large tables in memory that all threads see, so that none is copied for each. */
+function shared(posterior: Posterior): Posterior {
+  const table = <T extends Float32Array | Uint8Array>(
+    values: T,
+    make: new (memory: SharedArrayBuffer) => T,
+  ): T => {
+    if (values.buffer instanceof SharedArrayBuffer) return values
+    const copy = new make(new SharedArrayBuffer(values.byteLength))
+    copy.set(values)
+    return copy
+  }
+  return {
+    ...posterior,
+    theta: table(posterior.theta, Float32Array),
+    state: table(posterior.state, Uint8Array),
+    age: table(posterior.age, Float32Array),
+    since: table(posterior.since, Float32Array),
+    ageHours: table(posterior.ageHours, Float32Array),
+    serviceYears: table(posterior.serviceYears, Float32Array),
+    serviceHours: table(posterior.serviceHours, Float32Array),
+  }
+}
+
+/** Compiled, the worker stands beside this file; run from source, it brings its own loader. */
+function makePool(data: PlayData, workers: number): Piscina {
+  const compiled = extname(fileURLToPath(import.meta.url)) === '.js'
+  const worker = compiled ? './play-worker.js' : './play-from-source.mjs'
+  return new Piscina({
+    filename: fileURLToPath(new URL(worker, import.meta.url)),
+    execArgv: [],
+    minThreads: workers,
+    maxThreads: workers,
+    workerData: data,
+  })
+}
