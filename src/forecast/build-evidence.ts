@@ -7,6 +7,7 @@
 import type { Check } from '../catalogue/file-schema.js'
 import type { Mode, Part } from '../catalogue/part-schema.js'
 import type { SetCatalogue } from '../catalogue/scale.js'
+import { hoursAt } from '../register/hours.js'
 import type { Look, PartRegister, SetRegister } from '../register/register-types.js'
 import { insulationOf, insulationSymptoms } from './build-insulation.js'
 import { clears, isOfPresent, yearsAgo } from './build-present.js'
@@ -144,8 +145,9 @@ function mendsOf(mode: Mode, place: PartRegister | undefined, register: SetRegis
 }
 
 /**
- * A part that came with the set, and of which a service clears a mode, is played forward like one of unknown age:
- * as known it would be taken never to have been cleared.
+ * Age of a part on its clocks. Where every mode on the clock of hours (or of years) was cleared since, that clock counts from
+ * there. A part that came with the set and of which a mode was cleared, or is by its service, in another way than that is
+ * played forward like one of unknown age: as known it would be taken never to have been cleared.
  */
 function knownAge(
   part: Part,
@@ -154,20 +156,48 @@ function knownAge(
 ): NonNullable<PartInput['age']> {
   if (place === undefined || place.age === 'unknown') return 'unknown'
   const age = place.age
+  const mends = place.mends.filter(clears)
+  const clearedOn = (clock: Mode['clock']) => allClearedDay(part, mends, clock)
+  const hoursFrom = clearedOn('hours')
+  const yearsFrom = clearedOn('years')
+  const left = part.modes.some(
+    ({ id, clock }) =>
+      (clock === 'hours' ? hoursFrom : yearsFrom) === undefined &&
+      mends.some(({ mode }) => (mode ?? id) === id),
+  )
   const { everyHours = Infinity, everyYears = Infinity, clears: cleared } = part.service
-  const due = age.years > everyYears || (age.hours ?? 0) > everyHours
-  const mended = place.mends.some(clears)
+  const due = cleared.length > 0 && (age.years > everyYears || (age.hours ?? 0) > everyHours)
   const setYears = register.builtDay === undefined ? 0 : yearsAgo(register, register.builtDay)
-  if (place.originalToSet && age.years >= 0.95 * setYears && (mended || (cleared.length > 0 && due))) {
-    return 'unknown'
-  }
-  return { years: age.years, ...(age.hours === undefined ? {} : { hours: age.hours }) }
+  const cameWithSet = place.originalToSet && age.years >= 0.95 * setYears
+  if (cameWithSet && (left || (due && mends.length === 0))) return 'unknown'
+  const hours = hoursFrom === undefined ? age.hours : hoursSince(register, hoursFrom)
+  const years = yearsFrom === undefined ? age.years : yearsAgo(register, yearsFrom)
+  return { years, ...(hours === undefined ? {} : { hours }) }
+}
+
+/** The day since which every mode on a clock has been cleared at least once; undefined where one never was. */
+function allClearedDay(part: Part, mends: PartRegister['mends'], clock: Mode['clock']): number | undefined {
+  const days = part.modes
+    .filter((mode) => mode.clock === clock)
+    .map(({ id }) =>
+      Math.max(-Infinity, ...mends.filter(({ mode }) => (mode ?? id) === id).map(({ day }) => day)),
+    )
+  const earliest = Math.min(...days)
+  return days.length > 0 && Number.isFinite(earliest) ? earliest : undefined
+}
+
+function hoursSince(register: SetRegister, day: number): number | undefined {
+  const then = hoursAt(register.hours, day)
+  const now = hoursAt(register.hours, register.asOfDay)
+  return then === undefined || now === undefined ? undefined : Math.max(0, now - then)
 }
 
 function pastLivesOf(part: Part, place: PartRegister | undefined): NonNullable<PartInput['pastLives']> {
   return (place?.lives ?? []).flatMap((life): NonNullable<PartInput['pastLives']> => {
     const only = part.modes.length === 1 ? part.modes[0]?.id : undefined
     const mode = part.modes.some(({ id }) => id === life.mode) ? life.mode : only
+    // of a mode that shows only when it is tested, a renewal by rote says nothing
+    if (life.presumed && part.modes.some(({ hidden }) => hidden)) return []
     const { years, hours } = life.age
     const age = { years, ...(hours === undefined ? {} : { hours }) }
     if (life.ended === 'sound') return [{ age, ended: 'sound' as const }]

@@ -16,14 +16,14 @@ const ownShareOfPaid = 0.15
 /** Hours of work in a working day aboard. Practice. */
 const hoursPerDay = 6
 /** Bill over estimate: median of all jobs, spread between boats and workshops, spread between jobs of one boat. Practice. */
-export const overrunPrior = { median: 1.15, betweenBoats: 0.15, betweenJobs: 0.2 }
+const overrunPrior = { median: 1.15, betweenBoats: 0.15, betweenJobs: 0.2 }
 /** A day without power: the first quarter is free, each further day costs this in the catalogue's money. Practice. */
 const usualDayPrice = 50
 /** Length at which the curves of two months are compared. [d] */
 const comparedDays = 7
 
 /** Multiple that brings an amount of the catalogue's money to the set's. */
-export function moneyFactor(catalogue: SetCatalogue): number {
+function moneyFactor(catalogue: SetCatalogue): number {
   return catalogue.wholeSet.newSet.priceAt1KW / catalogue.base.wholeSet.newSet.priceAt1KW
 }
 

@@ -92,7 +92,7 @@ export function serviceOf(part: Part, known: RepairKnown, diligence: number): Se
 }
 
 /** Scale of what is fitted against the original's, by what the made or rebuilt piece is. */
-export function madeQuality(part: Pick<Part, 'madeMeans'>, catalogue: SetCatalogue): number {
+function madeQuality(part: Pick<Part, 'madeMeans'>, catalogue: SetCatalogue): number {
   const { made, rewound, aftermarket } = catalogue.wholeSet.repairQuality
   if (part.madeMeans === 'rewound') return rewound
   return part.madeMeans === 'rebuilt' || part.madeMeans === 'exchanged' ? aftermarket : made

@@ -23,7 +23,7 @@ export interface ReplacementKnown {
 }
 
 /** Mean load of a set that runs, as a share of its rating. Practice. */
-export const usualLoadShare = 0.45
+const usualLoadShare = 0.45
 /** Faults built into a new set or its fitting, and into a used one, that show early. Practice. */
 const infantFaults = { new: 0.3, used: 0.5 }
 const guaranteeYears = 2

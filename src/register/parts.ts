@@ -97,6 +97,7 @@ function work(
         endedDay: day,
         ended,
         entry: entry.id,
+        ...(was === undefined ? { presumed: true as const } : {}),
         ...(mode === undefined ? {} : { mode }),
       })
     }

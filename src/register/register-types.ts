@@ -45,6 +45,8 @@ export interface PastLife {
   readonly age: Ages
   readonly endedDay: number
   readonly ended: 'failed' | 'defective' | 'sound'
+  /** Nobody said how it proved to be: renewed by rote, so at least at work. */
+  readonly presumed?: true
   readonly mode?: string
   readonly entry: string
 }
