@@ -24,7 +24,8 @@ const comparedDays = 7
 
 /** Multiple that brings an amount of the catalogue's money to the set's. */
 function moneyFactor(catalogue: SetCatalogue): number {
-  return catalogue.wholeSet.newSet.priceAt1KW / catalogue.base.wholeSet.newSet.priceAt1KW
+  const { money } = catalogue.kind
+  return money === undefined ? 1 : money.currencyPerUsd * money.localFactor
 }
 
 export function labourOf(register: SetRegister, catalogue: SetCatalogue, assumed: string[]): LabourInput {
