@@ -56,8 +56,8 @@ export interface PlayOrder {
 
 /** Chance that the log of a part is not complete where its owner says so: its spans then say nothing. Practice. */
 const chanceOfGaps = 0.02
-/** One life in so many is played with gaps, and weighs the less for it, so that something is left where spans clash. */
-const gapsEvery = 4
+/** Share of lives played with gaps; they weigh the less for it, so that something is left where spans clash. */
+const shareWithGaps = 0.25
 /** Second key word, apart from the simulator's (a history, under 2²⁴). */
 const playedKey = 0x91000000
 
@@ -84,7 +84,7 @@ export function playPart(prepared: PlayedPart, order: PlayOrder): PlayedLives {
   const rules = rulesOfLog(log)
   for (let life = 0; life < order.count; life++) {
     startDraws(play, order.from + life)
-    startLog(log, life)
+    startLog(play, log, life)
     for (let m = 0; m < modes; m++) {
       const lnTheta = order.lnKappa[life]! + prepared.part.modes[m]!.logSd * normalQuantile(nextUniform(play))
       lives.lnTheta[life * modes + m] = lnTheta
@@ -110,16 +110,16 @@ interface LogState {
   stops: readonly Span[]
 }
 
-function startLog(log: LogState, life: number): void {
+function startLog(play: Play, log: LogState, life: number): void {
   const { prepared } = log
   log.life = life
   log.logged = 0
   log.weight = 1
   if (prepared.work.length + prepared.stops.length === 0) return
-  const gaps = life % gapsEvery === 0
+  const gaps = nextUniform(play) < shareWithGaps
   log.work = gaps ? [] : prepared.work
   log.stops = gaps ? [] : prepared.stops
-  log.weight = gaps ? chanceOfGaps * gapsEvery : (1 - chanceOfGaps) / (1 - 1 / gapsEvery)
+  log.weight = gaps ? chanceOfGaps / shareWithGaps : (1 - chanceOfGaps) / (1 - shareWithGaps)
 }
 
 function rulesOfLog(log: LogState): PlayRules {

@@ -33,10 +33,11 @@ const wider = 1.3
 /** Own spread under which weights over κ would rest on a handful of lives; the model's usual least is 0.1. */
 const leastOwnLogSd = 0.08
 
-/** ln κ of one batch of lives: even quantiles of the prior, in an order that has nothing to do with the draws. */
-const batchQuantiles = Float64Array.from({ length: batch }, (_, k) =>
-  normalQuantile((((k * 619) % batch) + 0.5) / batch),
-)
+/**
+ * ln κ of one batch of lives: even quantiles, rising, so that systematic steps through the lives are spread over κ
+ * and meet no other order in them.
+ */
+const batchQuantiles = Float64Array.from({ length: batch }, (_, k) => normalQuantile((k + 0.5) / batch))
 
 /** Plays a part in batches until enough lives agree with what is entered, or the most are played. */
 export function playSample(
@@ -185,27 +186,44 @@ export function fillPlayed(
     total = weight.reduce((a, b) => a + b, 0)
   }
   const modes = prepared.part.modes.length
-  let life = 0
-  let above = shares[0]!
-  for (let step = 0; step < POSTERIOR_STEPS; step++) {
-    const target = ((step + node.start) / POSTERIOR_STEPS) * total
-    while (above <= target && life < lives.count - 1) {
-      life++
-      above += shares[life]!
+  const chosen = systematicSteps(shares, { total, start: node.start })
+  for (let m = 0; m < modes; m++) {
+    const first = (rows.firstMode + m) * POSTERIOR_STEPS
+    const copy = (into: TableColumn, from: TableColumn) => {
+      for (let step = 0; step < POSTERIOR_STEPS; step++) into[first + step] = from[chosen[step]! * modes + m]!
     }
-    for (let m = 0; m < modes; m++) {
-      const from = life * modes + m
-      const at = (rows.firstMode + m) * POSTERIOR_STEPS + step
-      rows.theta[at] = sample.theta[from]!
-      rows.state[at] = lives.state[from]!
-      rows.age[at] = lives.age[from]!
-      rows.since[at] = lives.since[from]!
-      rows.ageHours[at] = lives.ageHours[from]!
-    }
-    const at = rows.part * POSTERIOR_STEPS + step
-    rows.serviceYears[at] = lives.serviceYears[life]!
-    rows.serviceHours[at] = lives.serviceHours[life]!
+    copy(rows.theta, sample.theta)
+    copy(rows.state, lives.state)
+    copy(rows.age, lives.age)
+    copy(rows.since, lives.since)
+    copy(rows.ageHours, lives.ageHours)
   }
+  const first = rows.part * POSTERIOR_STEPS
+  for (let step = 0; step < POSTERIOR_STEPS; step++) {
+    rows.serviceYears[first + step] = lives.serviceYears[chosen[step]!]!
+    rows.serviceHours[first + step] = lives.serviceHours[chosen[step]!]!
+  }
+}
+
+type TableColumn = Float32Array | Float64Array | Uint8Array
+
+/** Which life each step falls on when the steps go evenly through all the weight. */
+function systematicSteps(
+  weights: Float64Array,
+  steps: { readonly total: number; readonly start: number },
+): Int32Array {
+  const chosen = new Int32Array(POSTERIOR_STEPS)
+  let life = 0
+  let above = weights[0]!
+  for (let step = 0; step < POSTERIOR_STEPS; step++) {
+    const target = ((step + steps.start) / POSTERIOR_STEPS) * steps.total
+    while (above <= target && life < weights.length - 1) {
+      life++
+      above += weights[life]!
+    }
+    chosen[step] = life
+  }
+  return chosen
 }
 
 function joinLives(parts: readonly PlayedLives[]): PlayedLives {
