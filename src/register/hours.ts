@@ -55,8 +55,8 @@ export function metersOf(
 /** Running hours at a day, straight between the points; undefined where the track does not reach. */
 export function hoursAt(track: HoursTrack, day: number): number | undefined {
   const { points } = track
-  const after = points.findIndex((point) => point.day >= day)
-  if (after < 0) return undefined
+  const after = firstFrom(points, day)
+  if (after === points.length) return undefined
   const next = points[after]!
   const before = points[after - 1]
   if (before === undefined) return next.day === day ? next.hours : undefined
@@ -64,9 +64,28 @@ export function hoursAt(track: HoursTrack, day: number): number | undefined {
   return before.hours + ((next.hours - before.hours) * (day - before.day)) / (next.day - before.day)
 }
 
+/** Place of the first point at a day or after it; past the end where there is none. */
+function firstFrom(points: readonly HoursPoint[], day: number): number {
+  let [low, high] = [0, points.length]
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if (points[middle]!.day >= day) high = middle
+    else low = middle + 1
+  }
+  return low
+}
+
 /** The middle of what an entry's dates can mean, the day asked for at the latest. */
 export function dayOf(entry: Pick<Entry, 'from' | 'until'>, asOfDay: number): number {
   return Math.min(midOf(daySpanOf(entry)), asOfDay)
+}
+
+/** Entries in the order of the middles of their dates. */
+export function byDay(
+  entries: readonly Entry[],
+  asOfDay: number,
+): { readonly entry: Entry; readonly day: number }[] {
+  return entries.map((entry) => ({ entry, day: dayOf(entry, asOfDay) })).sort((a, b) => a.day - b.day)
 }
 
 function firstDayOf({ built, aboardSince, hoursWhenAboard }: SetFacts): number | undefined {
@@ -93,8 +112,7 @@ function readingsOf(
   if (setFacts.aboardSince !== undefined && setFacts.hoursWhenAboard !== undefined) {
     add({ day: dayNumber(firstDay(setFacts.aboardSince)), hours: setFacts.hoursWhenAboard, entry: 'aboard' })
   }
-  for (const entry of [...entries].sort((a, b) => dayOf(a, asOfDay) - dayOf(b, asOfDay))) {
-    const day = dayOf(entry, asOfDay)
+  for (const { entry, day } of byDay(entries, asOfDay)) {
     if (isKind(entry, 'meter-changed')) {
       const { oldMeterHours, newMeterHours } = entry.body
       const before = Math.max(highest, oldMeterHours === undefined ? highest : oldMeterHours + offset)

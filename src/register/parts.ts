@@ -6,7 +6,7 @@
 
 import { type Entry, isKind } from '../logbook/kinds.js'
 import { partsNamedBy } from '../logbook/oddities-parts.js'
-import { dayOf, hoursAt, type Meters } from './hours.js'
+import { byDay, dayOf, hoursAt, type Meters } from './hours.js'
 import type { Ages, ModeMend, PartRegister, PastLife, Quality } from './register-types.js'
 
 /** A stop tells why a part was renewed if it lies no further back. Practice. [d] */
@@ -31,8 +31,9 @@ export function partsOf(
 ): ReadonlyMap<string, PartRegister> {
   const { asOfDay, meters } = known
   const building = new Map<string, Building>()
-  const inOrder = [...entries].sort((a, b) => dayOf(a, asOfDay) - dayOf(b, asOfDay))
-  for (const entry of inOrder) {
+  const inOrder = byDay(entries, asOfDay)
+  const stops = inOrder.flatMap(({ entry, day }) => (isKind(entry, 'stop') ? [{ entry, day }] : []))
+  for (const { entry } of inOrder) {
     if (isKind(entry, 'set') || isKind(entry, 'terms')) continue
     for (const part of new Set(partsNamedBy(entry).map((named) => named.part))) {
       const place = building.get(part) ?? startOf(meters)
@@ -41,7 +42,7 @@ export function partsOf(
     }
     if (isKind(entry, 'fitted')) putIn(building.get(entry.body.part)!, entry, known)
     if (isKind(entry, 'work')) {
-      for (const done of entry.body.parts) work(building.get(done.part)!, entry, done, { ...known, inOrder })
+      for (const done of entry.body.parts) work(building.get(done.part)!, entry, done, { ...known, stops })
     }
   }
   return new Map([...building].map(([part, place]) => [part, finish(part, place, known)]))
@@ -59,6 +60,11 @@ function startOf(meters: Meters): Building {
     mends: [],
     entries: [],
   }
+}
+
+interface StopThen {
+  readonly entry: Extract<Entry, { kind: 'stop' }>
+  readonly day: number
 }
 
 type Known = { readonly meters: Meters; readonly asOfDay: number }
@@ -81,7 +87,7 @@ function work(
   place: Building,
   entry: Extract<Entry, { kind: 'work' }>,
   done: Extract<Entry, { kind: 'work' }>['body']['parts'][number],
-  known: Known & { readonly inOrder: readonly Entry[] },
+  known: Known & { readonly stops: readonly StopThen[] },
 ): void {
   const day = dayOf(entry, known.asOfDay)
   const hours = hoursOf(entry, known)
@@ -129,14 +135,13 @@ function hoursOf(entry: Entry, { meters, asOfDay }: Known): number | undefined {
 function causeBefore(
   part: string,
   day: number,
-  { inOrder, asOfDay }: Known & { readonly inOrder: readonly Entry[] },
+  { stops }: { readonly stops: readonly StopThen[] },
 ): string | undefined {
-  const stop = inOrder.findLast((entry) => {
-    if (!isKind(entry, 'stop') || entry.body.cause?.part !== part) return false
-    const ago = day - dayOf(entry, asOfDay)
-    return ago >= -1 && ago <= stopBeforeWorkDays
+  const stop = stops.findLast(({ entry, day: stopDay }) => {
+    const ago = day - stopDay
+    return entry.body.cause?.part === part && ago >= -1 && ago <= stopBeforeWorkDays
   })
-  return stop !== undefined && isKind(stop, 'stop') ? stop.body.cause?.mode : undefined
+  return stop?.entry.body.cause?.mode
 }
 
 function agesBetween(
