@@ -5,18 +5,11 @@
  */
 
 import { monotonicFactory } from 'ulid'
-import { type Entry, type EntryOf, type Kind, presentVersion } from '../logbook/kinds.js'
+import type { Draft } from '../logbook/draft.js'
+import { type Entry, presentVersion } from '../logbook/kinds.js'
 import type { Store } from './store.js'
 
-/** What a person enters; the rest of an entry follows by itself. */
-export type Draft = {
-  [K in Kind]: Pick<EntryOf<K>, 'boat' | 'set' | 'from' | 'kind' | 'body'> & {
-    /** Left out: the same as `from`. */
-    readonly until?: string
-    readonly corrects?: readonly string[]
-    readonly voids?: true
-  }
-}[Kind]
+export type { Draft }
 
 const nextId = monotonicFactory()
 
