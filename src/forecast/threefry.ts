@@ -7,7 +7,7 @@
 /** Parity word that makes the third key word. Source: Salmon, Moraes, Dror and Shaw, SC11 (2011), after Skein 1.3; recalled. */
 const parity = 0x1bd11bda
 
-/** One draw in [0, 1) has this many values. */
+/** Values that a word can take. */
 const words = 2 ** 32
 
 /**

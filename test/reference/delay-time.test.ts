@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest'
 import { chanceAhead, type LifeSoFar, readAhead, readLife, stateAt } from '../../src/forecast/delay-time.js'
+import { massesAt, presentTerms } from '../../src/forecast/mode-likelihood.js'
+import { evenPast } from '../../src/forecast/track.js'
 import { afterSoundLooks, downShare, inspectionCycle, shareFailing, statesAt } from '../oracles/inspection.js'
 
 // Expected values in this file: closed forms of the delay-time model (Christer and Waller 1984, recalled), recomputed
@@ -12,6 +14,36 @@ function exponentialLife(means: { onset: number; delay: number }, age: number): 
     observations: [],
     repeatedLooks: 'independent',
   }
+}
+
+/** The same by the quadrature that a boat's posterior is made with; looks that showed nothing. */
+function productMasses(
+  means: { readonly onset: number; readonly delay: number },
+  record: { readonly age: number; readonly at: readonly number[]; readonly detection: readonly number[] },
+): { sound: number; defective: number } {
+  const ages = { years: 1, hours: record.age, starts: 0 }
+  const terms = presentTerms(
+    {
+      clock: 'hours',
+      shape: 1,
+      onsetScale: means.onset,
+      delay: { kind: 'weibull', shape: 1, scale: means.delay },
+      delayClock: 'hours',
+      hidden: false,
+      pace: 1,
+    },
+    {
+      part: { past: evenPast({ ...ages, lowLoadShare: 0 }), ages },
+      broken: false,
+      looks: record.at.map((hours, index) => ({
+        yearsAgo: (record.age - hours) / record.age,
+        seen: { sound: 1, defective: 1 - record.detection[index]!, failed: 1 },
+      })),
+    },
+  )
+  const masses = { sound: 0, defective: 0, failed: 0 }
+  massesAt(terms, 1, masses)
+  return masses
 }
 
 const withoutLooks = [
@@ -65,6 +97,10 @@ test.each(withoutLooks)('onset $onset, delay $delay, aged $age: sound, defective
   const hidden = stateAt(readLife({ ...life, mode: { ...life.mode, hidden: true } }), one.onset)
   expect(Math.abs(hidden.failed - one.failed)).toBeLessThan(1e-9)
   expect(Math.abs(hidden.logEvidence)).toBeLessThan(1e-9)
+
+  const product = productMasses(one, { age: one.age, at: [], detection: [] })
+  expect(Math.abs(product.sound - one.good)).toBeLessThan(1e-9)
+  expect(Math.abs(product.defective - one.defective)).toBeLessThan(1e-9)
 
   const closed = statesAt({ defect: 1 / one.onset, failure: 1 / one.delay }, one.age)
   expect(Math.abs(closed.defective - one.defective)).toBeLessThan(1e-9)
@@ -155,6 +191,9 @@ test.each(looked)('onset $onset, delay $delay, looks at $at that showed nothing'
   expect(Math.abs(state.defective * evidence - one.defective)).toBeLessThan(1e-9)
   expect(Math.abs(state.defective - one.given)).toBeLessThan(1e-9)
   expect(Math.abs(evidence - one.evidence)).toBeLessThan(1e-9)
+  const product = productMasses(one, one)
+  expect(Math.abs(product.sound - one.good)).toBeLessThan(1e-9)
+  expect(Math.abs(product.defective - one.defective)).toBeLessThan(1e-9)
   const fails = chanceAhead({ life: read, ahead: readAhead(life, one.ahead) }, one.onset)
   expect(Math.abs(fails - one.fails)).toBeLessThan(1e-9)
 })
