@@ -168,6 +168,12 @@ test('a file that is no logbook, or of a newer program, is left alone and told',
   store = open(join(place, 'again'))
 })
 
+test('a place where no folder can be is told', () => {
+  const file = join(place, 'a-file')
+  writeFileSync(file, '')
+  expect(openStore(join(file, 'data'))).toMatchObject({ ok: false, problems: [{ code: 'cannot-be-opened' }] })
+})
+
 test('new entries get ids in order, the device of the folder and counts without gaps', () => {
   const draft = (boat: string) =>
     ({ boat, set: 'main', from: '2024', kind: 'hours', body: { meterHours: 1 } }) as const

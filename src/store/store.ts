@@ -83,17 +83,19 @@ export type Opened =
 
 /** Opens the store in a data folder, making both where they are new. One program at a time. */
 export function openStore(folder: string): Opened {
-  mkdirSync(folder, { recursive: true, mode: 0o700 })
-  const locked = lockFolder(folder)
-  if (!locked.ok) return locked
+  let lock: Lock | undefined
   try {
+    mkdirSync(folder, { recursive: true, mode: 0o700 })
+    const locked = lockFolder(folder)
+    if (!locked.ok) return locked
+    lock = locked.lock
     const database = openTables(join(folder, 'logbook.db'), { newDevice })
     dropLeftovers(folder)
-    return { ok: true, store: storeOf({ folder, database, lock: locked.lock }) }
+    return { ok: true, store: storeOf({ folder, database, lock }) }
   } catch (error) {
-    locked.lock.release()
+    lock?.release()
     const found = error instanceof Error ? error.message : String(error)
-    const allowed = 'a logbook of this or an older version of the program'
+    const allowed = 'a folder that can be written to, with a logbook of this or an older version or none yet'
     return { ok: false, problems: [{ code: 'cannot-be-opened', path: folder, found, allowed }] }
   }
 }
