@@ -48,7 +48,11 @@ export const shortWays: Readonly<Partial<Record<Kind, readonly ShortWay[]>>> = {
   ],
   stop: [
     { flag: 'days', of: 'days-without-power', words: 'days without power' },
-    { flag: 'same-day', sets: ['curedSameDay', true], words: 'cured aboard within the day' },
+    {
+      flag: 'same-day',
+      sets: ['curedSameDay', true],
+      words: 'cured aboard within the day; left out: it was not',
+    },
   ],
 }
 
@@ -118,6 +122,11 @@ export function bodyFrom({ kind, bare, flags, bodyText }: Typed): {
     }
   }
   return { body, problems }
+}
+
+/** What goes without saying in a new entry of a kind. */
+export function withUsual(kind: Kind, body: Record<string, unknown>): Record<string, unknown> {
+  return kind === 'stop' ? { curedSameDay: false, ...body } : body
 }
 
 /** Puts photographs into the store and names them in the body. */

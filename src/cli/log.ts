@@ -6,7 +6,7 @@
 
 import type { Problem } from '../catalogue/problem.js'
 import { type CurrentEntries, currentEntries } from '../logbook/current.js'
-import { compareDates, type LogDate } from '../logbook/dates.js'
+import { firstDay, isLogDate, lastDay } from '../logbook/dates.js'
 import { parseEntry, readKept } from '../logbook/entry.js'
 import { type Entry, type Kind, kinds } from '../logbook/kinds.js'
 import { oddities } from '../logbook/oddities.js'
@@ -14,7 +14,7 @@ import type { Oddity } from '../logbook/oddity.js'
 import { setsOf } from '../register/register.js'
 import { compose, type Draft } from '../store/compose.js'
 import type { Store } from '../store/store.js'
-import { bodyFrom, draftOf, recordOf, type Typed, withPhotographs } from './drafts.js'
+import { bodyFrom, draftOf, recordOf, type Typed, withPhotographs, withUsual } from './drafts.js'
 import { allBoats, chosenBoat, chosenSet, type DataOption, readCurrent, withStore } from './opened.js'
 import { knownThings, today } from './places.js'
 import { type Result, refuse } from './result.js'
@@ -66,7 +66,7 @@ export function addEntry(typed: Omit<Typed, 'bodyText'>, options: AddOptions): P
       kind,
       from: options.from ?? today(),
       until: options.until,
-      body,
+      body: withUsual(kind, body),
     })
     if (problems.length > 0) return refuse(...problems, ...formProblems(store, [draft]))
     return writeAndAsk(store, [draft], 'gensettle/log-add')
@@ -177,9 +177,8 @@ export function listEntries(options: ListOptions): Promise<Result> {
     if ('problems' in boats) return refuse(...boats.problems)
     const chosen = chosenBoat(boats, options.boat)
     if (!chosen.ok) return chosen
-    if (options.kind !== undefined && !kinds.includes(options.kind as Kind)) {
-      return refuse({ code: 'unknown-kind', path: '--kind', found: options.kind, allowed: kinds.join(', ') })
-    }
+    const problems = choiceProblems(options)
+    if (problems.length > 0) return refuse(...problems)
     const read = readCurrent(chosen.boat)
     if (!read.ok) return read
     const entries = read.entries.filter((entry) => isWanted(entry, options))
@@ -192,9 +191,20 @@ function isWanted(entry: Entry, { set, kind, since, until }: ListOptions): boole
   return (
     (set === undefined || entry.set === set) &&
     (kind === undefined || entry.kind === kind) &&
-    (since === undefined || compareDates(entry.until, since as LogDate) >= 0) &&
-    (until === undefined || compareDates(entry.from, until as LogDate) <= 0)
+    (since === undefined || lastDay(entry.until) >= firstDay(since)) &&
+    (until === undefined || firstDay(entry.from) <= lastDay(until))
   )
+}
+
+/** What is wrong with the choice of entries. */
+function choiceProblems({ kind, since, until }: ListOptions): readonly Problem[] {
+  const dates = Object.entries({ '--since': since, '--until': until }).flatMap(([path, date]) =>
+    date === undefined || isLogDate(date)
+      ? []
+      : [{ code: 'wrong-form', path, found: date, allowed: 'a date such as 2019, 2019-05 or 2019-05-12' }],
+  )
+  if (kind === undefined || kinds.includes(kind as Kind)) return dates
+  return [...dates, { code: 'unknown-kind', path: '--kind', found: kind, allowed: kinds.join(', ') }]
 }
 
 function listing(boat: string, log: CurrentEntries & { readonly asked: readonly Oddity[] }) {

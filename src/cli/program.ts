@@ -5,12 +5,16 @@
  */
 
 import { Command, Option } from 'commander'
+import { showAlternatives } from './alternatives.js'
 import { exportToFile, importFromFile } from './boat-file.js'
 import { listBoats } from './boats.js'
+import { showForecast } from './forecast.js'
+import { importLog } from './import-log.js'
 import { correctEntry, listEntries } from './log.js'
 import { addKinds, flagsFromChanges } from './program-log-add.js'
 import { answering, collect, command, wholeWithin, withSeed } from './program-parts.js'
 import { demonstrate, serve } from './serve.js'
+import { showSet } from './set.js'
 import { simulateFile } from './simulate.js'
 
 const mostHistories = 1_000_000
@@ -37,6 +41,7 @@ Example:
     )
   addServing(program)
   addLog(program)
+  addAnswers(program)
   addFiles(program)
   return program
 }
@@ -71,6 +76,27 @@ function addLog(program: Command): void {
     .option('--since <date>', 'from this day, month or year on')
     .option('--until <date>', 'up to this day, month or year')
     .action(answering((options) => listEntries(options)))
+  command(log, 'import', 'read an old paper log from a table: a line of headings, then one entry a row', {
+    example:
+      'gensettle log import old-log.csv --kind hours --column "Engine hours=meter-hours" --dates day-first',
+    data: true,
+  })
+    .argument(
+      '<file>',
+      'comma-separated values; columns are named date, until, set, kind, and as "log add KIND" names fields',
+    )
+    .option('--boat <name>', 'the boat; left out: your only one')
+    .option('--set <name>', 'the set of rows that name none')
+    .option('--kind <kind>', 'the kind of rows that name none')
+    .option('--column <heading=field>', 'what a heading of the file means; again for several', collect)
+    .addOption(
+      new Option('--dates <order>', 'how dates such as 3/4/2019 are written').choices([
+        'day-first',
+        'month-first',
+      ]),
+    )
+    .option('--check', 'read and judge, write nothing')
+    .action(answering((file: string, options) => importLog(file, options)))
   command(log, 'correct', 'put another entry in the place of one, which stays in the log; or take it back', {
     example:
       'gensettle log correct 01HZZZZZZZ0000000000000001 --change meter-hours=5240\n  $ gensettle log correct 01HZZZZZZZ0000000000000001 --take-back "was another boat"',
@@ -88,6 +114,49 @@ function addLog(program: Command): void {
         correctEntry(id, { ...options, flags: flagsFromChanges(change ?? []), bare: [] }),
       ),
     )
+}
+
+function addAnswers(program: Command): void {
+  ofSet(
+    command(program, 'set', 'what a set is: parts and their ages, defects, dangers, quotes, money spent', {
+      example: 'gensettle set --boat marram',
+      data: true,
+    }),
+  ).action(answering((options) => showSet(options)))
+  withSeed(
+    ofSet(
+      command(program, 'forecast', 'which part goes next, and what the figure rests on', {
+        example: 'gensettle forecast --boat marram',
+        data: true,
+      }),
+    ),
+  )
+    .addOption(
+      new Option('--histories <count>', 'histories played').default(2_000).argParser(wholeWithin(2, 100_000)),
+    )
+    .option('--all', 'every part, not only the likeliest')
+    .action(answering((options) => showForecast(options)))
+  withSeed(
+    ofSet(
+      command(program, 'alternatives', 'what could be done, the verdict, and the walk-away price', {
+        example: 'gensettle alternatives --boat marram',
+        data: true,
+      }),
+    ),
+  )
+    .addOption(
+      new Option('--histories <count>', 'histories of each; left out: until the verdict stands').argParser(
+        wholeWithin(2, mostHistories),
+      ),
+    )
+    .action(answering((options) => showAlternatives(options)))
+}
+
+function ofSet(made: Command): Command {
+  return made
+    .option('--boat <name>', 'the boat; left out: your only one')
+    .option('--set <name>', 'the set; left out: her only one')
+    .option('--as-of <day>', 'as the log stood on that day; left out: today')
 }
 
 function addFiles(program: Command): void {

@@ -12,14 +12,14 @@ import { pageStyle } from './page-style.js'
 export function makeApp(content: PageContent, host: string): Hono {
   const app = new Hono()
   app.use(async (c, next) => {
+    await next()
+    for (const [name, value] of Object.entries(guards)) c.header(name, value)
+  })
+  app.use(async (c, next) => {
     if (c.req.header('host') !== host) return c.text(`This is http://${host}/ only.\n`, 421)
     if (c.req.method !== 'GET' && c.req.method !== 'HEAD')
       return c.text('Only reading.\n', 405, { Allow: 'GET' })
     return next()
-  })
-  app.use(async (c, next) => {
-    await next()
-    for (const [name, value] of Object.entries(guards)) c.header(name, value)
   })
   app.get('/', (c) => c.html(pageOf(content)))
   app.get('/page.css', (c) => c.body(pageStyle, 200, { 'Content-Type': 'text/css; charset=utf-8' }))

@@ -1,0 +1,58 @@
+/**
+ * Commands about one set of one boat: which set, and what is asked of it.
+ *
+ * @module
+ */
+
+import { isLogDate } from '../logbook/dates.js'
+import type { Entry } from '../logbook/kinds.js'
+import { setsOf } from '../register/register.js'
+import {
+  allBoats,
+  chosenBoat,
+  chosenSet,
+  type DataOption,
+  type NamedBoat,
+  readCurrent,
+  withStore,
+} from './opened.js'
+import { today } from './places.js'
+import { type Result, refuse } from './result.js'
+
+export interface SetOptions extends DataOption {
+  readonly boat?: string
+  readonly set?: string
+  readonly asOf?: string
+}
+
+/** What a question about a set starts from. */
+export interface SetQuestion {
+  readonly named: NamedBoat
+  readonly entries: readonly Entry[]
+  readonly boat: string
+  readonly set: string
+  readonly asOf: string
+}
+
+/** Finds the boat and the set, and hands them to `work`. */
+export function withSet(
+  options: SetOptions,
+  work: (question: SetQuestion) => Result | Promise<Result>,
+): Promise<Result> {
+  return withStore(options, (store) => {
+    const boats = allBoats(store)
+    if ('problems' in boats) return refuse(...boats.problems)
+    const asOf = options.asOf ?? today()
+    if (!isLogDate(asOf) || asOf.length !== 10) {
+      return refuse({ code: 'wrong-form', path: '--as-of', found: asOf, allowed: 'a day such as 2024-05-12' })
+    }
+    const chosen = chosenBoat(boats, options.boat)
+    if (!chosen.ok) return chosen
+    const read = readCurrent(chosen.boat)
+    if (!read.ok) return read
+    const set = chosenSet(setsOf(read.entries, asOf), options.set)
+    if (!set.ok) return set
+    const { boat } = chosen
+    return work({ named: boat, entries: read.entries, boat: boat.name, set: set.set, asOf })
+  })
+}
