@@ -30,7 +30,8 @@ const stepKey = 0xa1000000
  * the same for the same model and seed.
  *
  * Parts with known ages are worked out exactly, those without are played from the set's first day. Evidence that the
- * model holds impossible for a part is set aside for that part: its table is then the prior's.
+ * model holds impossible for a part is set aside for that part: its table is then the prior's. The log evidence leaves
+ * out what no κ changes: the own chance of each symptom, and the factorial of a count of let-downs.
  */
 export function posteriorOf(model: LifeModel, how: { readonly seed: number }): Posterior {
   const past = pastUseOf(model)
