@@ -1,0 +1,105 @@
+/**
+ * `npm run bench`: how fast the simulator is, as ratios of things timed side by side in this one run.
+ * `npm run bench -- --million` plays a million histories beside the C program.
+ *
+ * @module
+ */
+
+import { execFileSync } from 'node:child_process'
+import { join } from 'node:path'
+import { pathToFileURL } from 'node:url'
+import { compile } from '../src/alternatives/program.js'
+import type { Prepared } from '../src/alternatives/settle.js'
+import { playSpan } from '../src/alternatives/simulate.js'
+import type { LifeModel } from '../src/forecast/life-model.js'
+import { posteriorOf } from '../src/forecast/posterior.js'
+import { benchLogbook } from './logbook.js'
+import { prepareMarram } from './marram.js'
+import { besideC, hasCompiler } from './same.js'
+
+const seed = 3
+const root = join(import.meta.dirname, '..')
+const histories = { besideC: 5000, million: 1_000_000, workers: 6000, full: 20_000, first: 500 }
+
+type Played = typeof import('../src/server/play.js')
+
+async function main(): Promise<void> {
+  const prepared = prepareMarram(seed)
+  benchC(prepared)
+  benchFirst(prepared)
+  const { playOnWorkers } = await compiledPlay()
+  await benchWorkers(prepared, playOnWorkers)
+  const { totalMs, entries } = benchLogbook()
+  say(`logbook of ${entries} entries opened`, `${totalMs.toFixed(0)} ms`, 'under 300 ms')
+}
+
+function say(what: string, found: string, wanted: string): void {
+  console.log(`${what.padEnd(58)} ${found.padStart(12)}   wanted ${wanted}`)
+}
+
+function benchC({ model, posterior, used }: Prepared): void {
+  if (!hasCompiler()) {
+    console.log('No C compiler (cc) was found: the comparison with C is left out.')
+    return
+  }
+  const million = process.argv.includes('--million')
+  const count = million ? histories.million : histories.besideC
+  if (!million) console.log(`${count} histories beside C; --million plays a million.`)
+  const { product, inC, productMean, meanInC, standardError } = besideC(
+    compile(model, posterior, used),
+    'same.c',
+    count,
+  )
+  say('product, histories per processor second, one thread', product.toFixed(0), '(the machine decides)')
+  say('product over the same algorithm in C', (product / inC).toFixed(2), 'at least 0.35')
+  const apart = Math.abs(productMean - meanInC) / standardError
+  say('difference of the mean costs, in standard errors', apart.toFixed(5), 'at most 3')
+}
+
+function benchFirst({ model, posterior, used }: Prepared): void {
+  const six = firstSix(model)
+  const posteriorMs = timed(() => posteriorOf(six, { seed }))
+  say('posterior', `${posteriorMs.toFixed(0)} ms`, 'under 1000 ms')
+  const firstMs = timed(() =>
+    playSpan(compile(six, posterior, used), { seed, from: 0, count: histories.first }),
+  )
+  const what = `first figures, ${histories.first} histories of ${six.alternatives.length} alternatives`
+  say(what, `${firstMs.toFixed(0)} ms`, 'under 300 ms')
+}
+
+async function benchWorkers(prepared: Prepared, play: Played['playOnWorkers']): Promise<void> {
+  const { posterior, used } = prepared
+  const model = firstSix(prepared.model)
+  const playWith = (workers: number, count: number) =>
+    timedAsync(() => play(model, posterior, { seed, from: 0, count, workers, used }))
+  const one = Math.min(await playWith(1, histories.workers), await playWith(1, histories.workers))
+  const two = Math.min(await playWith(2, histories.workers), await playWith(2, histories.workers))
+  say('two workers over one', (one / two).toFixed(2), 'at least 1.7')
+  const full = await playWith(2, histories.full)
+  const what = `${model.alternatives.length} alternatives × ${histories.full} histories, two workers`
+  say(what, `${(full / 1000).toFixed(1)} s`, 'under 5 s')
+}
+
+function firstSix(model: LifeModel): LifeModel {
+  return { ...model, alternatives: model.alternatives.slice(0, 6) }
+}
+
+/** Workers run as they are shipped: from the compiled program. */
+async function compiledPlay(): Promise<Played> {
+  execFileSync('npx', ['tsc', '-p', 'tsconfig.build.json'], { cwd: root, stdio: 'inherit' })
+  return import(pathToFileURL(join(root, 'dist/server/play.js')).href)
+}
+
+function timed(work: () => unknown): number {
+  const began = performance.now()
+  work()
+  return performance.now() - began
+}
+
+async function timedAsync(work: () => Promise<unknown>): Promise<number> {
+  const began = performance.now()
+  await work()
+  return performance.now() - began
+}
+
+await main()
