@@ -45,9 +45,12 @@ function careOf(world: World, check: ModeCheck) {
   return care
 }
 
-/** Whether anybody would act on a look: a defect that waits for its piece, or was left, is not found again. */
+/**
+ * Whether a look could come to anything: there is something to find (14), which neither waits for its piece nor was
+ * left (16).
+ */
 export function isWatched(mode: ModeNow): boolean {
-  return mode.state !== 'laid-up' && mode.found === null && !mode.left
+  return (mode.state === 'defective' || mode.state === 'asleep') && mode.found === null && !mode.left
 }
 
 /** (13, 14) One look, at the moment that {@link nextLook} gave. */
@@ -57,7 +60,6 @@ export function look(world: World, part: PartNow, mode: ModeNow, check: ModeChec
   else mode.hours = Math.round(mode.hours / lookInterval(world, check)) * lookInterval(world, check)
 
   if (!happens(world.chance, careOf(world, check).diligence)) return
-  if (mode.state !== 'defective' && mode.state !== 'asleep') return
   const quantile = mode.looks.get(check.check) ?? world.chance.uniform()
   mode.looks.set(check.check, quantile)
   const mean = mode.state === 'asleep' ? (check.detectionFailed ?? check.detection) : check.detection

@@ -33,6 +33,7 @@ export function fitOut(world: World): void {
           unplanned: false,
           stops: false,
           purse: 'planned',
+          ashore: true,
         })
       } else {
         fail(world, { part, mode })
@@ -56,11 +57,19 @@ interface Happening {
   readonly asleep: Set<PartNow>
   stops: boolean
   hits: number
+  /** Whether it began with a hidden mode. */
+  readonly hiddenRoot: boolean
 }
 
 /** (18, 19) */
 export function fail(world: World, root: Root): void {
-  const happening: Happening = { members: new Map(), asleep: new Set(), stops: false, hits: 0 }
+  const happening: Happening = {
+    members: new Map(),
+    asleep: new Set(),
+    stops: false,
+    hits: 0,
+    hiddenRoot: root.mode.model.hidden,
+  }
   const wasDown = isDown(world)
   strike(world, happening, root.part, root.mode, root.standing?.stops)
   if (root.standing === undefined) follow(world, happening, root.mode.model)
@@ -121,7 +130,10 @@ function follow(world: World, happening: Happening, root: LifeMode): void {
     for (const link of failed.links) {
       const target = world.parts.find((part) => part.model.id === link.part)
       if (target === undefined || happening.members.has(target)) continue
-      if (!happens(world.chance, link.chance * guardFactor(world, happening, link.guard))) continue
+      const guard = guardOf(world, link.guard)
+      const isHit = happens(world.chance, link.chance * guard.factor)
+      if (guard.asleep !== null && (isHit || !happening.hiddenRoot)) happening.asleep.add(guard.asleep)
+      if (!isHit) continue
 
       const mode = target.modes.find((one) => one.model.id === link.mode)
       if (mode === undefined) {
@@ -141,17 +153,12 @@ function follow(world: World, happening: Happening, root: LifeMode): void {
 }
 
 /** (19) What a shutdown leaves of the chance: all of it where it is missing or asleep. */
-function guardFactor(
+function guardOf(
   world: World,
-  happening: Happening,
   guard: { readonly part: string; readonly effectiveness: number } | undefined,
-): number {
-  if (guard === undefined) return 1
-  const part = world.parts.find((one) => one.model.id === guard.part)
-  if (part === undefined) return 1
-  if (part.modes.some((mode) => mode.state === 'asleep')) {
-    happening.asleep.add(part)
-    return 1
-  }
-  return 1 - guard.effectiveness
+): { readonly factor: number; readonly asleep: PartNow | null } {
+  const part = world.parts.find((one) => one.model.id === guard?.part)
+  if (guard === undefined || part === undefined) return { factor: 1, asleep: null }
+  if (part.modes.some((mode) => mode.state === 'asleep')) return { factor: 1, asleep: part }
+  return { factor: 1 - guard.effectiveness, asleep: null }
 }

@@ -44,6 +44,8 @@ export interface Job {
   readonly unplanned: boolean
   readonly stops: boolean
   readonly purse: Purse
+  /** Before the first day of use: the set is not wanted meanwhile (17). */
+  readonly ashore?: boolean
   /** The piece that has come, where it was ordered before. */
   readonly ordered?: Supply | null
 }
@@ -73,7 +75,7 @@ export function doJob(world: World, members: readonly Member[], job: Job): numbe
   const free = underGuarantee(world)
   const joins = job.unplanned && isDown(world)
   // (28)
-  if (!free && estimate(world, mends, joins) > repairLimit(world)) {
+  if (!free && estimate(world, mends) > repairLimit(world)) {
     doInstead(world, { stops: job.stops })
     settleWear(world)
     return 0
@@ -98,7 +100,7 @@ export function doJob(world: World, members: readonly Member[], job: Job): numbe
     workshopDays = Math.max(workshopDays, drawAmount(chance, mend.repair.workshopDays))
   })
   const work = workOf(world, mends, joins)
-  const overrun = (joins ? world.outage!.overrun : null) ?? lognormal(chance, labour.overrun)
+  const overrun = lognormal(chance, labour.overrun)
   const money = free ? 0 : priceOf(world, { pieces, work, trips: joins ? 0 : tripsOf(mends) }) * overrun
 
   // (22)
@@ -107,31 +109,27 @@ export function doJob(world: World, members: readonly Member[], job: Job): numbe
   if (joins) {
     const outage = world.outage!
     outage.end = Math.max(outage.end, world.t + waitYears) + workYears
-  } else {
+  } else if (job.ashore !== true) {
     takeOut(world, { years: job.stops ? waitYears + workYears : workYears, stop: job.stops })
   }
-  if (world.outage !== null) {
-    for (const group of work.opened) world.outage.groups.add(group)
-    world.outage.overrun ??= overrun
-  }
+  for (const group of work.opened) world.outage?.groups.add(group)
 
   mends.forEach((mend, k) => {
     applyMend(world, mend, { quality: supplies[k]?.quality ?? 1 })
   })
   settleWear(world)
-  for (const mend of mends) intrude(world, mends, mend.repair.intrusionChance)
+  for (const mend of mends) intrude(world, [mend.part], mend.repair.intrusionChance)
   book(world, job.purse, money)
   return money
 }
 
 /** (28) What is known of the price before the job: means, the first supply option, no overrun. */
-function estimate(world: World, mends: readonly Mend[], joins: boolean): number {
+function estimate(world: World, mends: readonly Mend[]): number {
   let pieces = 0
   for (const { outcome, repair } of mends) {
     if (outcome !== 'cleared') pieces += meanAmount(repair.price) * (repair.supply[0]?.priceFactor ?? 1)
   }
-  const work = workOf(world, mends, joins)
-  return priceOf(world, { pieces, work, trips: joins ? 0 : tripsOf(mends) })
+  return priceOf(world, { pieces, work: workOf(world, mends, false), trips: tripsOf(mends) })
 }
 
 interface Work {
@@ -235,10 +233,12 @@ export function patch(world: World, mode: ModeNow): void {
   mode.delay = drawDelay(world.chance, mode.model) * mode.model.remedy.delayFactor
 }
 
-/** (26) */
-export function intrude(world: World, mends: readonly Mend[], intrusionChance: number): void {
+/** (26) Work on these parts puts a fault into one of them, or of those behind the same access. */
+export function intrude(world: World, worked: readonly PartNow[], intrusionChance: number): void {
   if (!happens(world.chance, intrusionChance * (1 - world.model.intrusion.testsCatch))) return
-  const groups = new Set(mends.flatMap((mend) => mend.part.model.access))
-  const sharing = world.parts.filter((part) => part.model.access.some((group) => groups.has(group)))
-  putFaultIn(world, pick(world.chance, sharing.length > 0 ? sharing : mends.map((mend) => mend.part)))
+  const groups = new Set(worked.flatMap((part) => part.model.access))
+  const near = world.parts.filter(
+    (part) => worked.includes(part) || part.model.access.some((group) => groups.has(group)),
+  )
+  putFaultIn(world, pick(world.chance, near))
 }

@@ -4,19 +4,9 @@
  * @module
  */
 
-import type { Alternative } from '../../src/forecast/life-model.js'
+import type { Alternative, Outcome } from '../../src/forecast/life-model.js'
 import { fail } from './event.js'
-import {
-  applyMend,
-  drawSupply,
-  intrude,
-  type Mend,
-  patch,
-  priceOf,
-  recondition,
-  tripsOf,
-  workOf,
-} from './job.js'
+import { applyMend, drawSupply, intrude, type Mend, patch, priceOf, tripsOf, workOf } from './job.js'
 import type { ModeNow, PartNow } from './life.js'
 import { candidateOf, giveUp, replace } from './policy.js'
 import { drawAmount, happens, lognormal } from './random.js'
@@ -50,10 +40,17 @@ export function actNow(world: World): void {
     const mended =
       now !== 'leave' &&
       now.parts.some(
-        (line) => line.part === part.model.id && (line.mode === undefined || line.mode === mode.model.id),
+        (line) =>
+          line.part === part.model.id &&
+          (line.mode === undefined || line.mode === mode.model.id || reachesAll(line.outcome)),
       )
     if (!mended) fail(world, { part, mode, standing: { stops } })
   }
+}
+
+/** (25, 29) Whether the whole part is put right, whichever mode prices it. */
+function reachesAll(outcome: Outcome): boolean {
+  return outcome === 'renewed' || outcome === 'reconditioned'
 }
 
 function brokenModes(world: World): Broken[] {
@@ -86,7 +83,10 @@ function putRight(world: World, action: Action, stands: boolean): void {
   }
   const work = workOf(world, mends, false)
   if (action.quote === undefined) {
-    const price = priceOf(world, { pieces, work, trips: tripsOf(mends) })
+    const price =
+      action.price === undefined
+        ? priceOf(world, { pieces, work, trips: tripsOf(mends) })
+        : drawAmount(chance, action.price)
     book(world, 'now', price * lognormal(chance, model.labour.overrun))
   } else {
     const { price, overrun, besides } = action.quote
@@ -103,22 +103,23 @@ function putRight(world: World, action: Action, stands: boolean): void {
 
   mends.forEach((mend, k) => {
     const line = action.parts[k]!
-    if (line.mode === undefined && mend.outcome !== 'patched') {
-      applyMend(world, mend, { quality: line.quality })
-    } else {
-      for (const mode of mend.modes) putModeRight(world, mode, mend, line.quality)
-    }
+    if (mend.outcome === 'patched') patchStanding(world, mend)
+    else applyMend(world, mend, { quality: line.quality })
   })
   settleWear(world)
-  intrude(world, mends, action.intrusionChance)
+  if (action.quote === undefined) {
+    for (const { part, repair } of mends) intrude(world, [part], repair.intrusionChance)
+  } else {
+    const worked = mends.map((mend) => mend.part)
+    intrude(world, worked, action.intrusionChance)
+  }
 }
 
-/** One mode by itself; a whole part that is patched is so in every mode that has a defect. */
-function putModeRight(world: World, mode: ModeNow, mend: Mend, quality: number): void {
-  const stands = mode.model.id === mend.part.model.broken
-  if (mend.outcome === 'renewed') beginLife(world, mode, quality)
-  else if (mend.outcome === 'reconditioned') recondition(world, mode, mend.agesLess)
-  else if (mend.outcome === 'cleared' || mode.model.delay === undefined) {
-    if (mend.outcome === 'cleared' || stands || mode.state !== 'sound') beginLife(world, mode)
-  } else if (stands || mode.state !== 'sound') patch(world, mode)
+/** A part that is patched is so in every mode that has a defect; without a delay that is as good as cleared (25). */
+function patchStanding(world: World, mend: Mend): void {
+  for (const mode of mend.modes) {
+    if (mode.state === 'sound' && mode.model.id !== mend.part.model.broken) continue
+    if (mode.model.delay === undefined) beginLife(world, mode)
+    else patch(world, mode)
+  }
 }

@@ -28,7 +28,10 @@ export function doInstead(world: World, job: { readonly stops: boolean }): void 
   } else {
     // A set that has been replaced before its year is not replaced again in that year.
     world.laterToCome = false
-    replace(world, candidateOf(world, above.replaceWith), { lead: true, stop: job.stops })
+    replace(world, candidateOf(world, above.replaceWith), {
+      lead: job.stops || isDown(world),
+      stop: job.stops,
+    })
   }
 }
 
@@ -38,7 +41,7 @@ export function candidateOf(world: World, id: string): Candidate {
   return candidate
 }
 
-/** (30) `lead`: the set is out while the new one is awaited. */
+/** (30) `lead`: the set stands stopped, and is out while the new one is awaited. */
 export function replace(
   world: World,
   candidate: Candidate,
@@ -50,10 +53,7 @@ export function replace(
   const leadDays = drawAmount(chance, candidate.leadDays)
   const installDays = drawAmount(chance, candidate.installDays)
   takeOut(world, { years: ((how.lead ? leadDays : 0) + installDays) / daysAYear, stop: how.stop })
-  if (world.outage !== null) {
-    world.outage.groups.clear()
-    world.outage.overrun = null
-  }
+  world.outage?.groups.clear()
 
   world.candidate = candidate
   world.fittedAt = world.t

@@ -216,7 +216,10 @@ function happen(world: World, coming: Coming): void {
     case 'replacement':
       // (28)
       world.laterToCome = false
-      replace(world, candidateOf(world, world.alternative.replaceLater!.with), { lead: false, stop: false })
+      replace(world, candidateOf(world, world.alternative.replaceLater!.with), {
+        lead: isDown(world),
+        stop: false,
+      })
       settleWear(world)
       return
     case 'service':

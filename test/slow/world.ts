@@ -18,8 +18,8 @@ export interface Outage {
   end: number
   days: number
   readonly stop: boolean
+  /** Access groups opened by its jobs. */
   readonly groups: Set<string>
-  overrun: number | null
 }
 
 /** A fault that shows after some more running hours (26). */
@@ -171,16 +171,15 @@ export function restartService(part: PartNow): void {
 
 /** (27) Sets every factor to what stands asleep now, and moves the onsets of sound modes accordingly. */
 export function settleWear(world: World): void {
+  const acting = world.parts
+    .flatMap((part) => part.modes)
+    .filter((mode) => mode.state === 'asleep')
+    .flatMap((mode) => mode.model.wear)
   for (const part of world.parts) {
     for (const mode of part.modes) {
       let factor = 1
-      for (const other of world.parts) {
-        for (const source of other.modes) {
-          if (source.state !== 'asleep') continue
-          for (const link of source.model.wear) {
-            if (link.part === part.model.id && link.mode === mode.model.id) factor *= link.factor
-          }
-        }
+      for (const link of acting) {
+        if (link.part === part.model.id && link.mode === mode.model.id) factor *= link.factor
       }
       if (factor === mode.wear) continue
       if (mode.state === 'sound') {
@@ -269,28 +268,32 @@ export function advance(world: World, until: number): void {
   world.t = until
 }
 
+/** (23) The price of being without, from (0, 0). */
+function curveOf(model: LifeModel): readonly { readonly days: number; readonly cost: number }[] {
+  return [{ days: 0, cost: 0 }, ...model.powerLoss.curve]
+}
+
+/** Slope of the last segment that has a length. */
 function lastSlope(model: LifeModel): number {
-  const { curve } = model.powerLoss
+  const curve = curveOf(model)
   const last = curve[curve.length - 1]!
-  const before = curve[curve.length - 2]
-  return before === undefined || last.days === before.days
-    ? 0
-    : (last.cost - before.cost) / (last.days - before.days)
+  const before = curve[curve.length - 2]!
+  return last.days > before.days ? (last.cost - before.cost) / (last.days - before.days) : 0
 }
 
 /** (23) */
 function outagePrice(model: LifeModel, days: number): number {
-  const { curve } = model.powerLoss
-  const last = curve[curve.length - 1]!
-  if (days >= last.days) return last.cost + (days - last.days) * lastSlope(model)
-  for (let k = curve.length - 1; k > 0; k--) {
+  if (days <= 0) return 0
+  const curve = curveOf(model)
+  for (let k = 1; k < curve.length; k++) {
     const low = curve[k - 1]!
     const high = curve[k]!
-    if (days >= low.days && days < high.days) {
+    if (days <= high.days && high.days > low.days) {
       return low.cost + ((high.cost - low.cost) * (days - low.days)) / (high.days - low.days)
     }
   }
-  return curve[0]!.cost
+  const last = curve[curve.length - 1]!
+  return last.cost + (days - last.days) * lastSlope(model)
 }
 
 /** (22) The set is out from now on for this long; overlapping outages are one. A stop counts only if the set was up. */
@@ -303,7 +306,7 @@ export function takeOut(world: World, outage: { readonly years: number; readonly
   if (outage.stop) world.tally.stops += 1
   if (outage.years > 0) {
     const { stop } = outage
-    world.outage = { begin: world.t, end, days: 0, stop, groups: new Set(), overrun: null }
+    world.outage = { begin: world.t, end, days: 0, stop, groups: new Set() }
   } else if (outage.stop) {
     world.tally.sameDayStops += 1
   }
