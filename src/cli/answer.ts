@@ -10,7 +10,7 @@ import { type Prepared, prepareAnswer } from '../alternatives/settle.js'
 import { joinSamples, type Sample } from '../alternatives/simulate.js'
 import type { Entry } from '../logbook/kinds.js'
 import { shippedCatalogue } from './places.js'
-import { openPlayer } from './play.js'
+import { playAll } from './play-all.js'
 import { progressOf } from './progress.js'
 
 export interface Answer extends Prepared {
@@ -37,14 +37,13 @@ export async function answerFor(question: AnswerQuestion): Promise<Answer> {
   const prepared = prepareAnswer({ ...question, catalogue: shippedCatalogue() })
   const { seed, histories } = question
   const { model } = prepared
-  const player = openPlayer(prepared)
   const bar = progressOf(`playing ${question.boat}`)
   try {
     const spans: Sample[][] = []
     let from = 0
     for (const upTo of histories === undefined ? steps : [histories]) {
       const span = { seed, from, count: upTo - from }
-      spans.push(await player.play(span, (done) => bar.show(span.from + done, upTo)))
+      spans.push(await playAll(prepared, span, (done) => bar.show(span.from + done, upTo)))
       from = upTo
       const samples = joinSamples(spans)
       const report = reportOf(model, samples, seed)
@@ -55,7 +54,6 @@ export async function answerFor(question: AnswerQuestion): Promise<Answer> {
     throw new Error('steps must not be empty')
   } finally {
     bar.end()
-    await player.close()
   }
 }
 

@@ -1,67 +1,57 @@
 /**
- * `gensettle forecast`: which part goes next, and what the figure rests on.
+ * `gensettle forecast`: which part goes next, what that costs, and what the figure rests on.
  *
  * @module
  */
 
 import { shortCaution } from '../alternatives/cautions.js'
-import { type ChanceWithin, outlookMonths, outlookOf } from '../alternatives/outlook.js'
 import { moneyIn } from '../alternatives/say.js'
 import { buildLifeModel } from '../forecast/build-life-model.js'
 import { lifeModelSchema } from '../forecast/life-model.js'
+import { forecastOf, monthsAhead, type OddsAhead, type PartOdds } from '../forecast/odds.js'
 import { posteriorOf } from '../forecast/posterior.js'
 import { registerOf } from '../register/register.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
 import { type SetOptions, withSet } from './of-set.js'
 import { shippedCatalogue } from './places.js'
 import type { Result } from './result.js'
-import { chance, tableText } from './table.js'
+import { chance, figure, tableText } from './table.js'
 import { saySet } from './verdicts.js'
 
 export interface ForecastOptions extends SetOptions {
   readonly seed: number
-  readonly histories: number
   readonly all?: boolean
 }
 
 const fewParts = 20
+const yearAhead = monthsAhead.indexOf(12)
 
 export function showForecast(options: ForecastOptions): Promise<Result> {
   return withSet(options, ({ entries, boat, set, asOf }) => {
-    const { seed, histories } = options
+    const { seed } = options
     const catalogue = shippedCatalogue()
     const register = registerOf({ entries, boat, set, asOf, catalogue })
     const forSet = setCatalogueOf(register, catalogue)
     const built = buildLifeModel(register, forSet.catalogue)
     const model = lifeModelSchema.parse(built.model)
-    const outlook = outlookOf(model, posteriorOf(model, { seed }), { seed, histories })
-    const parts = outlook.parts.map((part) => ({ ...part, restsOn: built.restsOn[part.part] ?? [] }))
-    const shown = options.all ? parts : parts.slice(0, fewParts)
+    const forecast = forecastOf(model, posteriorOf(model, { seed }), { seed })
+    const parts = forecast.parts
+      .map((odds) => ({ ...odds, restsOn: built.restsOn[odds.part] ?? [] }))
+      .sort((a, b) => b.failing[yearAhead]! - a.failing[yearAhead]!)
     const assumed = [...forSet.assumed, ...built.assumed]
-    const columns = [
-      { head: 'chance of failing within' },
-      ...outlookMonths.map((months) => ({ head: `${months} months`, align: 'right' }) as const),
-      { head: 'of stopping, 12', align: 'right' } as const,
-      { head: 'costs', align: 'right' } as const,
-      { head: 'may drag down' },
-      { head: 'rests on' },
-    ]
-    const row = (name: string, within: readonly ChanceWithin[], rest: readonly string[]) => [
+    const money = (amount: number) => moneyIn(model.currency, amount)
+    const row = (name: string, odds: Pick<PartOdds, 'failing' | 'stopping' | 'cost'>, rest: string[]) => [
       name,
-      ...within.map(({ fails }) => (fails === 0 ? `under 1 in ${histories}` : chance(fails))),
-      chance(within.find(({ months }) => months === 12)?.stops ?? 0),
+      ...odds.failing.map(chance),
+      chance(odds.stopping[yearAhead] ?? 0),
+      money(odds.cost),
       ...rest,
     ]
-    const rows = shown.map(({ part, within, costWhenFirst, dragsDown, restsOn }) =>
-      row(part, within, [
-        costWhenFirst === null ? '' : moneyIn(model.currency, costWhenFirst),
-        dragsDown
-          .slice(0, 2)
-          .map(({ part: other }) => other)
-          .join(', '),
-        restsOnText(restsOn),
-      ]),
+    const shown = options.all ? parts : parts.slice(0, fewParts)
+    const rows = shown.map((odds) =>
+      row(odds.part, odds, [figure(odds.halfGoneYears), mostDragged(odds), restsOnText(odds.restsOn)]),
     )
+    const { livesPerPart } = forecast
     return {
       ok: true,
       json: {
@@ -72,8 +62,9 @@ export function showForecast(options: ForecastOptions): Promise<Result> {
         asOf,
         currency: model.currency,
         seed,
-        histories,
-        whole: outlook.within,
+        livesPerPart,
+        monthsAhead,
+        whole: forecast.set,
         parts,
         assumed,
         refusedFigures: forSet.problems,
@@ -82,12 +73,12 @@ export function showForecast(options: ForecastOptions): Promise<Result> {
       text: [
         `${register.boatFacts.name ?? boat}: ${saySet(register)}`,
         '',
-        tableText(columns, [row('THE SET', outlook.within, []), ...rows]),
+        tableText(columns, [row('THE SET', forecast.set, []), ...rows]),
         ...(shown.length < parts.length
           ? [`… and ${parts.length - shown.length} more parts; --all shows them.`]
           : []),
         '',
-        `${histories} histories with the care you usually give and nothing else done. "Costs" is the mean bill when the part is the first to fail, with all it brings down.`,
+        `With the care you usually give and nothing else done. "A year" is work and pieces in the year ahead, with what the part drags down. Each part was played ${figure(livesPerPart)} times: a chance of 10 in 100 is good to ± ${figure(100 * errorOf(0.1, livesPerPart))} in 100.`,
         ...(assumed.length === 0
           ? []
           : ['Taken for granted because nobody said:', ...assumed.map((line) => `  ${line}`)]),
@@ -97,10 +88,32 @@ export function showForecast(options: ForecastOptions): Promise<Result> {
   })
 }
 
+const right = (head: string) => ({ head, align: 'right' }) as const
+const columns = [
+  { head: 'chance of failing within' },
+  ...monthsAhead.map((months: OddsAhead[number]) => right(`${months} months`)),
+  right('stopping, 12'),
+  right('a year'),
+  right('half gone by, years'),
+  { head: 'drags down' },
+  { head: 'rests on' },
+]
+
+/** Standard error of a chance from so many lives. */
+function errorOf(share: number, lives: number): number {
+  return Math.sqrt((share * (1 - share)) / lives)
+}
+
+function mostDragged({ dragsDown }: PartOdds): string {
+  const perPart = new Map<string, number>()
+  for (const { part, perYear } of dragsDown) perPart.set(part, (perPart.get(part) ?? 0) + perYear)
+  return [...perPart]
+    .sort((a, b) => b[1] - a[1])
+    .slice(0, 2)
+    .map(([part]) => part)
+    .join(', ')
+}
+
 function restsOnText(entries: readonly string[]): string {
-  if (entries.length === 0) return 'catalogue only'
-  return `catalogue and ${entries.length} of your ${entries.length === 1 ? 'entry' : 'entries'}`.replace(
-    '1 of your entry',
-    '1 of your entries',
-  )
+  return entries.length === 0 ? 'catalogue only' : `catalogue and ${entries.length} of your entries`
 }

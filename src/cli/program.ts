@@ -5,6 +5,7 @@
  */
 
 import { Command, Option } from 'commander'
+import { paperFields } from '../logbook/paper-log-columns.js'
 import { showAlternatives } from './alternatives.js'
 import { exportToFile, importFromFile } from './boat-file.js'
 import { listBoats } from './boats.js'
@@ -76,25 +77,17 @@ function addLog(program: Command): void {
     .option('--since <date>', 'from this day, month or year on')
     .option('--until <date>', 'up to this day, month or year')
     .action(answering((options) => listEntries(options)))
-  command(log, 'import', 'read an old paper log from a table: a line of headings, then one entry a row', {
+  command(log, 'import', 'read an old paper log from a table: a line of headings, then one row an entry', {
     example:
-      'gensettle log import old-log.csv --kind hours --column "Engine hours=meter-hours" --dates day-first',
+      'gensettle log import old-log.csv --check\n  $ gensettle log import old-log.csv --column date=Datum --column hours=Stunden --dates day-first',
     data: true,
   })
-    .argument(
-      '<file>',
-      'comma-separated values; columns are named date, until, set, kind, and as "log add KIND" names fields',
-    )
+    .argument('<file>', `comma-separated values; columns hold ${paperFields.join(', ')}`)
     .option('--boat <name>', 'the boat; left out: your only one')
-    .option('--set <name>', 'the set of rows that name none')
-    .option('--kind <kind>', 'the kind of rows that name none')
-    .option('--column <heading=field>', 'what a heading of the file means; again for several', collect)
-    .addOption(
-      new Option('--dates <order>', 'how dates such as 3/4/2019 are written').choices([
-        'day-first',
-        'month-first',
-      ]),
-    )
+    .option('--set <name>', 'the set; left out: her only one')
+    .option('--column <field=heading>', 'which column holds a field; again for several', collect)
+    .addOption(choice('--dates', 'how dates such as 3/4/2019 are written', ['day-first', 'month-first']))
+    .addOption(choice('--decimal', 'the decimal mark of numbers such as 1,234', ['point', 'comma']))
     .option('--check', 'read and judge, write nothing')
     .action(answering((file: string, options) => importLog(file, options)))
   command(log, 'correct', 'put another entry in the place of one, which stays in the log; or take it back', {
@@ -116,6 +109,10 @@ function addLog(program: Command): void {
     )
 }
 
+function choice(flag: string, words: string, choices: readonly string[]): Option {
+  return new Option(`${flag} <which>`, words).choices(choices)
+}
+
 function addAnswers(program: Command): void {
   ofSet(
     command(program, 'set', 'what a set is: parts and their ages, defects, dangers, quotes, money spent', {
@@ -131,9 +128,6 @@ function addAnswers(program: Command): void {
       }),
     ),
   )
-    .addOption(
-      new Option('--histories <count>', 'histories played').default(2_000).argParser(wholeWithin(2, 100_000)),
-    )
     .option('--all', 'every part, not only the likeliest')
     .action(answering((options) => showForecast(options)))
   withSeed(

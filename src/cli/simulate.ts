@@ -13,7 +13,7 @@ import { type Estimate, type Summary, summarise } from '../alternatives/summary.
 import type { LifeModel } from '../forecast/life-model.js'
 import { posteriorOf } from '../forecast/posterior.js'
 import { readLifeModel } from '../forecast/read-life-model.js'
-import { openPlayer } from './play.js'
+import { playAll } from './play-all.js'
 import { progressOf } from './progress.js'
 import { type Result, refuse } from './result.js'
 import { chance, figure, tableText } from './table.js'
@@ -33,7 +33,7 @@ export async function simulateFile(path: string, { histories, seed }: SimulateOp
   if (!parsed.ok) return parsed
   const { model } = parsed
   try {
-    const samples = await playAll(model, { histories, seed })
+    const samples = await playModel(model, { histories, seed })
     const summaries = samples.map((sample) => summarise(model, sample))
     return {
       ok: true,
@@ -65,15 +65,14 @@ function isTooManyEvents(error: unknown): error is Error {
   )
 }
 
-async function playAll(model: LifeModel, { histories, seed }: SimulateOptions): Promise<Sample[]> {
+async function playModel(model: LifeModel, { histories, seed }: SimulateOptions): Promise<Sample[]> {
   const bar = progressOf('playing histories')
   const posterior = posteriorOf(model, { seed })
-  const player = openPlayer({ model, posterior, used: usedStates(model, posterior, seed) })
+  const prepared = { model, posterior, used: usedStates(model, posterior, seed) }
   try {
-    return await player.play({ seed, from: 0, count: histories }, (done) => bar.show(done, histories))
+    return await playAll(prepared, { seed, from: 0, count: histories }, (done) => bar.show(done, histories))
   } finally {
     bar.end()
-    await player.close()
   }
 }
 
