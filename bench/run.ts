@@ -13,7 +13,7 @@ import type { Prepared } from '../src/alternatives/settle.js'
 import { playSpan } from '../src/alternatives/simulate.js'
 import type { LifeModel } from '../src/forecast/life-model.js'
 import { posteriorOf } from '../src/forecast/posterior.js'
-import { benchLogbook } from './logbook.js'
+import { benchBoatFile, benchLogbook } from './logbook.js'
 import { prepareMarram } from './marram.js'
 import { besideC, hasCompiler } from './same.js'
 
@@ -31,6 +31,9 @@ async function main(): Promise<void> {
   await benchWorkers(prepared, playOnWorkers)
   const { totalMs, entries } = benchLogbook()
   say(`logbook of ${entries} entries opened`, `${totalMs.toFixed(0)} ms`, 'under 300 ms')
+  const file = await benchBoatFile()
+  const took = `${((file.exportMs + file.importMs) / 1000).toFixed(1)} s, ${file.mostMemoryMb.toFixed(0)} MB`
+  say(`boat file of ${file.fileMb.toFixed(0)} MB out and in, memory it took`, took, 'memory bounded')
 }
 
 function say(what: string, found: string, wanted: string): void {

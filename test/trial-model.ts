@@ -8,7 +8,6 @@ import { type LifeModel, type LifeModelInput, lifeModelSchema } from '../src/for
 import { POSTERIOR_STEPS, type Posterior } from '../src/forecast/posterior-type.js'
 
 export type TrialPart = LifeModelInput['parts'][number]
-export type TrialMode = TrialPart['modes'][number]
 
 /** A life model of these parts; all else as a model has it that says nothing. */
 export function trialModel(parts: TrialPart[], rest: Partial<LifeModelInput> = {}): LifeModel {

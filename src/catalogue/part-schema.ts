@@ -200,12 +200,9 @@ export const partSchema = z.strictObject({
 
 export type Spread = Readonly<z.infer<typeof spreadSchema>>
 export type WorkHours = Readonly<z.infer<typeof hoursSchema>>
-export type Clock = z.infer<typeof clockSchema>
 export type Excitation = z.infer<typeof excitationSchema>
 export type Fits = Readonly<z.infer<typeof fitsSchema>>
 export type Link = Readonly<z.infer<typeof linkSchema>>
-export type WearLink = Readonly<z.infer<typeof wearLinkSchema>>
 export type Remedy = Readonly<z.infer<typeof remedySchema>>
 export type Mode = Readonly<z.infer<typeof modeSchema>>
-export type Service = Readonly<z.infer<typeof serviceSchema>>
 export type Part = Readonly<z.infer<typeof partSchema>>

@@ -11,9 +11,6 @@ import * as z from 'zod'
 import { listOf, nameSchema, sha256Schema, wholeWithin } from '../logbook/atoms.js'
 import { largestPhotograph } from './photographs.js'
 
-/** How the name of a boat file ends. */
-export const boatFileEnding = '.gensettle'
-
 /** What a boat file may hold. Above it the whole file is refused. */
 export const limits = {
   entries: 200_000,

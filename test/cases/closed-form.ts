@@ -11,7 +11,7 @@ import type { ClosedFormCase, Quantity } from './agreement.js'
 import { hoursAYear, model, part } from './build.js'
 import { agedCases } from './closed-form-ages.js'
 
-export { agreement, type ClosedFormCase, type Expectation, type HistoryView } from './agreement.js'
+export { agreement, type ClosedFormCase, type HistoryView } from './agreement.js'
 
 const fails = (mode: string): Quantity => ({ of: 'failures', mode })
 const first = (mode: string): Quantity => ({ of: 'firstFailure', mode })
