@@ -7,7 +7,7 @@
 import type { SetCatalogue } from '../catalogue/scale.js'
 import type { Alternative, LifeModel, LifePart } from '../forecast/life-model.js'
 import { judgeInsulation } from '../proof/insulation.js'
-import type { OpenQuote, SetRegister } from '../register/register-types.js'
+import type { Measured, OpenQuote, SetRegister } from '../register/register-types.js'
 
 type Limit = Alternative['limit']
 type Action = Extract<Alternative['now'], { parts: unknown }>
@@ -236,32 +236,32 @@ function openStops({ register }: Setting): OpenStop[] {
       parts: [part],
       why: `A danger was found at ${part} and is not made safe: ${danger}.`,
     }))
-  const insulation = lowInsulation(register)
-  return insulation === undefined ? dangers : [...dangers, insulation]
+  return [...dangers, ...lowInsulation(register.readings)]
 }
 
-/** The latest insulation reading of a winding, judged at 40 °C. */
-function lowInsulation(register: SetRegister): OpenStop | undefined {
-  const last = register.readings
-    .filter(({ test, part }) => test.includes('insulation') && (part === undefined || windingParts.has(part)))
-    .sort((a, b) => a.day - b.day)
-    .at(-1)
-  const measured = last?.values.find(({ unit }) => unit === 'Mohm' || unit === 'kohm')
-  const windingC = last?.conditions.find(({ unit }) => unit === 'C')?.value
-  if (
-    last === undefined ||
-    measured === undefined ||
-    windingC === undefined ||
-    windingC < 10 ||
-    windingC > 85
-  ) {
-    return undefined
+/** The latest insulation reading of each winding, judged at 40 °C: a good one of one winding says nothing of another. */
+export function lowInsulation(readings: readonly Measured[]): OpenStop[] {
+  const latest = new Map<string, Measured>()
+  for (const reading of [...readings].sort((a, b) => a.day - b.day)) {
+    const { test, part } = reading
+    if (test.includes('insulation') && (part === undefined || windingParts.has(part))) {
+      latest.set(part ?? '', reading)
+    }
   }
+  return [...latest.values()].flatMap(insulationStop)
+}
+
+function insulationStop({ part, values, conditions }: Measured): OpenStop[] {
+  const measured = values.find(({ unit }) => unit === 'Mohm' || unit === 'kohm')
+  const windingC = conditions.find(({ unit }) => unit === 'C')?.value
+  if (measured === undefined || windingC === undefined || windingC < 10 || windingC > 85) return []
   const measuredMohm = measured.unit === 'kohm' ? measured.value / 1000 : measured.value
   const { verdict, at40Mohm, leastMohm } = judgeInsulation({ measuredMohm, windingC })
-  if (verdict === 'pass') return undefined
-  return {
-    parts: [...windingParts],
-    why: `Do not energise the set: the winding reads ${at40Mohm.toFixed(2)} MΩ at 40 °C and must read ${leastMohm} MΩ or more.`,
-  }
+  if (verdict === 'pass') return []
+  return [
+    {
+      parts: part === undefined ? [...windingParts] : [part],
+      why: `Do not energise the set: ${part ?? 'the winding'} reads ${at40Mohm.toFixed(2)} MΩ at 40 °C and must read ${leastMohm} MΩ or more.`,
+    },
+  ]
 }
