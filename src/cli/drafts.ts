@@ -126,7 +126,11 @@ export function bodyFrom({ kind, bare, flags, bodyText }: Typed): {
 
 /** What goes without saying in a new entry of a kind. */
 export function withUsual(kind: Kind, body: Record<string, unknown>): Record<string, unknown> {
-  return kind === 'stop' ? { curedSameDay: false, ...body } : body
+  if (kind === 'stop') return { curedSameDay: false, ...body }
+  if (kind !== 'quote') return body
+  const { covers } = body
+  const whole = typeof covers === 'object' && covers !== null ? { covers: { parts: [], ...covers } } : {}
+  return { excludes: [], ...body, ...whole }
 }
 
 /** Puts photographs into the store and names them in the body. */

@@ -1,5 +1,5 @@
 import { type SpawnSyncReturns, spawn, spawnSync } from 'node:child_process'
-import { mkdirSync, mkdtempSync, readdirSync, symlinkSync, writeFileSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { beforeAll, expect, test } from 'vitest'
@@ -24,6 +24,35 @@ beforeAll(() => {
 function gensettle(...words: string[]): SpawnSyncReturns<string> {
   return spawnSync(process.execPath, [main, ...words], { encoding: 'utf8' })
 }
+
+/** Lines of the first code block below a heading that run the program. */
+function linesBelow(file: string, heading: string): readonly string[] {
+  const text = readFileSync(join(root, file), 'utf8')
+  const block = /```\w*\n([\s\S]*?)```/.exec(text.slice(text.indexOf(heading)))?.[1] ?? ''
+  return block.split('\n').flatMap((line) => /^(?:\$ )?npx gensettle (.*)$/.exec(line)?.[1] ?? [])
+}
+
+/** The words of a line of a shell that knows double quotes only. */
+function wordsOf(line: string): string[] {
+  return [...line.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, bare]) => quoted ?? bare ?? '')
+}
+
+test('the boat from nothing of the documentation can be typed as it stands', () => {
+  const lines = linesBelow('docs/command-line.md', '## A boat from nothing')
+  const own = mkdtempSync(join(tmpdir(), 'gensettle-'))
+  expect(lines.length).toBeGreaterThan(5)
+  for (const line of lines) {
+    const { status, stderr } = gensettle(...wordsOf(line), '--data', own)
+    expect(`${line}: ${status} ${stderr}`).toBe(`${line}: 0 `)
+  }
+})
+
+test('the model of the README is played', () => {
+  const [line] = linesBelow('README.md', 'a model written by hand')
+  expect(line).toBe('simulate docs/pump.json')
+  const { stdout } = gensettle('simulate', join(root, 'docs/pump.json'), '--histories', '100')
+  expect(stdout).toContain('Renew pump and bearing at the quote')
+})
 
 test('help is no fault, and shows an example', () => {
   const help = gensettle('log', 'add', 'hours', '--help')

@@ -150,7 +150,7 @@ function ofSet(made: Command): Command {
   return made
     .option('--boat <name>', 'the boat; left out: your only one')
     .option('--set <name>', 'the set; left out: her only one')
-    .option('--as-of <day>', 'as the log stood on that day; left out: today')
+    .option('--as-of <day>', 'as of that day; left out: today')
 }
 
 function addFiles(program: Command): void {

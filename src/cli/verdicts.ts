@@ -13,7 +13,7 @@ import { type NamedBoat, readCurrent } from './opened.js'
 import { today } from './places.js'
 
 /** Enough for a first answer at the start; `alternatives` plays on until the verdict stands. */
-const histories = 5_000
+const histories = 2_000
 
 /** One boat's verdicts, one for each of her sets. */
 export async function verdictsOf(boat: NamedBoat, seed: number): Promise<readonly BoatOnPage[]> {
