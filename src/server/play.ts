@@ -59,17 +59,19 @@ async function playAll(pool: Piscina, spans: readonly Span[], options: PlayOptio
     return samples
   })
   const { signal } = options
-  if (signal === undefined) return Promise.all(running)
   let stop = () => {}
+  // A worker that fails outside a chunk, or answers after the stop, tells it here; unheard it would end the program.
   const stopped = new Promise<never>((_, reject) => {
-    stop = () => reject(signal.reason)
+    pool.on('error', reject)
+    stop = () => reject(signal?.reason)
   })
-  signal.addEventListener('abort', stop, { once: true })
+  signal?.addEventListener('abort', stop, { once: true })
   try {
     return await Promise.race([Promise.all(running), stopped])
   } finally {
-    signal.removeEventListener('abort', stop)
+    signal?.removeEventListener('abort', stop)
     for (const chunk of running) chunk.catch(() => undefined)
+    stopped.catch(() => undefined)
   }
 }
 
