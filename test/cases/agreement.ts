@@ -15,6 +15,7 @@ export interface HistoryView {
   readonly upkeepCost: number
   readonly powerCost: number
   readonly daysWithoutPower: number
+  /** All of them, same-day stops too. */
   readonly stops: number
   // What follows is asked for by the worked cases only; a simulator that does not tell it cannot be held to them.
   readonly sameDayStops?: number

@@ -11,13 +11,13 @@ import { hoursAYear, lasting, model, part } from './build.js'
 const tests = 35
 const sleepsInBetween = 1 - Math.exp(-500 / 2000)
 
-/** Found asleep over all tests when a test is made with chance 0.8 and one that is left out lets it sleep on. */
-function foundWithDiligence(): number {
+/** Found asleep over all tests when each is made with this chance, and one that is left out lets it sleep on. */
+function foundWithDiligence(made: number): number {
   let asleep = sleepsInBetween
   let found = 0
   for (let n = 0; n < tests; n++) {
-    found += 0.8 * asleep
-    const still = 0.2 * asleep
+    found += made * asleep
+    const still = (1 - made) * asleep
     asleep = still + (1 - still) * sleepsInBetween
   }
   return found
@@ -26,7 +26,7 @@ function foundWithDiligence(): number {
 export const workedCare: readonly ClosedFormCase[] = [
   ...[
     { id: 'always', diligence: 1, found: tests * sleepsInBetween },
-    { id: 'mostly', diligence: 0.8, found: foundWithDiligence() },
+    { id: 'mostly', diligence: 0.8, found: foundWithDiligence(0.8) },
   ].map(
     ({ id, diligence, found }): ClosedFormCase => ({
       id: `tested-every-500-hours-${id}`,
@@ -53,6 +53,93 @@ export const workedCare: readonly ClosedFormCase[] = [
       expect: [{ mean: { of: 'plannedCost' }, value: 10 * found }],
     }),
   ),
+  {
+    id: 'two-tests-at-one-hour',
+    source:
+      'two tests of chance 0.5 each at the same multiples of 500 h are one of chance 0.75: chain from test to test',
+    held: 'derived',
+    histories: 2000,
+    model: model({
+      horizonYears: 2,
+      checks: [
+        { id: 'press', everyHours: 500, diligence: 0.5 },
+        { id: 'lift', everyHours: 500, diligence: 0.5 },
+      ],
+      parts: [
+        part(
+          'shutdown',
+          {
+            clock: 'hours',
+            shape: 1,
+            scale: 2000,
+            hidden: true,
+            checks: [
+              { check: 'press', detection: 1 },
+              { check: 'lift', detection: 1 },
+            ],
+          },
+          10,
+        ),
+      ],
+    }),
+    expect: [{ mean: { of: 'plannedCost' }, value: 10 * foundWithDiligence(0.75) }],
+  },
+  {
+    id: 'looked-at-as-the-season-ends',
+    source:
+      'a look once in a season’s hours falls on its last moment: first after nine months, then yearly, at a rate of 0.5 a year',
+    held: 'derived',
+    histories: 3000,
+    model: model({
+      horizonYears: 5,
+      use: { hoursByMonth: [0, 0, 0, 80, 80, 80, 80, 80, 80, 0, 0, 0] },
+      checks: [{ id: 'test', everyHours: 10_000 }],
+      parts: [
+        part(
+          'shutdown',
+          {
+            clock: 'years',
+            shape: 1,
+            scale: 2,
+            hidden: true,
+            checks: [{ check: 'test', detection: 1 }],
+          },
+          10,
+        ),
+      ],
+    }),
+    expect: [{ mean: { of: 'plannedCost' }, value: 10 * (1 - Math.exp(-0.375) + 4 * (1 - Math.exp(-0.5))) }],
+  },
+  {
+    id: 'looks-that-miss-alike-before-and-after-the-failure',
+    source:
+      'defective within hours, asleep after 250 h more, looked at every 100 h with one detection, even between 0 and 1: found by the fifth look with chance 5/6',
+    held: 'derived',
+    histories: 5000,
+    alternative: 'once',
+    model: model({
+      horizonYears: 550 / hoursAYear,
+      checks: [{ id: 'look', everyHours: 100 }],
+      giveUp: { costNow: 30 },
+      parts: [
+        part(
+          'valve',
+          {
+            clock: 'hours',
+            shape: 20,
+            scale: 10,
+            delay: { clock: 'hours', median: 250, logSd: 0 },
+            hidden: true,
+            checks: [{ check: 'look', detection: 0.5 }],
+          },
+          12,
+        ),
+      ],
+      // Whatever is found ends the history, so that it is the first find that is counted.
+      alternatives: [{ id: 'once', limit: { knots: [0, 0, 0], above: 'give-up' } }],
+    }),
+    expect: [{ mean: { of: 'giveUpCost' }, value: (30 * 5) / 6 }],
+  },
   {
     id: 'looks-that-miss-alike',
     source:

@@ -12,6 +12,8 @@ import {
   book,
   clockRate,
   daysAYear,
+  lookAge,
+  lookedAtByCalendar,
   monthNow,
   restartService,
   settleWear,
@@ -21,21 +23,31 @@ import {
 
 type ModeCheck = ModeNow['model']['checks'][number]
 
-/** (13) When this mode is next looked at in this way. */
-export function nextLook(world: World, mode: ModeNow, check: ModeCheck): number {
-  if (lookedAtByCalendar(world)) return world.t + (Math.floor(mode.years + 1e-9) + 1 - mode.years)
-  const rate = clockRate(world, 'hours')
+/** Two moments on the clock of the looks that are one but for rounding, as a share of the interval. */
+const rounding = 1e-6
+
+/** (13) When this mode is next looked at in any way. */
+export function nextLook(world: World, mode: ModeNow): number {
+  const rate = lookedAtByCalendar(world) ? 1 : clockRate(world, 'hours')
+  let next = Infinity
+  for (const check of mode.model.checks) {
+    const left = nextMultiple(world, mode, check) - lookAge(world, mode)
+    // A season may end on the very hour of a look, so that the clock stands still when it is due.
+    if (left <= rounding * lookInterval(world, check)) return world.t
+    if (rate > 0) next = Math.min(next, world.t + left / rate)
+  }
+  return next
+}
+
+/** Age at which this look is due: the first multiple of its interval after the last time that the mode was looked at. */
+function nextMultiple(world: World, mode: ModeNow, check: ModeCheck): number {
   const every = lookInterval(world, check)
-  return rate > 0
-    ? world.t + ((Math.floor(mode.hours / every + 1e-9) + 1) * every - mode.hours) / rate
-    : Infinity
+  return (Math.floor(mode.looked / every + rounding) + 1) * every
 }
 
-function lookedAtByCalendar(world: World): boolean {
-  return hoursAYear(world.model) === 0
-}
-
+/** In running hours, or in years where the year has none. */
 function lookInterval(world: World, check: ModeCheck): number {
+  if (lookedAtByCalendar(world)) return 1
   return Math.min(careOf(world, check).everyHours, hoursAYear(world.model))
 }
 
@@ -53,17 +65,20 @@ export function isWatched(mode: ModeNow): boolean {
   return (mode.state === 'defective' || mode.state === 'asleep') && mode.found === null && !mode.left
 }
 
-/** (13, 14) One look, at the moment that {@link nextLook} gave. */
-export function look(world: World, part: PartNow, mode: ModeNow, check: ModeCheck): void {
-  // The clock stands on the multiple; say so exactly, so that the same look does not come twice.
-  if (lookedAtByCalendar(world)) mode.years = Math.round(mode.years)
-  else mode.hours = Math.round(mode.hours / lookInterval(world, check)) * lookInterval(world, check)
-
-  if (!happens(world.chance, careOf(world, check).diligence)) return
-  const quantile = mode.looks.get(check.check) ?? world.chance.uniform()
-  mode.looks.set(check.check, quantile)
-  const mean = mode.state === 'asleep' ? (check.detectionFailed ?? check.detection) : check.detection
-  if (happens(world.chance, detectionAt(mean, quantile))) find(world, part, mode)
+/** (13, 14) Every look that falls on the moment that {@link nextLook} gave, until one of them finds something. */
+export function look(world: World, part: PartNow, mode: ModeNow): void {
+  const age = lookAge(world, mode)
+  const due = mode.model.checks.filter(
+    (check) => nextMultiple(world, mode, check) - age <= rounding * lookInterval(world, check),
+  )
+  mode.looked = age
+  for (const check of due) {
+    if (!isWatched(mode) || !happens(world.chance, careOf(world, check).diligence)) continue
+    const quantile = mode.looks.get(check.check) ?? world.chance.uniform()
+    mode.looks.set(check.check, quantile)
+    const mean = mode.state === 'asleep' ? (check.detectionFailed ?? check.detection) : check.detection
+    if (happens(world.chance, detectionAt(mean, quantile))) find(world, part, mode)
+  }
 }
 
 /** (16) */

@@ -8,7 +8,7 @@ import type { LifeMode } from '../../src/forecast/life-model.js'
 import { doJob, type Member } from './job.js'
 import type { ModeNow, PartNow } from './life.js'
 import { happens } from './random.js'
-import { beginDefect, forgetDefect, isDown, isLayUp, settleWear, type World } from './world.js'
+import { beginDefect, forgetDefect, isDown, isLayUp, lookAge, settleWear, type World } from './world.js'
 
 /** (17) A mode fails by its own clocks: now, or, in lay-up and visible, when the set is next wanted. */
 export function failByItself(world: World, part: PartNow, mode: ModeNow): void {
@@ -76,8 +76,11 @@ export function fail(world: World, root: Root): void {
 
   const unnoticed = root.mode.model.hidden && root.standing === undefined && happening.hits === 0
   if (unnoticed) {
-    forgetDefect(root.mode)
+    // (14) Looks go on with the detection drawn for this defect.
     root.mode.state = 'asleep'
+    root.mode.looked = lookAge(world, root.mode)
+    root.mode.found = null
+    root.mode.left = false
     settleWear(world)
     return
   }

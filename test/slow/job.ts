@@ -13,6 +13,7 @@ import {
   book,
   daysAYear,
   isDown,
+  lookAge,
   makeSound,
   type Purse,
   putFaultIn,
@@ -227,6 +228,7 @@ export function recondition(world: World, mode: ModeNow, agesLess: number): void
 /** Still the same defect, with some of its time given back. */
 export function patch(world: World, mode: ModeNow): void {
   mode.state = 'defective'
+  mode.looked = lookAge(world, mode)
   mode.since = 0
   mode.found = null
   mode.left = false

@@ -30,6 +30,8 @@ export interface ModeNow {
   /** Running hours and years since its last renewal: the phase of its checks. */
   hours: number
   years: number
+  /** How far its looks have been followed, on their clock (13). */
+  looked: number
   /** X, on the mode’s clock. */
   onset: number
   /** Since the onset, on the delay’s clock. */
@@ -113,6 +115,7 @@ export function newParts(
         age: 0,
         hours: 0,
         years: 0,
+        looked: 0,
         onset: 0,
         since: 0,
         delay: 0,

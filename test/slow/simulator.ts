@@ -48,6 +48,7 @@ export interface SlowHistory {
   /** All that is paid in the dearest year from now, not discounted, without power and resale. */
   readonly largestYearCost: number
   readonly daysWithoutPower: number
+  /** Without the same-day stops, which are counted apart (24). */
   readonly stops: number
   readonly sameDayStops: number
   readonly derates: number
@@ -127,16 +128,9 @@ type Coming =
   | { readonly at: number; readonly what: 'service'; readonly part: PartNow }
   | {
       readonly at: number
-      readonly what: 'onset' | 'failure' | 'piece there'
+      readonly what: 'onset' | 'failure' | 'look' | 'piece there'
       readonly part: PartNow
       readonly mode: ModeNow
-    }
-  | {
-      readonly at: number
-      readonly what: 'look'
-      readonly part: PartNow
-      readonly mode: ModeNow
-      readonly check: ModeNow['model']['checks'][number]
     }
   | { readonly at: number; readonly what: 'fault shows'; readonly part: PartNow; readonly fault: Fault }
 
@@ -189,10 +183,7 @@ function listMode(world: World, list: Coming[], part: PartNow, mode: ModeNow): v
     const rate = clockRate(world, mode.model.delay!.clock)
     list.push({ at: after(world, mode.delay - mode.since, rate), what: 'failure', part, mode })
   }
-  if (!isWatched(mode)) return
-  for (const check of mode.model.checks) {
-    list.push({ at: nextLook(world, mode, check), what: 'look', part, mode, check })
-  }
+  if (isWatched(mode)) list.push({ at: nextLook(world, mode), what: 'look', part, mode })
 }
 
 /** When a clock that runs at this rate has run this far. */
@@ -237,7 +228,7 @@ function happen(world: World, coming: Coming): void {
       failByItself(world, coming.part, coming.mode)
       return
     case 'look':
-      look(world, coming.part, coming.mode, coming.check)
+      look(world, coming.part, coming.mode)
       return
     case 'fault shows': {
       // (26)
@@ -324,7 +315,7 @@ function historyOf(world: World): SlowHistory {
     resaleCost: costs.resale,
     largestYearCost: Math.max(0, ...tally.byYear.map((cost) => cost ?? 0)),
     daysWithoutPower: tally.daysWithoutPower,
-    stops: tally.stops,
+    stops: tally.stops - tally.sameDayStops,
     sameDayStops: tally.sameDayStops,
     derates: tally.derates,
     plannedJobs: tally.plannedJobs,

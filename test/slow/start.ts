@@ -166,6 +166,7 @@ function liveTo(model: LifeModel, chance: Chance, life: Life): boolean {
     mode.age = age
     mode.hours = past.hours
     mode.years = past.years
+    mode.looked = hoursAYear(model) > 0 ? mode.hours : mode.years
     // It is known to stand failed; what else its life was does not matter before it is put right.
     if (part.model.broken === mode.model.id) return true
     if (onset > age) return true
@@ -219,6 +220,7 @@ function fromPosterior(model: LifeModel, posterior: Posterior, chance: Chance): 
       mode.theta = posterior.theta[at]!
       mode.age = posterior.age[at]!
       mode.hours = posterior.ageHours[at]!
+      mode.looked = hoursAYear(model) > 0 ? mode.hours : mode.years
       const state = posterior.state[at]!
       if (state === 0) drawOnset(chance, mode)
       if (state === 1) {

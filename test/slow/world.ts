@@ -7,7 +7,7 @@
  */
 
 import type { Alternative, Candidate, LifeModel } from '../../src/forecast/life-model.js'
-import { drawDelay, drawOnset, type ModeNow, type PartNow, sootFactor, sum } from './life.js'
+import { drawDelay, drawOnset, hoursAYear, type ModeNow, type PartNow, sootFactor, sum } from './life.js'
 import { type Chance, weibull } from './random.js'
 
 export const daysAYear = 365.25
@@ -149,10 +149,21 @@ export function makeSound(world: World, mode: ModeNow): void {
   drawOnset(world.chance, mode)
 }
 
+/** (13) Looks go by running hours, or by the calendar where the year has none. */
+export function lookedAtByCalendar(world: World): boolean {
+  return hoursAYear(world.model) === 0
+}
+
+/** Age of a mode on the clock of its looks. */
+export function lookAge(world: World, mode: ModeNow): number {
+  return lookedAtByCalendar(world) ? mode.years : mode.hours
+}
+
 /** (10) The defect begins now. */
 export function beginDefect(world: World, mode: ModeNow): void {
   mode.state = 'defective'
   forgetDefect(mode)
+  mode.looked = lookAge(world, mode)
   mode.delay = drawDelay(world.chance, mode.model)
 }
 
