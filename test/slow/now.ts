@@ -107,7 +107,8 @@ function putRight(world: World, action: Action, stands: boolean): void {
     else applyMend(world, mend, { quality: line.quality })
   })
   settleWear(world)
-  if (action.quote === undefined) {
+  // (26, 29) Whoever prices the job as a whole has a chance of their own.
+  if (action.quote === undefined && action.price === undefined) {
     for (const { part, repair } of mends) intrude(world, [part], repair.intrusionChance)
   } else {
     const worked = mends.map((mend) => mend.part)
