@@ -13,6 +13,7 @@ import { compose } from '../store/compose.js'
 import type { Store } from '../store/store.js'
 import { boatToWrite, setToWrite, writeAndAsk } from './log.js'
 import { type DataOption, withStore } from './opened.js'
+import { partNamesOf } from './part-names.js'
 import { shippedCatalogue } from './places.js'
 import { type Result, refuse } from './result.js'
 
@@ -46,7 +47,7 @@ export function importLog(path: string, options: ImportLogOptions): Promise<Resu
       columns: columns.columns,
       ...(options.dates === undefined ? {} : { dateOrder: options.dates }),
       ...(options.decimal === undefined ? {} : { decimal: options.decimal }),
-      parts: shippedCatalogue().parts.map(({ id, name }) => ({ id, names: [id.replaceAll('-', ' '), name] })),
+      parts: partNamesOf(shippedCatalogue().parts),
     })
     if (!log.ok) return log
     const type = 'gensettle/log-import'

@@ -289,6 +289,12 @@ test.each<[string, unknown, object]>([
   expect(problems(value)).toEqual([expect.objectContaining(expected)])
 })
 
+test('lists within lists without end are refused', () => {
+  let parts: unknown = []
+  for (let i = 0; i < 100_000; i++) parts = [parts]
+  expect(faults({ ...plain, parts })).toEqual(['too-deep '])
+})
+
 // `npx vitest run src/forecast/read-life-model.test.ts -u` remakes the file.
 test('the published schema is the one in force', async () => {
   await expect(`${JSON.stringify(lifeModelJsonSchema(), null, 2)}\n`).toMatchFileSnapshot(

@@ -20,8 +20,15 @@ export type ReadLifeModel =
 /** Wrong values are put right one layer at a time, so that what hangs on them can be looked at too. */
 const mostPatches = 12
 
+/** Records within records; a model needs less than a dozen. */
+const deepest = 40
+
 /** Reads a life model from a value, as a file of JSON gives it. Every problem is told at once. */
 export function readLifeModel(value: unknown): ReadLifeModel {
+  if (isDeeperThan(deepest, value)) {
+    const found = `records or lists more than ${deepest} deep`
+    return { ok: false, problems: [{ code: 'too-deep', path: '', found, allowed: `at most ${deepest}` }] }
+  }
   const parsed = lifeModelSchema.safeParse(value)
   if (parsed.success) {
     const contradictions = contradictionsIn(parsed.data)
@@ -72,4 +79,14 @@ function problemOf({ code, steps, found, allowed }: Contradiction, value: unknow
 
 function isWithin(steps: readonly PropertyKey[], other: readonly PropertyKey[]): boolean {
   return other.every((step, i) => steps[i] === step)
+}
+
+/** Layer by layer, so that no depth is too much for it. */
+function isDeeperThan(most: number, value: unknown): boolean {
+  let layer: readonly unknown[] = [value]
+  for (let depth = 0; layer.length > 0; depth++) {
+    if (depth > most) return true
+    layer = layer.flatMap((one) => (typeof one === 'object' && one !== null ? Object.values(one) : []))
+  }
+  return false
 }
