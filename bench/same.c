@@ -143,7 +143,7 @@ static double timeAt(int clock, double due) {
                         : timeOf(use.starts, use.startMonth, startPerUnit, due + lostStarts);
 }
 static int isBeyond(int clock, double due) {
-  if (clock == YEARS) return due > horizon;
+  if (clock == YEARS) return due >= horizon;
   return clock == HOURS ? due + lostHours > use.hours[endMonth] : due + lostStarts > use.starts[endMonth];
 }
 static double discount(double t) { return interest == 0 ? 1 : exp(-interest * t); }
@@ -184,7 +184,7 @@ static void removeFirst(void) {
   qTime[i] = time; qSlot[i] = slot; qSlot[last] = freed;
 }
 #define CODE(kind, index, clock) (((clock) << 24) | ((kind) << 16) | (index))
-static void scheduleAt(i32 code, i32 st, double due, double t) { if (t <= horizon) push(t, code, st, due); }
+static void scheduleAt(i32 code, i32 st, double due, double t) { if (t < horizon) push(t, code, st, due); }
 static void schedule(i32 code, i32 st, double due, double notBefore) {
   int clock = code >> 24;
   if (isBeyond(clock, due)) return;
@@ -657,7 +657,7 @@ static double runHistory(u32 n) {
       double now = timeAt(clock, due);
       if (now > t * (1 + 1e-12)) {
         if (kind == SERVICE) scheduleService(i, t);
-        else if (now <= horizon) push(now, code, st, due);
+        else if (now < horizon) push(now, code, st, due);
         continue;
       }
     }

@@ -265,10 +265,10 @@ export function timeAt(h: History, clock: number, due: number): number {
     : timeOfTotal(use, use.starts, use.startMonths, due + h.lostStarts)
 }
 
-/** Whether a clock reaches `due` only past the horizon, for certain; cheaper than asking when. */
+/** Whether a clock reaches `due` only at the horizon or past it, for certain; cheaper than asking when. */
 export function isBeyond(h: History, clock: number, due: number): boolean {
   const { use } = h.program
-  if (clock === YEARS) return due > h.horizon
+  if (clock === YEARS) return due >= h.horizon
   const end = use.horizonMonth
   return clock === HOURS ? due + h.lostHours > use.hours[end]! : due + h.lostStarts > use.starts[end]!
 }
@@ -278,7 +278,7 @@ export function codeOf(kind: number, index: number, clock: number): number {
   return (clock << clockShift) | (kind << kindShift) | index
 }
 
-/** Puts an event into the queue, unless it lies past the horizon. Loose numbers: this is the innermost loop. */
+/** Puts an event into the queue, unless it falls on the horizon or past it. Loose numbers: this is the innermost loop. */
 export function schedule(h: History, code: number, stamp: number, due: number, notBefore: number): void {
   const clock = code >> clockShift
   if (isBeyond(h, clock, due)) return
@@ -287,7 +287,7 @@ export function schedule(h: History, code: number, stamp: number, due: number, n
 
 /** The same where the time at which it falls due is known already. */
 export function scheduleAt(h: History, code: number, stamp: number, due: number, t: number): void {
-  if (t <= h.horizon) push(h.queue, t, code, stamp, due)
+  if (t < h.horizon) push(h.queue, t, code, stamp, due)
 }
 
 export function kindOf(code: number): number {

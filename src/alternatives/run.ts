@@ -83,7 +83,7 @@ function comesLater(h: History, t: number, code: number, stamp: number, due: num
   const now = timeAt(h, clockOf(code), due)
   if (now <= t * (1 + 1e-12)) return false
   if (kindOf(code) === event.service) scheduleService(h, indexOf(code), t)
-  else if (now <= h.horizon) push(h.queue, now, code, stamp, due)
+  else if (now < h.horizon) push(h.queue, now, code, stamp, due)
   return true
 }
 

@@ -70,16 +70,37 @@ export function prepareAnswer(question: Question): Prepared {
   }
 }
 
+/** Nodes of a set not yet known, even steps over what its ln κ may be; a history takes the nearest. */
+const usedNodes = 13
+const usedReach = 2.4
+
+/**
+ * ln κ of a set not yet bought: the boat's part b as the record leaves it, and a set's part g drawn anew. With B² and
+ * G² their variances, b given b + g is normal about its share B²/(B² + G²) of the sum, with variance B²G²/(B² + G²).
+ */
+function nodesOfNewSet(model: LifeModel, posterior: Posterior): Float64Array {
+  const boat = model.setFactor.boatLogSd ** 2
+  const set = model.setFactor.setLogSd ** 2
+  if (boat + set === 0) return new Float64Array(1)
+  const { kappaLog, kappaWeight } = posterior
+  const mean = kappaLog.reduce((sum, log, n) => sum + log * kappaWeight[n]!, 0)
+  const variance = kappaLog.reduce((sum, log, n) => sum + (log - mean) ** 2 * kappaWeight[n]!, 0)
+  const share = boat / (boat + set)
+  const logSd = Math.sqrt(share ** 2 * variance + share * set + set)
+  return Float64Array.from(
+    { length: usedNodes },
+    (_, n) => share * mean + usedReach * logSd * ((2 * n) / (usedNodes - 1) - 1),
+  )
+}
+
 /** Starting states of every candidate that is bought used. */
 export function usedStates(model: LifeModel, posterior: Posterior, seed: number): Map<number, Posterior> {
+  const kappaLog = nodesOfNewSet(model, posterior)
   const states = new Map<number, Posterior>()
   model.candidates.forEach((candidate, c) => {
     const { used } = candidate
     if (used === undefined) return
-    states.set(
-      c,
-      startingStatesOfUsed(model, { candidate: { ...candidate, used }, kappaLog: posterior.kappaLog, seed }),
-    )
+    states.set(c, startingStatesOfUsed(model, { candidate: { ...candidate, used }, kappaLog, seed }))
   })
   return states
 }

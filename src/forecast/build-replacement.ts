@@ -91,7 +91,7 @@ function newSet(id: string, wantedKW: number, known: ReplacementKnown): Candidat
   const price = newSetPrice(wholeSet, ratingKW)
   return {
     id,
-    name: `A new set of ${Math.round(10 * ratingKW) / 10} kW`,
+    name: `a new set of ${Math.round(10 * ratingKW) / 10} kW`,
     price,
     install: { median: installationOf(known, size > 1 ? 'newPlace' : 'likeForLike'), logSd: installLogSd },
     leadDays: leadDays.new,
@@ -112,7 +112,7 @@ function usedSet(known: ReplacementKnown): CandidateInput {
   const { wholeSet } = known.catalogue
   return {
     id: 'used-same',
-    name: `A used set of ${ratingKW} kW, ${used.years} years old`,
+    name: `a used set of ${ratingKW} kW, ${used.years} years old`,
     price: resaleValue(wholeSet, { ratingKW, age: used.years, hours, running: true }),
     install: { median: installationOf(known, 'newPlace'), logSd: installLogSd },
     leadDays: leadDays.used,

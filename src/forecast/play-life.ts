@@ -275,11 +275,14 @@ export function renewPart(play: Play, time: number): void {
 
 function serviceFallsDue(play: Play, rules: PlayRules, time: number): void {
   const service = play.prepared.part.service!
-  if (!rules.serviced(play, time))
-    setServiceDue(play, { time, hours: readingAt(play.prepared.use, 'hours', time) })
-  else if (service.renews) renewPart(play, time)
-  else {
-    restartService(play, time)
+  const done = rules.serviced(play, time)
+  if (done && service.renews) {
+    renewPart(play, time)
+    return
+  }
+  // done or not, it is due again one interval later
+  restartService(play, time)
+  if (done) {
     play.prepared.part.modes.forEach((mode, m) => {
       if (service.clears.includes(mode.id)) beginLife(play, m, { time, virtualAge: 0 })
     })

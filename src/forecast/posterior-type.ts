@@ -28,7 +28,7 @@ export interface Posterior {
   readonly since: Float32Array
   /** Running hours since the last renewal of the mode: the phase of its checks. */
   readonly ageHours: Float32Array
-  /** Time since the last service (or renewal) of the part. [years] */
+  /** Time since a service of the part last fell due, done or not, or it was renewed. [years] */
   readonly serviceYears: Float32Array
   /** Running hours since the last service (or renewal) of the part. [h] */
   readonly serviceHours: Float32Array

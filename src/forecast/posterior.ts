@@ -283,7 +283,7 @@ function tables(
   return made
 }
 
-/** Time since the last service of a part with known ages: its age within the first interval, else even within one. */
+/** Time since a service of a part with known ages last fell due: its age within the first interval, else even within one. */
 function fillServices(
   part: LifePart,
   age: Ages,
