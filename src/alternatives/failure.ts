@@ -57,6 +57,15 @@ export function failVisibly(h: History, job: Job, m: number, t: number, heading:
   finishEvent(h, job, t, { m, stops: spread(h, job, m, t) || stops, heading })
 }
 
+/** A mode that stood failed before now: an ordinary failure, but what it was to drag down it has dragged down. */
+export function failFromBefore(h: History, job: Job, m: number): void {
+  emptyJob(job)
+  h.state[m] = FAILED
+  h.stamp[m]!++
+  addToJob(h, job, h.program.modes.part[m]!, m)
+  finishEvent(h, job, 0, { m, stops: countFailure(h, m), heading: K.failures })
+}
+
 /** Nothing shows, unless the failure brings something down with it. */
 function failUnnoticed(h: History, job: Job, m: number, t: number): void {
   emptyJob(job)

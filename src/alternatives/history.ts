@@ -43,6 +43,7 @@ export const kept = [
   'largestYear',
   /** First replacement; −1 if none. [years] */
   'replacedAt',
+  'replacements',
   /** First visible failure: mode (−1 none), when, and what its event cost (not discounted). */
   'firstMode',
   'firstTime',

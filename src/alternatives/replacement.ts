@@ -10,7 +10,7 @@ import { discount, type History, K, pay } from './history.js'
 import { fuelPerHour, goDown, lastSlope } from './outage.js'
 import type { Program } from './program.js'
 import { plantFault, startNew, startUsed, visibleModeOf } from './start.js'
-import { totalAt } from './use.js'
+import { discountedYears, totalAt } from './use.js'
 
 /** A model that asks for more than can be counted. */
 export class TooManyEvents extends Error {}
@@ -130,13 +130,6 @@ export function giveUp(h: History, t: number, standsFailed: boolean): void {
   const ahead = totalAt(use, use.discountedHours, h.horizon) - totalAt(use, use.discountedHours, from)
   h.sums[K.fuel]! -= ahead * h.fuelPrice
   h.sums[K.upkeep]! -= model.upkeepPerYear * annuity
-}
-
-/** Discounted length of the years from `from` to `to`: ∫ exp(−r·t) dt. */
-export function discountedYears(interest: number, from: number, to: number): number {
-  if (to <= from) return 0
-  if (interest === 0) return to - from
-  return (-Math.exp(-interest * from) * Math.expm1(-interest * (to - from))) / interest
 }
 
 /** What the set in place would fetch at `t`. */

@@ -7,7 +7,7 @@
 import type { Alternative } from '../forecast/life-model.js'
 import { amountsOf, drawAmount, normalFrom } from './amounts.js'
 import { draw, purpose, uniformFrom, WHOLE_SET } from './draws.js'
-import { fail, failVisibly, faultShows } from './failure.js'
+import { fail, failFromBefore, failVisibly, faultShows } from './failure.js'
 import {
   clockOf,
   codeOf,
@@ -30,9 +30,9 @@ import { becomeDefective, beginLife, restartService, scheduleService, timeLeft }
 import { goDown } from './outage.js'
 import { outcomeCode, YEARS } from './program.js'
 import { push, removeFirst } from './queue.js'
-import { discountedYears, giveUp, replaceSet, resaleValue, TooManyEvents } from './replacement.js'
+import { giveUp, replaceSet, resaleValue, TooManyEvents } from './replacement.js'
 import { startPresent } from './start.js'
-import { DAYS_PER_YEAR, totalAt } from './use.js'
+import { DAYS_PER_YEAR, discountedYears, totalAt } from './use.js'
 
 const mostEvents = 100_000
 
@@ -200,11 +200,7 @@ function actNow(h: History, job: Job): void {
   for (let p = 0; p < parts.count; p++) {
     const m = parts.broken[p]!
     if (m < 0 || h.jobs[p]! > 0 || h.set > 0 || h.gaveUpAt >= 0) continue
-    emptyJob(job)
-    h.state[m] = FAILED
-    h.stamp[m]!++
-    addToJob(h, job, p, m)
-    doJob(h, job, 0, { comes: breaks(h, m) ? comes.stopped : comes.running, heading: K.failures })
+    failFromBefore(h, job, m)
   }
 }
 
@@ -285,4 +281,5 @@ function settle(h: History): void {
   let largest = 0
   for (const year of h.years) if (year > largest) largest = year
   sums[K.largestYear] = largest
+  sums[K.replacements] = h.set
 }

@@ -63,9 +63,9 @@ export function useAhead(model: LifeModel): UseAhead {
     hours[k + 1] = hours[k]! + hoursByMonth[month]! * share
     starts[k + 1] = starts[k]! + startsByMonth[month]! * share
     neededDays[k + 1] = neededDays[k]! + powerNeededByMonth[month]! * length * DAYS_PER_YEAR
-    const middle = (time[k]! + time[k + 1]!) / 2
+    const rate = (hoursByMonth[month]! * share) / length
     discountedHours[k + 1] =
-      discountedHours[k]! + hoursByMonth[month]! * share * Math.exp(-model.realInterestPerYear * middle)
+      discountedHours[k]! + rate * discountedYears(model.realInterestPerYear, time[k]!, time[k + 1]!)
   }
   const sum = (values: readonly number[]) => values.reduce((a, b) => a + b, 0)
   return {
@@ -93,6 +93,13 @@ function monthIndex(total: Float64Array): MonthIndex {
     month[step] = k
   }
   return { perUnit, month }
+}
+
+/** Discounted length of the years from `from` to `to`: ∫ exp(−r·t) dt. */
+export function discountedYears(interest: number, from: number, to: number): number {
+  if (to <= from) return 0
+  if (interest === 0) return to - from
+  return (-Math.exp(-interest * from) * Math.expm1(-interest * (to - from))) / interest
 }
 
 /** Index of the month that holds `t`. */

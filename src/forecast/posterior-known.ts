@@ -180,12 +180,17 @@ function columnsAt(mode: Pick<KnownMode, 'life' | 'terms' | 'past'>, lnTheta: Fl
   }
   if (!Number.isFinite(top)) return { lnTheta, sound, defective, failed, lnScale: 0 }
   for (let k = 0; k < lnTheta.length; k++) {
-    const factor = Math.exp(lnPast[k]! - top)
-    sound[k]! *= factor
-    defective[k]! *= factor
-    failed[k]! *= factor
+    const shift = lnPast[k]! - top
+    sound[k] = shifted(sound[k]!, shift)
+    defective[k] = shifted(defective[k]!, shift)
+    failed[k] = shifted(failed[k]!, shift)
   }
   return { lnTheta, sound, defective, failed, lnScale: top }
+}
+
+/** mass · exp(shift), in logarithms: where nearly nothing is possible, exp(shift) alone is beyond any number. */
+function shifted(mass: number, shift: number): number {
+  return mass > 0 ? Math.exp(Math.log(mass) + shift) : 0
 }
 
 function lnPastAt(past: readonly PastFactor[], lambda: number): number {
