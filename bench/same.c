@@ -252,7 +252,7 @@ static void scheduleFinding(int m, double t, int what) {
   i32 *table = what == Z_CHECK ? modes.checkDetection : modes.checkDetectionFailed;
   for (int c = modes.checkFrom[m]; c < modes.checkFrom[m + 1]; c++) {
     draw(m, life[m], Z_CHECK, c - modes.checkFrom[m]);
-    double good = detection[table[c] * 1024 + (w0 >> 22)];
+    double good = detection[table[c] * 256 + (w0 >> 24)];
     if (what != Z_CHECK) draw(m, life[m], what, c - modes.checkFrom[m]);
     double chance = good * modes.checkDiligence[c];
     if (chance <= 0) continue;

@@ -5,7 +5,6 @@
  */
 
 import type { Amount } from '../forecast/life-model.js'
-import { betaQuantile } from '../forecast/special-beta.js'
 import { normalDensity, normalQuantile } from '../forecast/special-normal.js'
 
 /** Many amounts in columns: kind 0 fixed, 1 lognormal (median, log-sd), 2 exponential (mean). */
@@ -72,24 +71,4 @@ export function drawAmount(amounts: Amounts, i: number, word: number): number {
 export function meanAmount(amounts: Amounts, i: number): number {
   const level = amounts.level[i]!
   return amounts.kind[i] === 1 ? level * Math.exp(amounts.spread[i]! ** 2 / 2) : level
-}
-
-const betaSteps = 1024
-/**
- * Quantiles of Beta(2d, 2(1 − d)) at the middles of 1,024 equally likely slices: how good a check is at one defect.
- * 0 and 1 stay as they are. The mean of the table is d within 1e-4.
- */
-export function detectionTable(detection: number): Float64Array {
-  const table = new Float64Array(betaSteps)
-  for (let i = 0; i < betaSteps; i++) {
-    table[i] =
-      detection <= 0 || detection >= 1
-        ? detection
-        : betaQuantile({
-            towardsOne: 2 * detection,
-            towardsZero: 2 * (1 - detection),
-            chance: (i + 0.5) / betaSteps,
-          })
-  }
-  return table
 }

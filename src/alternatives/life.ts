@@ -136,7 +136,7 @@ export function scheduleFinding(h: History, m: number, t: number, forWhat: numbe
   const to = modes.checkFrom[m + 1]!
   for (let c = from; c < to; c++) {
     draw(h.draws, h.set, m, h.life[m]!, purpose.check, c - from)
-    const good = detection[table[c]!]![h.draws.words[0]! >>> 22]!
+    const good = detection[table[c]!]![h.draws.words[0]! >>> 24]!
     let looksWord = h.draws.words[1]!
     if (forWhat !== purpose.check) {
       draw(h.draws, h.set, m, h.life[m]!, forWhat, c - from)

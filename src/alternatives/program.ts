@@ -5,10 +5,10 @@
  */
 
 import type { Alternative, Clock, LifeModel, LifePart, Outcome, Repair } from '../forecast/life-model.js'
-import { modeLifeOf } from '../forecast/mode-life.js'
+import { detectionQuantiles, modeLifeOf } from '../forecast/mode-life.js'
 import type { Posterior } from '../forecast/posterior-type.js'
 import { yearlyRates } from '../forecast/track.js'
-import { type Amounts, amountsOf, detectionTable, meanAmount } from './amounts.js'
+import { type Amounts, amountsOf, meanAmount } from './amounts.js'
 import { type UseAhead, useAhead } from './use.js'
 
 export const HOURS = 0
@@ -160,7 +160,7 @@ export function compile(
     repairs: repairColumns(repairs),
     accessHours: Float64Array.from(model.access, (group) => group.hours),
     isWorn: Uint8Array.from({ length: modes.count }, (_, m) => (modes.wearMode.includes(m) ? 1 : 0)),
-    detection: detections.map(detectionTable),
+    detection: detections.map(detectionQuantiles),
     dangerKinds,
     dangerChance: Float64Array.from(dangerKinds, (kind) => model.dangers[kind] ?? 0),
     posterior,

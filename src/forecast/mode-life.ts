@@ -76,7 +76,10 @@ export const detectionSteps = 256
 
 const quantilesByDetection = new Map<number, Float64Array>()
 
-/** Beta(2d, 2(1 − d)) at the middles of 256 equally likely slices; d of 0 and 1 stay as they are. */
+/**
+ * Beta(2d, 2(1 − d)) at the middles of 256 equally likely slices; d of 0 and 1 stay as they are.
+ * The mean of a table is d within 1e-4 (furthest off at 0.02 and 0.98), which the test holds it to.
+ */
 export function detectionQuantiles(detection: number): Float64Array {
   const known = quantilesByDetection.get(detection)
   if (known !== undefined) return known
