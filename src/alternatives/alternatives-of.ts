@@ -6,8 +6,10 @@
 
 import type { SetCatalogue } from '../catalogue/scale.js'
 import type { Alternative, LifeModel, LifePart } from '../forecast/life-model.js'
-import { judgeInsulation } from '../proof/insulation.js'
-import type { Measured, OpenQuote, SetRegister } from '../register/register-types.js'
+import type { Posterior } from '../forecast/posterior-type.js'
+import type { OpenQuote, SetRegister } from '../register/register-types.js'
+import { dryingOf } from './drying.js'
+import { openStops, windingParts } from './open-stops.js'
 
 type Limit = Alternative['limit']
 type Action = Extract<Alternative['now'], { parts: unknown }>
@@ -31,7 +33,7 @@ const excludedHours: Readonly<Record<OpenQuote['excludes'][number], number>> = {
 const overrunOf = { firm: { median: 1.02, logSd: 0.06 }, estimate: { median: 1.12, logSd: 0.2 } } as const
 const stripDown = { median: 1.06, logSd: 0.15 } as const
 /** Rewound windings live shorter than the maker's: catalogue, repair quality; practice. */
-const windingParts = new Set(['stator-winding', 'rotor-winding', 'exciter'])
+const rewoundQuality = 0.85
 /** A part that shares the access is worth renewing with the job if it is cheap beside it; practice. */
 const cheapBeside = 0.25
 
@@ -39,6 +41,7 @@ export interface Setting {
   readonly model: LifeModel
   readonly register: SetRegister
   readonly catalogue: SetCatalogue
+  readonly posterior: Posterior
   /** Repair limit for whatever comes later. */
   readonly limit?: Limit
 }
@@ -68,6 +71,8 @@ export function alternativesOf(setting: Setting): Alternative[] {
   if (quote && found.some((part) => !quote.covers.parts.some((covered) => covered.part === part.id))) {
     list.push({ id: 'renew-found', name: 'Renew only what was found, planned', now: renewal(found) })
   }
+  const drying = dryingOf(setting, job?.parts.map(({ part }) => part) ?? [])
+  if (drying !== undefined) list.push(drying)
   list.push(...rebuilds(setting))
   for (const candidate of model.candidates) {
     list.push({
@@ -121,7 +126,7 @@ function quotedAction(setting: Setting, quote: OpenQuote): Action | undefined {
     .map(({ part, did }): Action['parts'][number] => ({
       part,
       outcome: did === 'reconditioned' ? 'reconditioned' : did === 'cleaned' ? 'cleared' : 'renewed',
-      quality: windingParts.has(part) ? 0.85 : 1,
+      quality: windingParts.has(part) ? rewoundQuality : 1,
       agesLess: did === 'reconditioned' ? 0.85 : 1,
     }))
   if (parts.length === 0) return undefined
@@ -220,48 +225,8 @@ function barred(setting: Setting, alternative: Alternative): Alternative {
   const { now } = alternative
   if (now === 'give-up' || (typeof now === 'object' && 'replaceWith' in now)) return alternative
   const mended = new Set(typeof now === 'object' ? now.parts.map(({ part }) => part) : [])
-  const open = openStops(setting).filter(({ parts }) => !parts.some((part) => mended.has(part)))
+  const open = openStops(setting.register, setting.model).filter(
+    ({ parts }) => !parts.some((part) => mended.has(part)),
+  )
   return open.length === 0 ? alternative : { ...alternative, barred: open.map(({ why }) => why).join(' ') }
-}
-
-interface OpenStop {
-  readonly parts: readonly string[]
-  readonly why: string
-}
-
-function openStops({ register }: Setting): OpenStop[] {
-  const dangers = register.openDangers
-    .filter(({ madeSafeBy }) => madeSafeBy === undefined)
-    .map(({ danger, part }) => ({
-      parts: [part],
-      why: `A danger was found at ${part} and is not made safe: ${danger}.`,
-    }))
-  return [...dangers, ...lowInsulation(register.readings)]
-}
-
-/** The latest insulation reading of each winding, judged at 40 °C: a good one of one winding says nothing of another. */
-export function lowInsulation(readings: readonly Measured[]): OpenStop[] {
-  const latest = new Map<string, Measured>()
-  for (const reading of [...readings].sort((a, b) => a.day - b.day)) {
-    const { test, part } = reading
-    if (test.includes('insulation') && (part === undefined || windingParts.has(part))) {
-      latest.set(part ?? '', reading)
-    }
-  }
-  return [...latest.values()].flatMap(insulationStop)
-}
-
-function insulationStop({ part, values, conditions }: Measured): OpenStop[] {
-  const measured = values.find(({ unit }) => unit === 'Mohm' || unit === 'kohm')
-  const windingC = conditions.find(({ unit }) => unit === 'C')?.value
-  if (measured === undefined || windingC === undefined || windingC < 10 || windingC > 85) return []
-  const measuredMohm = measured.unit === 'kohm' ? measured.value / 1000 : measured.value
-  const { verdict, at40Mohm, leastMohm } = judgeInsulation({ measuredMohm, windingC })
-  if (verdict === 'pass') return []
-  return [
-    {
-      parts: part === undefined ? [...windingParts] : [part],
-      why: `Do not energise the set: ${part ?? 'the winding'} reads ${at40Mohm.toFixed(2)} MΩ at 40 °C and must read ${leastMohm} MΩ or more.`,
-    },
-  ]
 }

@@ -104,7 +104,7 @@ test('the sentence names the best, the saving and the price to walk away at', ()
 
 test.each([
   ['GBP', 3147.2, '£3,150'],
-  ['USD', -84.6, '−$85'],
+  ['USD', -84.6, '−\u2060$85'],
   ['NOK', 123_456, '123,000 NOK'],
   ['EUR', 0.2, '€0'],
 ])('money in %s of %f is written %s', (currency, amount, words) => {

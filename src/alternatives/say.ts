@@ -11,8 +11,8 @@ import { column, type Sample } from './simulate.js'
 export interface Saying {
   /** The answer. */
   readonly verdict: string
-  /** What to say at the telephone; null where no quote is in hand. */
-  readonly walkAway: string | null
+  /** What to say at the telephone, or that no quote is in hand. */
+  readonly walkAway: string
   /** Alternatives that are barred, and why. */
   readonly barred: readonly string[]
 }
@@ -52,13 +52,14 @@ function years(model: LifeModel): string {
   return `${model.horizonYears} year${model.horizonYears === 1 ? '' : 's'}`
 }
 
-function walkAwayWords(report: Report, words: Words): string | null {
+function walkAwayWords(report: Report, words: Words): string {
   const { walkAway } = report
-  if (walkAway === null) return null
+  if (walkAway === null) {
+    return 'No quote is in hand. Enter one, and this line says above which price to walk away.'
+  }
   const { price, findingOut, simulation, quote, otherwise } = walkAway
   const wide = `what you could still find out could move that from ${words.money(findingOut.low)} to ${words.money(findingOut.high)}; the simulation alone leaves it between ${words.money(simulation.low)} and ${words.money(simulation.high)}`
-  if (price < 0)
-    return `Not even free: beside the quote, ${words.name(otherwise)} is the better way (${wide}).`
+  if (price < 0) return `Not even free: ${words.name(otherwise)} instead (${wide}).`
   const stands = quote <= price ? 'stays under it' : 'is above it'
   return `Walk away above ${words.money(price)}, and then: ${words.name(otherwise)}. The quote of ${words.money(quote)} ${stands} (${wide}).`
 }
@@ -95,7 +96,7 @@ export function moneyIn(currency: string, amount: number): string {
   const rounded = Math.round(size / step) * step
   const sign = signs[currency]
   const text = rounded.toLocaleString('en-GB', { maximumFractionDigits: 0 })
-  return `${amount < 0 && rounded > 0 ? '−' : ''}${sign ?? ''}${text}${sign === undefined && currency !== '' ? ` ${currency}` : ''}`
+  return `${amount < 0 && rounded > 0 ? '−\u2060' : ''}${sign ?? ''}${text}${sign === undefined && currency !== '' ? ` ${currency}` : ''}`
 }
 
 function lowerFirst(text: string): string {

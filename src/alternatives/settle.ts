@@ -56,6 +56,7 @@ export function prepareAnswer(question: Question): Prepared {
     model: bare,
     register,
     catalogue: forSet.catalogue,
+    posterior,
     ...(limit === undefined ? {} : { limit }),
   })
   const model = lifeModelSchema.parse({ ...bare, alternatives })

@@ -76,7 +76,7 @@ function alternativesText(answer: Answer, summaries: readonly Summary[]): string
     `${register.boatFacts.name ?? register.boat}: ${saySet(register)}`,
     '',
     saying.verdict,
-    ...(saying.walkAway === null ? [] : [saying.walkAway]),
+    saying.walkAway,
     ...saying.barred.map((line) => `Stop: ${line}`),
     '',
     table,
