@@ -4,36 +4,18 @@
  * @module
  */
 
+import type { Problem } from '../catalogue/problem.js'
 import type { SetCatalogue } from '../catalogue/scale.js'
 import type { Alternative, LifeModel, LifePart } from '../forecast/life-model.js'
 import type { Posterior } from '../forecast/posterior-type.js'
 import type { OpenQuote, SetRegister } from '../register/register-types.js'
 import { dryingOf } from './drying.js'
-import { openStops, windingParts } from './open-stops.js'
+import { type OpenStop, openStops, windingParts } from './open-stops.js'
+import { ownAlternative } from './own-alternatives.js'
+import { type Action, jobIntrusion, quoteTerms, reconditionedLess, rewoundQuality } from './quoted-job.js'
 
 type Limit = Alternative['limit']
-type Action = Extract<Alternative['now'], { parts: unknown }>
-type Quote = NonNullable<Action['quote']>
 
-/** What an excluded piece of work comes to, in paid hours; practice. */
-const excludedHours: Readonly<Record<OpenQuote['excludes'][number], number>> = {
-  removal: 6,
-  refitting: 8,
-  lifting: 4,
-  testing: 2,
-  carriage: 2,
-  travel: 2,
-  parts: 4,
-  consumables: 1,
-  'haul-out': 6,
-  disposal: 0.5,
-}
-
-/** Bill over quote by what kind of quote it is; practice. */
-const overrunOf = { firm: { median: 1.02, logSd: 0.06 }, estimate: { median: 1.12, logSd: 0.2 } } as const
-const stripDown = { median: 1.06, logSd: 0.15 } as const
-/** Rewound windings live shorter than the maker's: catalogue, repair quality; practice. */
-const rewoundQuality = 0.85
 /** A part that shares the access is worth renewing with the job if it is cheap beside it; practice. */
 const cheapBeside = 0.25
 
@@ -46,13 +28,76 @@ export interface Setting {
   readonly limit?: Limit
 }
 
-/** At least: leave, mend, mend with what shares the access, rebuild an end, overhaul, replace, give up. */
-export function alternativesOf(setting: Setting): Alternative[] {
-  const { model, register, limit } = setting
+export interface LaidOut {
+  readonly alternatives: readonly Alternative[]
+  /** Alternatives of the owner's that could not be laid out, and why. */
+  readonly problems: readonly Problem[]
+}
+
+/** As many as a life model may have, less one for giving up. */
+const mostAlternatives = 39
+
+/**
+ * At least: leave, mend, mend with what shares the access, rebuild an end, overhaul, replace, give up; then the owner's own.
+ * One of the owner's under the id of another stands in its place, or takes it away. What bars a choice bars each alike.
+ */
+export function alternativesOf(setting: Setting): LaidOut {
+  return withOwn(setting, builtAlternatives(setting))
+}
+
+type Judging = Omit<Setting, 'catalogue' | 'posterior'>
+
+/** Those that were built, changed and added to by what the owner entered. */
+export function withOwn(setting: Judging, built: readonly Alternative[]): LaidOut {
+  const { model, register } = setting
+  const { openQuotes } = register
+  const list = new Map(built.map((alternative) => [alternative.id, alternative]))
+  const problems: Problem[] = []
+  for (const own of register.ownAlternatives) {
+    if (own.leftOut) {
+      list.delete(own.id)
+      continue
+    }
+    const read = ownAlternative({ model, openQuotes }, own)
+    if (!read.ok) problems.push(...read.problems)
+    else if (list.size < mostAlternatives || list.has(own.id)) list.set(own.id, read.alternative)
+    else {
+      const allowed = `at most ${mostAlternatives} alternatives`
+      problems.push({ code: 'too-many', path: `alternative ${own.id}`, found: 'one more', allowed })
+    }
+  }
+  const laidOut = judged(setting, [...list.values()])
+  return { alternatives: laidOut.alternatives, problems: [...problems, ...laidOut.problems] }
+}
+
+/**
+ * Alternatives as they may be played: with the repair limit, and barred where a stop line says so. Where nothing else is
+ * open, doing without a set always is.
+ */
+export function judged(setting: Judging, list: readonly Alternative[]): LaidOut {
+  const alternatives = list.map(({ barred: _, ...alternative }) =>
+    barred(setting, limited(alternative, setting.limit)),
+  )
+  if (alternatives.some((alternative) => alternative.barred === undefined)) {
+    return { alternatives, problems: [] }
+  }
+  const allowed = 'at least one that is not barred; doing without a set was put among them'
+  const others = alternatives.filter(({ id }) => id !== doingWithout.id)
+  return {
+    alternatives: [...others, doingWithout],
+    problems: [{ code: 'none-open', path: 'alternatives', found: 'none that is open', allowed }],
+  }
+}
+
+const leaving: Alternative = { id: 'leave', name: 'Leave it, and mend what fails', now: 'leave' }
+const doingWithout: Alternative = { id: 'give-up', name: 'Do without a set', now: 'give-up' }
+
+function builtAlternatives(setting: Setting): Alternative[] {
+  const { model, register } = setting
   const quote = register.openQuotes.filter(({ covers }) => covers.newSet === undefined).at(-1)
   const found = foundParts(setting)
   const job = quote ? quotedAction(setting, quote) : found.length > 0 ? renewal(found) : undefined
-  const list: Alternative[] = [{ id: 'leave', name: 'Leave it, and mend what fails', now: 'leave' }]
+  const list: Alternative[] = [leaving]
   if (job !== undefined) {
     list.push({
       id: 'mend',
@@ -90,8 +135,8 @@ export function alternativesOf(setting: Setting): Alternative[] {
       replaceLater: { year: 1, with: same.id },
     })
   }
-  list.push({ id: 'give-up', name: 'Do without a set', now: 'give-up' })
-  return list.map((alternative) => barred(setting, limited(alternative, limit)))
+  list.push(doingWithout)
+  return list
 }
 
 function limited(alternative: Alternative, limit: Limit): Alternative {
@@ -127,25 +172,14 @@ function quotedAction(setting: Setting, quote: OpenQuote): Action | undefined {
       part,
       outcome: did === 'reconditioned' ? 'reconditioned' : did === 'cleaned' ? 'cleared' : 'renewed',
       quality: windingParts.has(part) ? rewoundQuality : 1,
-      agesLess: did === 'reconditioned' ? 0.85 : 1,
+      agesLess: did === 'reconditioned' ? reconditionedLess : 1,
     }))
   if (parts.length === 0) return undefined
-  const hours = quote.excludes.reduce((sum, work) => sum + excludedHours[work], 0)
-  const wider = quote.subjectToStripDown ? stripDown : { median: 1, logSd: 0 }
-  const usual = overrunOf[quote.firmness]
-  const overrun: Quote['overrun'] = {
-    median: usual.median * wider.median,
-    logSd: Math.hypot(usual.logSd, wider.logSd),
-  }
   return {
     parts,
-    quote: {
-      price: quote.withTax,
-      overrun,
-      besides: { median: hours * model.labour.paidPerHour, logSd: 0.25 },
-    },
+    quote: quoteTerms(model, quote),
     wait: 0,
-    intrusionChance: 0.1,
+    intrusionChance: jobIntrusion,
   }
 }
 
@@ -200,7 +234,7 @@ function rebuilds({ model, catalogue }: Setting): Alternative[] {
         price: spread(windings.price.newEnd),
         wait: spread(windings.days.newEnd),
         days: 3,
-        intrusionChance: 0.1,
+        intrusionChance: jobIntrusion,
       },
     })
   }
@@ -209,11 +243,16 @@ function rebuilds({ model, catalogue }: Setting): Alternative[] {
       id: 'overhaul-engine',
       name: 'Overhaul the engine end',
       now: {
-        parts: engine.map(({ id }) => ({ part: id, outcome: 'reconditioned', quality: 1, agesLess: 0.85 })),
+        parts: engine.map(({ id }) => ({
+          part: id,
+          outcome: 'reconditioned',
+          quality: 1,
+          agesLess: reconditionedLess,
+        })),
         price: spread(overhaul.major.price),
         wait: 0,
         days: spread(overhaul.major.days),
-        intrusionChance: 0.1,
+        intrusionChance: jobIntrusion,
       },
     })
   }
@@ -221,12 +260,18 @@ function rebuilds({ model, catalogue }: Setting): Alternative[] {
 }
 
 /** An alternative that runs on past a stop line, or with a danger found and not made safe, says so and is barred. */
-function barred(setting: Setting, alternative: Alternative): Alternative {
+function barred(setting: Pick<Setting, 'model' | 'register'>, alternative: Alternative): Alternative {
   const { now } = alternative
   if (now === 'give-up' || (typeof now === 'object' && 'replaceWith' in now)) return alternative
-  const mended = new Set(typeof now === 'object' ? now.parts.map(({ part }) => part) : [])
+  const jobs = typeof now === 'object' ? now.parts : []
   const open = openStops(setting.register, setting.model).filter(
-    ({ parts }) => !parts.some((part) => mended.has(part)),
+    (stop) => !jobs.some((job) => closes(job, stop)),
   )
   return open.length === 0 ? alternative : { ...alternative, barred: open.map(({ why }) => why).join(' ') }
+}
+
+/** A patch closes nothing, and a single mode only the stop that is its own; a part renewed is renewed whole. */
+function closes({ part, mode, outcome }: Action['parts'][number], stop: OpenStop): boolean {
+  if (!stop.parts.includes(part) || outcome === 'patched') return false
+  return outcome === 'renewed' || mode === undefined || mode === stop.mode
 }

@@ -11,6 +11,8 @@ import type { Measured, SetRegister } from '../register/register-types.js'
 /** Something that blocks running on; work on one of the parts closes it, with a reading. */
 export interface OpenStop {
   readonly parts: readonly string[]
+  /** The mode that it comes from, where it is one. */
+  readonly mode?: string
   readonly why: string
 }
 
@@ -21,8 +23,9 @@ export const windingParts: ReadonlySet<string> = new Set(['stator-winding', 'rot
 export function openStops(register: SetRegister, model: LifeModel): OpenStop[] {
   const dangers = register.openDangers
     .filter(({ madeSafeBy }) => madeSafeBy === undefined)
-    .map(({ danger, part }) => ({
+    .map(({ danger, part, mode }) => ({
       parts: [part],
+      mode,
       why: `A danger was found at the ${nameOf(model, part)} and is not made safe: ${danger}.`,
     }))
   return [...dangers, ...lowInsulation(register.readings, model)]

@@ -15,7 +15,7 @@ export interface Span {
   readonly high: number
 }
 
-/** The quote above which another alternative is better. */
+/** The quote above which another alternative is better. The first quote of the list is the one in hand; others are alternatives to it. */
 export interface WalkAwayPrice {
   /** Best estimate; below zero: not even free. */
   readonly price: number
@@ -164,9 +164,11 @@ function shareBest(costs: readonly Float64Array[], best: number): number {
 }
 
 function walkAwayOf(model: LifeModel, samples: readonly Sample[], learnt: Learnt): WalkAwayPrice | null {
-  const withJob = samples.flatMap((sample, a) => (quoteOf(model, sample) ? [a] : []))
-  const without = samples.flatMap((sample, a) => (quoteOf(model, sample) ? [] : [a]))
-  if (withJob.length === 0 || without.length === 0) return null
+  const quotes = samples.map((sample) => quoteOf(model, sample)?.price)
+  const inHand = quotes.find((price) => price !== undefined)
+  const withJob = samples.flatMap((_, a) => (quotes[a] !== undefined && quotes[a] === inHand ? [a] : []))
+  const without = samples.flatMap((_, a) => (withJob.includes(a) ? [] : [a]))
+  if (inHand === undefined || without.length === 0) return null
   const factor = column(samples[withJob[0]!]!, 'quoteFactor')
   const bare = withJob.map((a) => batchMeans(lessQuote(model, samples[a]!)))
   const others = without.map((a) => batchMeans(column(samples[a]!, 'cost')))
@@ -185,7 +187,7 @@ function walkAwayOf(model: LifeModel, samples: readonly Sample[], learnt: Learnt
     price: priceAt(all),
     simulation: bootstrap(priceAt, factors.length),
     findingOut: { low: quantile(spread, 0.1), high: quantile(spread, 0.9) },
-    quote: quoteOf(model, samples[withJob[0]!]!)!.price,
+    quote: inHand,
     otherwise: samples[without[means.indexOf(Math.min(...means))]!]!.alternative,
   }
 }

@@ -30,6 +30,8 @@ export interface Prepared {
   readonly assumed: readonly string[]
   /** Figures of the owner that could not be used. */
   readonly problems: readonly Problem[]
+  /** Alternatives of the owner that could not be laid out, and why. */
+  readonly refusedAlternatives: readonly Problem[]
 }
 
 export interface Question {
@@ -52,14 +54,14 @@ export function prepareAnswer(question: Question): Prepared {
   const bare = lifeModelSchema.parse(built.model)
   const posterior = posteriorOf(bare, { seed })
   const limit = chooseLimit(bare, posterior, { seed, replaceWith: 'new-same' })
-  const alternatives = alternativesOf({
+  const laidOut = alternativesOf({
     model: bare,
     register,
     catalogue: forSet.catalogue,
     posterior,
     ...(limit === undefined ? {} : { limit }),
   })
-  const model = lifeModelSchema.parse({ ...bare, alternatives })
+  const model = lifeModelSchema.parse({ ...bare, alternatives: laidOut.alternatives })
   return {
     register,
     model,
@@ -68,6 +70,7 @@ export function prepareAnswer(question: Question): Prepared {
     restsOn: built.restsOn,
     assumed: [...forSet.assumed, ...built.assumed],
     problems: forSet.problems,
+    refusedAlternatives: laidOut.problems,
   }
 }
 

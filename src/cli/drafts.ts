@@ -21,6 +21,7 @@ const bareFields: Readonly<Partial<Record<Kind, readonly string[]>>> = {
   quote: ['job', 'amount'],
   bill: ['amount'],
   note: ['text'],
+  alternative: ['id', 'name'],
   decision: ['choice'],
   'danger-safe': ['danger'],
   letdowns: ['times'],

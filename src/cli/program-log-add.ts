@@ -44,6 +44,10 @@ const about: Readonly<Record<Kind, readonly [string, string]>> = {
     'quote rewind 2400 --firmness firm --subject-to-strip-down yes --covers-parts stator-winding:renewed',
   ],
   bill: ['money asked for', 'bill 180 --parts sea-pump-impeller'],
+  alternative: [
+    'something you could do, or one that is laid out changed or left out',
+    'alternative elbow-only "Renew the elbow, and see" --now mend --parts exhaust-elbow:renewed --price 700',
+  ],
   decision: ['what you settled', 'decision "have it rewound" --job rewind'],
   note: ['anything else', 'note "runs rough when cold"'],
   'photograph-removed': [

@@ -8,6 +8,7 @@ import type { Entry } from '../logbook/kinds.js'
 
 /** Fields that need no name before them, and those that are told elsewhere or in full only. */
 const unnamed = new Set([
+  'id',
   'meterHours',
   'part',
   'test',

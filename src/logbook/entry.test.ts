@@ -148,6 +148,42 @@ test('months of use, points of the price of a day and fields of a set must not c
   ])
 })
 
+test.each([
+  [{ id: 'a' }, ['missing body.now']],
+  [
+    { id: 'a', leftOut: true, now: 'leave', price: 3 },
+    ['left-out-but-told body.now', 'left-out-but-told body.price'],
+  ],
+  [{ id: 'a', now: 'mend' }, ['missing body.parts']],
+  [{ id: 'a', now: 'replace', days: 2 }, ['not-of-this body.days', 'missing body.replaceWith']],
+  [
+    {
+      id: 'a',
+      now: 'mend',
+      parts: [{ part: 'elbow', agesLess: 0.5 }, { part: 'elbow' }],
+      price: 1,
+      job: 'elbow',
+      replaceWith: 'new-same',
+    },
+    [
+      'not-of-this body.replaceWith',
+      'priced-twice body.price',
+      'not-of-this body.parts.0.agesLess',
+      'named-twice body.parts.1',
+    ],
+  ],
+  [{ id: 'a', now: 'give-up', later: { year: 1 } }, ['not-of-this body.later']],
+  [{ id: 'a', now: 'mend', parts: [{ part: 'elbow' }], besides: 10 }, ['not-of-this body.besides']],
+  [
+    { id: 'a', now: 'mend', parts: [{ part: 'elbow', outcome: 'reconditioned', agesLess: 0.5 }], price: 10 },
+    [],
+  ],
+  [{ id: 'a', leftOut: true, remark: 'too dear by far' }, []],
+])('an alternative must hang together: %j', (body, faults) => {
+  const found = problemsOf({ ...hours, kind: 'alternative', body })
+  expect(found.map(({ code, path }) => `${code} ${path}`)).toEqual(faults)
+})
+
 test('whatever comes in is answered, never thrown', () => {
   fc.assert(
     fc.property(fc.oneof(fc.jsonValue(), fc.string()), (value) => {

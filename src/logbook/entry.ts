@@ -7,6 +7,7 @@
 import { shown } from '../catalogue/problem.js'
 import { canonicalText } from './canonical.js'
 import { firstDay, isLogDate, lastDay } from './dates.js'
+import { alternativeProblems } from './entry-alternative.js'
 import { type Entry, formOfUnknownKind, forms, type Kind, kinds, presentVersion } from './kinds.js'
 import { type Problem, problemsOf, withoutRepeats } from './problems.js'
 import { readOldVersion } from './versions.js'
@@ -89,7 +90,10 @@ function crossProblems(entry: Fields): Problem[] {
       say('voids-nothing', 'corrects', corrects, 'at least one entry to be voided')
     }
   }
-  if (isRecord(entry.body)) bodyProblems(entry.kind, entry.body, say)
+  if (isRecord(entry.body)) {
+    bodyProblems(entry.kind, entry.body, say)
+    if (entry.kind === 'alternative') problems.push(...alternativeProblems(entry.body))
+  }
   return problems
 }
 

@@ -15,6 +15,7 @@ import {
   ulidSchema,
   wholeWithin,
 } from './atoms.js'
+import { alternativeBody } from './bodies-plan.js'
 import {
   completeBody,
   dangerSafeBody,
@@ -62,6 +63,7 @@ const kindForms = {
   work: { set: nameSchema, body: workBody },
   quote: { set: either, body: quoteBody },
   bill: { set: either, body: billBody },
+  alternative: { set: nameSchema, body: alternativeBody },
   decision: { set: either, body: decisionBody },
   note: { set: either, body: noteBody },
   'photograph-removed': { set: nothing, body: photographRemovedBody },

@@ -23,6 +23,7 @@ export function partsNamedBy(entry: Entry): readonly NamedPart[] {
   if (isKind(entry, 'work')) return entry.body.parts
   if (isKind(entry, 'danger-safe')) return entry.body.at === undefined ? [] : [entry.body.at]
   if (isKind(entry, 'quote')) return entry.body.covers.parts
+  if (isKind(entry, 'alternative')) return entry.body.parts ?? []
   if (isKind(entry, 'bill')) return named(entry.body.parts)
   if (isKind(entry, 'set')) return [...named(entry.body.has), ...named(entry.body.hasNot)]
   if (isKind(entry, 'terms')) return [...named(entry.body.ownerAlsoDoes), ...named(entry.body.ownerNeverDoes)]
@@ -31,7 +32,7 @@ export function partsNamedBy(entry: Entry): readonly NamedPart[] {
 
 /** Questions about parts. Entries in the order of `byDate`. */
 export function partOddities(entries: readonly Entry[], known: KnownThings): Oddity[] {
-  return [...unknownNames(entries, known), ...workAfterRemoval(entries)]
+  return [...unknownNames(entries, known), ...workAfterRemoval(entries), ...plansForWhatIsNotThere(entries)]
 }
 
 function named(parts: readonly string[] | undefined): NamedPart[] {
@@ -100,4 +101,33 @@ function workAfterRemoval(entries: readonly Entry[]): Oddity[] {
     }
   }
   return asked
+}
+
+/** Alternatives that would mend a part which the set is said not to have, or which was taken out and not fitted again. */
+function plansForWhatIsNotThere(entries: readonly Entry[]): Oddity[] {
+  const there = new Map<string, boolean>()
+  for (const entry of entries) {
+    const say = (part: string, is: boolean) => there.set(`${entry.set} ${part}`, is)
+    if (isKind(entry, 'set')) {
+      for (const part of entry.body.has ?? []) say(part, true)
+      for (const part of entry.body.hasNot ?? []) say(part, false)
+    } else if (isKind(entry, 'fitted')) say(entry.body.part, true)
+    else if (isKind(entry, 'work')) {
+      for (const { part, did } of entry.body.parts) {
+        if (did === 'renewed') say(part, true)
+        else if (did === 'removed') say(part, false)
+      }
+    }
+  }
+  return entries.flatMap((entry) => {
+    if (!isKind(entry, 'alternative')) return []
+    const parts = new Set((entry.body.parts ?? []).map(({ part }) => part))
+    return [...parts]
+      .filter((part) => there.get(`${entry.set} ${part}`) === false)
+      .map((part) => ({
+        code: 'not-on-the-set',
+        ids: [entry.id],
+        question: `The alternative "${entry.body.name ?? entry.body.id}" is about the part "${part}", which the set does not have by its log. Is it there?`,
+      }))
+  })
 }

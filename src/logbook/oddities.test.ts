@@ -174,3 +174,31 @@ test('a bill for a quote that is not in the log', () => {
     ['names-what-is-missing', [1]],
   ])
 })
+
+test('an alternative about a part that is not on the set, or at a quote that nobody gave', () => {
+  const plan = (part: string, job?: string) =>
+    trialEntry(5, 'alternative', {
+      id: 'try',
+      now: 'mend',
+      parts: [{ part }],
+      ...(job === undefined ? {} : { job }),
+    })
+  const quote = trialEntry(6, 'quote', {
+    job: 'elbow',
+    amount: 600,
+    firmness: 'firm',
+    subjectToStripDown: false,
+    excludes: [],
+    covers: { parts: [] },
+  })
+  expect(codes(plan('impeller'))).toEqual([])
+  expect(codes(plan('impellor'))).toEqual([['unknown-part', [5]]])
+  expect(codes(work(1, '2019-05-01', 'removed'), plan('impeller'))).toEqual([['not-on-the-set', [5]]])
+  expect(codes(work(1, '2019-05-01', 'removed'), work(2, '2019-06-01', 'renewed'), plan('impeller'))).toEqual(
+    [],
+  )
+  const without = trialEntry(7, 'set', { hasNot: ['exhaust-elbow'] }, { from: '2005' })
+  expect(codes(without, plan('exhaust-elbow'))).toEqual([['not-on-the-set', [5]]])
+  expect(codes(plan('impeller', 'elbow'))).toEqual([['no-such-quote', [5]]])
+  expect(codes(quote, plan('impeller', 'elbow'))).toEqual([])
+})

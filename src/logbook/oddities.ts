@@ -18,6 +18,7 @@ export function oddities(entries: readonly Entry[], known: KnownThings): Oddity[
     ...duplicates(entries),
     ...unknownSets(entries),
     ...missingReferences(entries),
+    ...unquotedJobs(entries),
     ...expiredQuotes(entries, known.today),
     ...hourOddities(entries),
     ...partOddities(entries, known),
@@ -122,6 +123,21 @@ function missingReferences(entries: readonly Entry[]): Oddity[] {
             },
           ],
     )
+  })
+}
+
+/** Alternatives that are to be done at a quote which is nowhere in the log. */
+function unquotedJobs(entries: readonly Entry[]): Oddity[] {
+  const quoted = new Set(entries.flatMap((entry) => (isKind(entry, 'quote') ? [entry.body.job] : [])))
+  return entries.flatMap((entry) => {
+    if (!isKind(entry, 'alternative') || entry.body.job === undefined || quoted.has(entry.body.job)) return []
+    return [
+      {
+        code: 'no-such-quote',
+        ids: [entry.id],
+        question: `The alternative "${entry.body.name ?? entry.body.id}" is to be done at the quote for "${entry.body.job}", but no quote for that job is in the log. Which one is meant?`,
+      },
+    ]
   })
 }
 

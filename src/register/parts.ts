@@ -34,7 +34,7 @@ export function partsOf(
   const inOrder = byDay(entries, asOfDay)
   const stops = inOrder.flatMap(({ entry, day }) => (isKind(entry, 'stop') ? [{ entry, day }] : []))
   for (const { entry } of inOrder) {
-    if (isKind(entry, 'set') || isKind(entry, 'terms')) continue
+    if (isKind(entry, 'set') || isKind(entry, 'terms') || isKind(entry, 'alternative')) continue
     for (const part of new Set(partsNamedBy(entry).map((named) => named.part))) {
       const place = building.get(part) ?? startOf(meters)
       building.set(part, place)

@@ -180,6 +180,9 @@ export interface Overrun {
   readonly ratio: number
 }
 
+/** Of each id the latest form of an alternative that the owner entered, with its entry. */
+export type OwnAlternative = Omit<Body<'alternative'>, 'remark' | 'photographs'> & { readonly entry: string }
+
 export interface SetRegister {
   readonly boat: string
   readonly set: string
@@ -212,4 +215,6 @@ export interface SetRegister {
   /** Oldest first: the last one is the quote in hand. */
   readonly openQuotes: readonly OpenQuote[]
   readonly overruns: readonly Overrun[]
+  /** In the order in which their ids first came. */
+  readonly ownAlternatives: readonly OwnAlternative[]
 }

@@ -52,6 +52,29 @@ const ask = (entries: readonly Entry[], over: { asOf?: string; set?: string } = 
 
 const built = trialEntry(1, 'set', { ratingKw: 7, built: '2010-01-01' }, { from: '2010-01-01' })
 
+test('an alternative of the owner is held in its latest form, and is no evidence of a part', () => {
+  const plan = (number: number, body: { id: string; leftOut?: true; price?: number }, from: string) =>
+    trialEntry(
+      number,
+      'alternative',
+      body.leftOut ? body : { now: 'mend', parts: [{ part: 'elbow' }], remark: 'from the quay', ...body },
+      { from },
+    )
+  const entries = [
+    built,
+    plan(2, { id: 'elbow', price: 500 }, '2020-01-01'),
+    plan(3, { id: 'other', leftOut: true }, '2020-02-01'),
+    plan(4, { id: 'elbow', price: 700 }, '2021-01-01'),
+  ]
+  const now = ask(entries)
+  expect(now.ownAlternatives).toEqual([
+    { id: 'elbow', now: 'mend', parts: [{ part: 'elbow' }], price: 700, entry: trialId(4) },
+    { id: 'other', leftOut: true, entry: trialId(3) },
+  ])
+  expect(now.parts.has('elbow')).toBe(false)
+  expect(ask(entries, { asOf: '2020-06-01' }).ownAlternatives[0]?.price).toBe(500)
+})
+
 describe('folding', () => {
   const entries = [
     built,

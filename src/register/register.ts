@@ -21,7 +21,7 @@ import { dayOf, metersOf } from './hours.js'
 import { openQuotesOf, overrunsOf, spentOf } from './money.js'
 import { particularsOf } from './particulars.js'
 import { partsOf } from './parts.js'
-import type { CompleteSpan, Letdowns, SetRegister } from './register-types.js'
+import type { CompleteSpan, Letdowns, OwnAlternative, SetRegister } from './register-types.js'
 
 export interface RegisterQuestion {
   /** In their current form. */
@@ -71,6 +71,7 @@ export function registerOf({ entries: all, boat, set, asOf, catalogue }: Registe
     spent: spentOf(entries, { catalogue, terms, asOfDay }),
     openQuotes: openQuotesOf(entries, { terms, asOfDay }),
     overruns: overrunsOf(entries, terms),
+    ownAlternatives: ownAlternativesOf(ofSet),
   }
 }
 
@@ -84,6 +85,16 @@ export function setsOf(entries: readonly Entry[], asOf: LogDate): string[] {
     standing.set(entry.set, said ?? standing.get(entry.set) ?? 'in-use')
   }
   return [...standing].filter(([, is]) => is !== 'gone').map(([set]) => set)
+}
+
+function ownAlternativesOf(entries: readonly Entry[]): OwnAlternative[] {
+  const latest = new Map<string, OwnAlternative>()
+  for (const entry of entries) {
+    if (!isKind(entry, 'alternative')) continue
+    const { remark: _, photographs: __, ...body } = entry.body
+    latest.set(body.id, { ...body, entry: entry.id })
+  }
+  return [...latest.values()]
 }
 
 function letdownsOf(entries: readonly Entry[], asOfDay: number): Letdowns[] {
