@@ -1,0 +1,74 @@
+/**
+ * What the browser and the server say to one another. Types only: all that the pages take from this folder.
+ *
+ * | request | answer |
+ * |---|---|
+ * | `GET /enter/CODE` | lets this browser in, once, and goes to `/` |
+ * | `POST /api/code` | `CodeAnswer`: a link that lets one more browser in |
+ * | `GET /api/health` | `HealthAnswer` |
+ * | `GET /api/boats` | `BoatsAnswer` |
+ * | `GET /api/boats/BOAT/entries?after=N&last=ID` | entries as JSON lines, in the order in which they were written |
+ * | `POST /api/boats/BOAT/entries` | `AppendAsked` in, `AppendAnswer` out; each entry for itself |
+ * | `GET /api/boats/BOAT/file` | the boat file |
+ * | `POST /api/boat-file` | a boat file in, `ImportAnswer` out; whole or not at all |
+ * | `POST /api/photographs` | a picture in, `PhotographAnswer` out |
+ * | `GET /api/photographs/SHA256` | the picture |
+ * | `GET /api/catalogue` | `CatalogueAnswer` |
+ *
+ * Whatever is refused answers with `Refusal`.
+ *
+ * @module
+ */
+
+import type { Photograph } from '../logbook/photographs.js'
+import type { Problem } from '../logbook/problems.js'
+
+/** Everything that is wrong with a request. */
+export interface Refusal {
+  readonly problems: readonly Problem[]
+}
+
+export interface HealthAnswer {
+  readonly program: 'gensettle'
+  /** Another one after each start. */
+  readonly run: string
+}
+
+/** A place on this machine that lets one browser in, once. */
+export interface CodeAnswer {
+  readonly address: string
+}
+
+export interface BoatsAnswer {
+  readonly boats: readonly { readonly boat: string; readonly demonstration: boolean }[]
+}
+
+/** Entries as JSON texts, in the order in which they are to be written. */
+export interface AppendAsked {
+  readonly entries: readonly string[]
+}
+
+/** What became of each entry, in the order asked. */
+export interface AppendAnswer {
+  readonly results: readonly EntryResult[]
+}
+
+export type EntryResult =
+  | { readonly result: 'written' | 'already-there' }
+  | { readonly result: 'refused'; readonly problems: readonly Problem[] }
+
+export interface ImportAnswer {
+  readonly boat: string
+  readonly added: number
+  readonly alreadyHeld: number
+  readonly photographs: number
+}
+
+export interface PhotographAnswer {
+  readonly photograph: Photograph
+}
+
+/** The files of the catalogue by name, unjudged. */
+export interface CatalogueAnswer {
+  readonly files: Readonly<Record<string, unknown>>
+}

@@ -1,0 +1,146 @@
+/**
+ * Writing entries: kept in this browser first, shown at once, sent when the server answers.
+ *
+ * Each entry gets its id and its count once, here, so that sending it twice writes it once.
+ *
+ * @module
+ */
+
+import { monotonicFactory } from 'ulid'
+import type { Draft } from '../../logbook/draft.js'
+import { parseEntry } from '../../logbook/entry.js'
+import { type Entry, presentVersion } from '../../logbook/kinds.js'
+import type { Problem } from '../../logbook/problems.js'
+import { type Outgoing, result, type Writing, writing } from './browser-store.js'
+import { reloadOutbox } from './outbox.js'
+import { sendSoon } from './sending.js'
+import { tellOtherTabs } from './tabs.js'
+
+/** What came of writing: the ids of the new entries; or everything that is wrong with them, and then none was written. */
+export type Written =
+  | { readonly ok: true; readonly ids: readonly string[] }
+  | { readonly ok: false; readonly problems: readonly Problem[] }
+
+const nextId = monotonicFactory()
+
+/** Writes new entries, all or none. Pictures go to the first of them. */
+export async function write(drafts: readonly Draft[], pictures: readonly Blob[] = []): Promise<Written> {
+  const noted = new Date()
+  const composed = drafts.map((draft) => composedFrom(draft, noted))
+  const problems = problemsOf(composed)
+  if (problems.length > 0) return { ok: false, problems }
+  return kept(async (on) => {
+    const device = await deviceOf(on)
+    for (const [index, entry] of composed.entries()) {
+      const n = await nextCount(on, entry.boat)
+      const keys = index > 0 ? [] : await Promise.all(pictures.map((picture) => keep(on, picture)))
+      const item: Outgoing = {
+        id: entry.id,
+        boat: entry.boat,
+        entry: { ...entry, device, n },
+        pictures: keys,
+      }
+      on.outbox.put(item)
+    }
+    return composed.map(({ id }) => id)
+  })
+}
+
+/** Puts another text in the place of one that the server would not take; id and count stay. */
+export async function mend(
+  refused: Outgoing,
+  draft: Draft,
+  pictures: readonly Blob[] = [],
+): Promise<Written> {
+  const { id, noted, device, n } = refused.entry
+  const entry = { ...composedFrom(draft, new Date(noted)), id, noted, device, n } as Entry
+  const problems = problemsOf([entry])
+  if (problems.length > 0) return { ok: false, problems }
+  return kept(async (on) => {
+    const keys = await Promise.all(pictures.map((picture) => keep(on, picture)))
+    const { boat, pictures: before } = refused
+    on.outbox.put({ id, boat, entry, pictures: [...before, ...keys] } satisfies Outgoing)
+    return [id]
+  })
+}
+
+/** Drops an entry that was never sent. Its count goes to the next one, so that none is missing. */
+export async function drop(item: Outgoing): Promise<void> {
+  await kept(async (on) => {
+    on.outbox.delete(item.id)
+    for (const key of item.pictures) on.pictures.delete(key)
+    const counts = await countsOf(on, item.boat)
+    on.counts.put({ ...counts, free: [...counts.free, item.entry.n] }, item.boat)
+    return []
+  })
+}
+
+/** Does the work durably, then shows it and sends. What the browser cannot keep is told, and nothing is shown as written. */
+async function kept(work: (on: Writing) => Promise<readonly string[]>): Promise<Written> {
+  let ids: readonly string[]
+  try {
+    ids = await writing(work)
+  } catch (error) {
+    const found = error instanceof Error ? error.message : String(error)
+    const allowed = 'a browser that may keep data for this page, with room for it'
+    return { ok: false, problems: [{ code: 'cannot-be-kept', path: '', found, allowed }] }
+  }
+  await reloadOutbox()
+  tellOtherTabs({ news: 'outbox' })
+  sendSoon()
+  return { ok: true, ids }
+}
+
+function composedFrom(draft: Draft, noted: Date): Entry {
+  return {
+    until: draft.from,
+    corrects: [],
+    ...draft,
+    version: presentVersion,
+    id: nextId(noted.getTime()),
+    noted: noted.toISOString(),
+    device: unnamed,
+    n: 1,
+  } as Entry
+}
+
+/** Stands where the browser's own name comes when the entry is kept. */
+const unnamed = 'browser'
+
+function problemsOf(entries: readonly Entry[]): readonly Problem[] {
+  return entries.flatMap((entry, index) => {
+    const parsed = parseEntry(entry)
+    const at = entries.length === 1 ? '' : `entry ${index + 1} `
+    return parsed.ok ? [] : parsed.problems.map((one) => ({ ...one, path: `${at}${one.path}`.trimEnd() }))
+  })
+}
+
+async function deviceOf({ self }: Writing): Promise<string> {
+  const known = (await result(self.get('device'))) as string | undefined
+  if (known !== undefined) return known
+  const bytes = crypto.getRandomValues(new Uint8Array(5))
+  const made = `browser-${[...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('')}`
+  self.put(made, 'device')
+  return made
+}
+
+interface Counts {
+  readonly last: number
+  /** Counts of entries that were dropped before they were sent. */
+  readonly free: readonly number[]
+}
+
+async function countsOf({ counts }: Writing, boat: string): Promise<Counts> {
+  return ((await result(counts.get(boat))) as Counts | undefined) ?? { last: 0, free: [] }
+}
+
+async function nextCount(on: Writing, boat: string): Promise<number> {
+  const { last, free } = await countsOf(on, boat)
+  const [reused, ...rest] = free
+  on.counts.put(reused === undefined ? { last: last + 1, free } : { last, free: rest }, boat)
+  return reused ?? last + 1
+}
+
+async function keep({ pictures }: Writing, picture: Blob): Promise<number> {
+  return (await result(pictures.add(picture))) as number
+}
