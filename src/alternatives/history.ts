@@ -7,7 +7,7 @@
 import type { Alternative } from '../forecast/life-model.js'
 import { type Draws, makeDraws } from './draws.js'
 import { HOURS, type Program, YEARS } from './program.js'
-import { makeQueue, push, type Queue } from './queue.js'
+import { clear, makeQueue, push, type Queue } from './queue.js'
 import { timeOfTotal, totalAt } from './use.js'
 
 export const SOUND = 0
@@ -72,6 +72,16 @@ export const event = {
 const clockShift = 24
 const kindShift = 16
 
+/** What a set that starts from tables drew: of each mode its entry, the chance of no onset before the horizon, and the word that says when it comes. */
+export interface StartDraws {
+  /** Number of the history that drew it, −1 for none. */
+  history: number
+  node: number
+  readonly entry: Int32Array
+  readonly quiet: Float32Array
+  readonly onsetWord: Uint32Array
+}
+
 export interface History {
   readonly program: Program
   readonly queue: Queue
@@ -104,10 +114,8 @@ export interface History {
   readonly birthHours: Float64Array
   readonly birthTime: Float64Array
   readonly onsetAt: Float64Array
-  /** Of the start from tables: entry, chance of no onset before the horizon, and word that says when it comes. */
-  readonly entry: Int32Array
-  readonly quiet: Float32Array
-  readonly onsetWord: Uint32Array
+  readonly presentStart: StartDraws
+  readonly usedStart: StartDraws
   /** Position on the delay's clock at which a defective mode fails. */
   readonly failsAt: Float64Array
   readonly state: Uint8Array
@@ -125,6 +133,8 @@ export interface History {
   hoursThen: number
   lostHours: number
   lostStarts: number
+  /** How often the clocks have stood still. */
+  pauses: number
   downFrom: number
   downUntil: number
   downPrice: number
@@ -137,8 +147,9 @@ export interface History {
   intrusions: number
   readonly sums: Float64Array
   readonly years: Float64Array
-  readonly failuresOfMode: Float64Array
-  readonly failuresOfDanger: Float64Array
+  /** Counted over the histories of one alternative. */
+  failuresOfMode: Float64Array
+  failuresOfDanger: Float64Array
 }
 
 export function makeHistory(program: Program, seed: number): History {
@@ -147,7 +158,7 @@ export function makeHistory(program: Program, seed: number): History {
   const { model } = program
   return {
     program,
-    queue: makeQueue(),
+    queue: makeQueue(model.horizonYears),
     draws: makeDraws(seed),
     alternative: model.alternatives[0]!,
     horizon: model.horizonYears,
@@ -169,9 +180,8 @@ export function makeHistory(program: Program, seed: number): History {
     birthHours: new Float64Array(modes),
     birthTime: new Float64Array(modes),
     onsetAt: new Float64Array(modes),
-    entry: new Int32Array(modes),
-    quiet: new Float32Array(modes),
-    onsetWord: new Uint32Array(modes),
+    presentStart: makeStartDraws(modes),
+    usedStart: makeStartDraws(modes),
     failsAt: new Float64Array(modes),
     state: new Uint8Array(modes),
     life: new Int32Array(modes),
@@ -187,6 +197,7 @@ export function makeHistory(program: Program, seed: number): History {
     hoursThen: 0,
     lostHours: 0,
     lostStarts: 0,
+    pauses: 0,
     downFrom: -1,
     downUntil: -1,
     downPrice: 0,
@@ -203,10 +214,20 @@ export function makeHistory(program: Program, seed: number): History {
   }
 }
 
+function makeStartDraws(modes: number): StartDraws {
+  return {
+    history: -1,
+    node: 0,
+    entry: new Int32Array(modes),
+    quiet: new Float32Array(modes),
+    onsetWord: new Uint32Array(modes),
+  }
+}
+
 /** Puts a history back to its beginning, before any draw. */
 export function resetHistory(h: History, alternative: Alternative, number: number): void {
   const { model } = h.program
-  h.queue.size = 0
+  clear(h.queue)
   h.draws.history = number
   h.alternative = alternative
   h.set = 0
@@ -227,6 +248,7 @@ export function resetHistory(h: History, alternative: Alternative, number: numbe
   h.serviceStamp.fill(0)
   h.lostHours = 0
   h.lostStarts = 0
+  h.pauses = 0
   h.downFrom = -1
   h.downUntil = -1
   h.downPrice = 0
@@ -288,7 +310,7 @@ export function schedule(h: History, code: number, stamp: number, due: number, n
 
 /** The same where the time at which it falls due is known already. */
 export function scheduleAt(h: History, code: number, stamp: number, due: number, t: number): void {
-  if (t < h.horizon) push(h.queue, t, code, stamp, due)
+  if (t < h.horizon) push(h.queue, t, code, stamp, due, h.pauses)
 }
 
 export function kindOf(code: number): number {

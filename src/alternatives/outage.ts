@@ -35,6 +35,7 @@ export function goDown(
 function loseUse(h: History, from: number, to: number): void {
   if (to <= from) return
   const { use } = h.program
+  h.pauses++
   h.lostHours += totalAt(use, use.hours, to) - totalAt(use, use.hours, from)
   h.lostStarts += totalAt(use, use.starts, to) - totalAt(use, use.starts, from)
   const ends = Math.min(to, h.horizon)

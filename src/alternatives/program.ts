@@ -9,7 +9,7 @@ import { detectionQuantiles, modeLifeOf } from '../forecast/mode-life.js'
 import type { Posterior } from '../forecast/posterior-type.js'
 import { yearlyRates } from '../forecast/track.js'
 import { type Amounts, amountsOf, meanAmount } from './amounts.js'
-import { type UseAhead, useAhead } from './use.js'
+import { type UseAhead, calendarAhead } from './use.js'
 
 export const HOURS = 0
 export const YEARS = 1
@@ -142,7 +142,7 @@ export function compile(
   posterior: Posterior,
   used: ReadonlyMap<number, Posterior> = new Map(),
 ): Program {
-  const use = useAhead(model)
+  const use = calendarAhead(model)
   const partIndex = new Map(model.parts.map((part, i) => [part.id, i]))
   const modeIndex = new Map<string, number>()
   for (const part of model.parts)

@@ -9,6 +9,7 @@ import { draw, drawLimits, purpose, uniformFrom, WHOLE_SET } from './draws.js'
 import { discount, type History, K, pay } from './history.js'
 import { fuelPerHour, goDown, lastSlope } from './outage.js'
 import type { Program } from './program.js'
+import { clear } from './queue.js'
 import { plantFault, startNew, startUsed, visibleModeOf } from './start.js'
 import { discountedYears, totalAt } from './use.js'
 
@@ -116,7 +117,7 @@ export function giveUp(h: History, t: number, standsFailed: boolean): void {
   pay(h, K.giveUp, t, drawAmount(amounts, model.candidates.length * perCandidate, h.draws.words[0]!))
   h.sums[K.resale]! -= resaleValue(h, t, standsFailed) * discount(h, t)
   h.gaveUpAt = t
-  h.queue.size = 0
+  clear(h.queue)
   const years = h.horizon - t
   const annuity = discountedYears(h.interest, t, h.horizon)
   h.sums[K.giveUp]! += model.giveUp.costPerYear * annuity

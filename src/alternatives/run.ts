@@ -23,13 +23,14 @@ import {
   pay,
   resetHistory,
   schedule,
+  scheduleAt,
   timeAt,
 } from './history.js'
 import { addToJob, comes, doJob, emptyJob, intrudeOnce, type Job, putRight, reckon, waitFor } from './job.js'
 import { becomeDefective, beginLife, restartService, scheduleService, timeLeft } from './life.js'
 import { goDown } from './outage.js'
 import { outcomeCode, YEARS } from './program.js'
-import { push, removeFirst } from './queue.js'
+import { takeFirst } from './queue.js'
 import { giveUp, replaceSet, resaleValue, TooManyEvents } from './replacement.js'
 import { startPresent } from './start.js'
 import { DAYS_PER_YEAR, discountedYears, totalAt } from './use.js'
@@ -52,23 +53,22 @@ export function runHistory(h: History, job: Job, alternative: Alternative, numbe
 }
 
 function nameOfBusiest(h: History): string {
-  const part = h.program.modes.part[indexOf(h.queue.code[h.queue.slot[0]!]!)] ?? 0
+  const part = h.program.modes.part[indexOf(h.queue.code[takeFirst(h.queue)]!)] ?? 0
   return `part "${h.program.model.parts[part]!.id}" keeps the simulation busy: over ${mostEvents} events in one history`
 }
 
 /** Takes the first event and lets it happen, if it still holds. */
 function next(h: History, job: Job): void {
   const { queue } = h
-  const t = queue.time[0]!
-  const slot = queue.slot[0]!
-  const code = queue.code[slot]!
-  const stamp = queue.stamp[slot]!
-  const due = queue.due[slot]!
-  removeFirst(queue)
+  const place = takeFirst(queue)
+  const t = queue.time[place]!
+  const code = queue.code[place]!
+  const stamp = queue.stamp[place]!
   const kind = kindOf(code)
   const index = indexOf(code)
   if (stamp !== stampOf(h, kind, index)) return
-  if (clockOf(code) !== YEARS && comesLater(h, t, code, stamp, due)) return
+  const moved = queue.pauses[place] !== h.pauses && clockOf(code) !== YEARS
+  if (moved && comesLater(h, t, code, stamp, queue.due[place]!)) return
   happen(h, job, kind, index, t, code)
 }
 
@@ -83,7 +83,7 @@ function comesLater(h: History, t: number, code: number, stamp: number, due: num
   const now = timeAt(h, clockOf(code), due)
   if (now <= t * (1 + 1e-12)) return false
   if (kindOf(code) === event.service) scheduleService(h, indexOf(code), t)
-  else if (now < h.horizon) push(h.queue, now, code, stamp, due)
+  else scheduleAt(h, code, stamp, due, now)
   return true
 }
 

@@ -38,21 +38,23 @@ export function column(sample: Sample, quantity: Kept): Float64Array {
 export function playSpan(program: Program, span: Span): Sample[] {
   const history = makeHistory(program, span.seed)
   const job = makeJob(program.parts.count)
-  return program.alternatives.map((alternative) => {
-    const columns = kept.map(() => new Float64Array(span.count))
-    history.failuresOfMode.fill(0)
-    history.failuresOfDanger.fill(0)
-    for (let i = 0; i < span.count; i++) {
+  const samples = program.alternatives.map((alternative) => ({
+    alternative: alternative.id,
+    columns: kept.map(() => new Float64Array(span.count)),
+    failuresOfMode: new Float64Array(program.modes.count),
+    failuresOfDanger: new Float64Array(program.dangerKinds.length),
+  }))
+  // History by history, so that the start that all alternatives share is drawn, and fetched from memory, once.
+  for (let i = 0; i < span.count; i++) {
+    program.alternatives.forEach((alternative, a) => {
+      const sample = samples[a]!
+      history.failuresOfMode = sample.failuresOfMode
+      history.failuresOfDanger = sample.failuresOfDanger
       runHistory(history, job, alternative, span.from + i)
-      keep(history, columns, i)
-    }
-    return {
-      alternative: alternative.id,
-      columns,
-      failuresOfMode: history.failuresOfMode.slice(),
-      failuresOfDanger: history.failuresOfDanger.slice(),
-    }
-  })
+      keep(history, sample.columns, i)
+    })
+  }
+  return samples
 }
 
 function keep(history: History, columns: readonly Float64Array[], i: number): void {

@@ -16,6 +16,7 @@ import {
   K,
   position,
   SOUND,
+  type StartDraws,
   schedule,
 } from './history.js'
 import {
@@ -47,8 +48,7 @@ function records(h: History, posterior: Posterior): Float32Array {
   return table
 }
 
-function fillRecord(h: History, m: number, posterior: Posterior, table: Float32Array): void {
-  const entry = h.entry[m]!
+function fillRecord(h: History, m: number, entry: number, posterior: Posterior, table: Float32Array): void {
   const at = entry * record.length
   const theta = posterior.theta[entry]!
   table[at + record.theta] = theta
@@ -71,7 +71,7 @@ function quietChance(h: History, m: number, age: number): number {
   return Math.exp((age / scale) ** shape - ((age + end) / scale) ** shape)
 }
 
-/** The present set, from its posterior. */
+/** The present set, from its posterior; what it draws is drawn once for all alternatives of a history. */
 export function startPresent(h: History): void {
   const { posterior, model } = h.program
   draw(h.draws, 0, WHOLE_SET, 0, purpose.kappa, 0)
@@ -87,7 +87,10 @@ export function startPresent(h: History): void {
         ((boatLogSd * setLogSd) / Math.sqrt(variance)) * normalFrom(h.draws.words[1]!)
   h.kappa = Math.exp(log)
   h.sums[K.kappaLog] = log
-  startFromTables(h, posterior, node, 0)
+  const start = h.presentStart
+  const table = records(h, posterior)
+  if (start.history !== h.draws.history) drawStart(h, { start, node, posterior, table })
+  startFromTables(h, { start, posterior, table, t: 0 })
 }
 
 /** A used set, fitted at `t`: any past that its age allows. */
@@ -97,7 +100,10 @@ export function startUsed(h: History, t: number, posterior: Posterior): void {
   for (let n = 1; n < posterior.kappaLog.length; n++) {
     if (Math.abs(posterior.kappaLog[n]! - log) < Math.abs(posterior.kappaLog[node]! - log)) node = n
   }
-  startFromTables(h, posterior, node, t)
+  const start = h.usedStart
+  const table = records(h, posterior)
+  drawStart(h, { start, node, posterior, table })
+  startFromTables(h, { start, posterior, table, t })
 }
 
 /** A new set, fitted at `t`. */
@@ -137,14 +143,20 @@ export function sootRate(h: History, m: number): number {
   return 1 + h.lowLoadShare * (h.program.modes.soot[m]! - 1)
 }
 
-function startFromTables(h: History, posterior: Posterior, node: number, t: number): void {
+function startFromTables(
+  h: History,
+  from: {
+    readonly start: StartDraws
+    readonly posterior: Posterior
+    readonly table: Float32Array
+    readonly t: number
+  },
+): void {
   const { modes, parts } = h.program
-  const table = records(h, posterior)
-  chooseEntries(h, posterior, node)
-  fetchRecords(h, posterior, table)
+  const { start, posterior, table, t } = from
   for (let p = 0; p < parts.count; p++) {
-    for (let m = parts.modeFrom[p]!; m < parts.modeFrom[p + 1]!; m++) startMode(h, m, t, table)
-    startService(h, p, t, posterior, node)
+    for (let m = parts.modeFrom[p]!; m < parts.modeFrom[p + 1]!; m++) startMode(h, m, t, start, table)
+    startService(h, p, t, start, posterior)
   }
   // Only when every mode has its life can one that stands failed wear the others.
   for (let m = 0; m < modes.count; m++) {
@@ -153,8 +165,19 @@ function startFromTables(h: History, posterior: Posterior, node: number, t: numb
 }
 
 /** Draws which entry of the tables each mode starts from: one index for all modes of a part that belong together. */
-function chooseEntries(h: History, posterior: Posterior, node: number): void {
+function drawStart(
+  h: History,
+  from: {
+    readonly start: StartDraws
+    readonly node: number
+    readonly posterior: Posterior
+    readonly table: Float32Array
+  },
+): void {
   const { modes, parts } = h.program
+  const { start, node, posterior, table } = from
+  start.history = h.draws.history
+  start.node = node
   for (let p = 0; p < parts.count; p++) {
     const first = parts.modeFrom[p]!
     const joint = posterior.joint[p] === 1
@@ -162,15 +185,16 @@ function chooseEntries(h: History, posterior: Posterior, node: number): void {
     for (let m = first; m < parts.modeFrom[p + 1]!; m++) {
       draw(h.draws, h.set, m, 0, purpose.start, 0)
       if (m === first || !joint) index = h.draws.words[0]! >>> 22
-      h.entry[m] = (node * modes.count + m) * POSTERIOR_STEPS + index
-      h.onsetWord[m] = h.draws.words[1]!
+      start.entry[m] = (node * modes.count + m) * POSTERIOR_STEPS + index
+      start.onsetWord[m] = h.draws.words[1]!
     }
   }
+  fetchRecords(h, start, posterior, table)
 }
 
 /** Reads one number of every record in a loop that does nothing else, so that their waits for memory overlap. */
-function fetchRecords(h: History, posterior: Posterior, table: Float32Array): void {
-  const { entry, quiet } = h
+function fetchRecords(h: History, start: StartDraws, posterior: Posterior, table: Float32Array): void {
+  const { entry, quiet } = start
   let missing = 0
   for (let m = 0; m < entry.length; m++) {
     quiet[m] = table[entry[m]! * record.length + record.quiet]!
@@ -178,15 +202,15 @@ function fetchRecords(h: History, posterior: Posterior, table: Float32Array): vo
   }
   if (missing === 0) return
   for (let m = 0; m < entry.length; m++) {
-    if (table[entry[m]! * record.length + record.theta] === 0) fillRecord(h, m, posterior, table)
+    if (table[entry[m]! * record.length + record.theta] === 0) fillRecord(h, m, entry[m]!, posterior, table)
     quiet[m] = table[entry[m]! * record.length + record.quiet]!
   }
 }
 
 /** A mode in the state of its record. */
-function startMode(h: History, m: number, t: number, table: Float32Array): void {
+function startMode(h: History, m: number, t: number, start: StartDraws, table: Float32Array): void {
   const { modes } = h.program
-  const at = h.entry[m]! * record.length
+  const at = start.entry[m]! * record.length
   const clock = modes.clock[m]!
   setScale(h, m, table[at + record.theta]! * hourLife(h, m))
   h.wear[m] = 1
@@ -198,21 +222,22 @@ function startMode(h: History, m: number, t: number, table: Float32Array): void 
   h.birthTime[m] = clock === YEARS ? h.birth[m]! : t
   h.onsetAt[m] = Number.POSITIVE_INFINITY
   if (h.state[m] === SOUND) {
-    startSound(h, m, t, h.quiet[m]!)
+    startSound(h, m, t, start)
     return
   }
   if (h.set === 0) bookRisk(h, m, 1)
   if (h.state[m] === DEFECTIVE) {
-    fallDue(h, m, t, delayLeft(h, m, h.onsetWord[m]!, table[at + record.since]!))
+    fallDue(h, m, t, delayLeft(h, m, start.onsetWord[m]!, table[at + record.since]!))
     scheduleFinding(h, m, t, purpose.check)
   } else {
     scheduleFinding(h, m, t, purpose.checkFailed)
   }
 }
 
-function startSound(h: History, m: number, t: number, quiet: number): void {
+function startSound(h: History, m: number, t: number, start: StartDraws): void {
   const { modes } = h.program
-  const u = uniformFrom(h.onsetWord[m]!)
+  const quiet = start.quiet[m]!
+  const u = uniformFrom(start.onsetWord[m]!)
   const shape = modes.shape[m]!
   const scale = h.scale[m]!
   const clock = modes.clock[m]!
@@ -232,16 +257,16 @@ function bookRisk(h: History, m: number, chance: number): void {
   h.sums[isQuoted[m] === 1 ? K.riskOfJob : K.riskOfOthers]! += chance * costAtRisk[m]!
 }
 
-function startService(h: History, part: number, t: number, posterior: Posterior, node: number): void {
+function startService(h: History, part: number, t: number, start: StartDraws, posterior: Posterior): void {
   const { parts } = h.program
   if (parts.serviced[part] === 0) return
   const first = parts.modeFrom[part]!
-  let index = h.entry[first]! % POSTERIOR_STEPS
+  let index = start.entry[first]! % POSTERIOR_STEPS
   if (posterior.joint[part] === 0) {
     draw(h.draws, h.set, first, 0, purpose.serviceStart, 0)
     index = h.draws.words[0]! >>> 22
   }
-  const entry = (node * parts.count + part) * POSTERIOR_STEPS + index
+  const entry = (start.node * parts.count + part) * POSTERIOR_STEPS + index
   h.serviceStamp[part]!++
   h.servicedTime[part] = t - posterior.serviceYears[entry]!
   h.servicedHours[part] = position(h, HOURS, t) - posterior.serviceHours[entry]!

@@ -40,7 +40,7 @@ const monthsPerYear = 12
 const yearsPastHorizon = 15
 
 /** Tables of use over the horizon and some years past it. */
-export function useAhead(model: LifeModel): UseAhead {
+export function calendarAhead(model: LifeModel): UseAhead {
   const { hoursByMonth, startsByMonth, powerNeededByMonth } = model.use
   const first = Math.floor(model.startMonth)
   const partMonth = (first + 1 - model.startMonth) / monthsPerYear
