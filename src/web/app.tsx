@@ -1,0 +1,118 @@
+/**
+ * Which page is open, and the frame around it.
+ *
+ * @module
+ */
+
+import { Component, type ReactNode, Suspense, useEffect, useRef } from 'react'
+import { useBoat } from './data/boat.js'
+import { Frame } from './frame.js'
+import { Button, Lead, Link, Passage, Say } from './parts/index.js'
+import { pathTo, type Route, useRoute } from './routes.js'
+import { type OfSet, screens } from './screens.js'
+import { shell } from './words/shell.js'
+
+export function App() {
+  const route = useRoute()
+  return 'boat' in route ? (
+    <BoatFrame key={`${route.boat} ${route.set}`} route={route} />
+  ) : (
+    <Frame route={route}>
+      <Page route={route} name={shell.program} />
+    </Frame>
+  )
+}
+
+function BoatFrame({ route }: { readonly route: Extract<Route, OfSet> }) {
+  const boat = useBoat(route.boat)
+  return (
+    <Frame route={route} boat={boat}>
+      <Page route={route} name={boat.name} />
+    </Frame>
+  )
+}
+
+/** The page itself; what fails in it leaves the frame standing. */
+function Page({ route, name }: { readonly route: Route; readonly name: string }) {
+  const path = route.page === 'unknown' ? route.address : pathTo(route)
+  useArrival(path, titleOf(route, name))
+  return (
+    <Catching key={path}>
+      <Suspense fallback={<p className="waiting second">{shell.opening}</p>}>
+        <Matter route={route} />
+      </Suspense>
+    </Catching>
+  )
+}
+
+function Matter({ route }: { readonly route: Route }) {
+  if ('boat' in route) {
+    const Screen = screens[route.page]
+    return Screen ? <Screen boat={route.boat} set={route.set} /> : <NotFound />
+  }
+  const Screen = route.page === 'unknown' ? undefined : screens[route.page]
+  return Screen ? <Screen /> : <NotFound />
+}
+
+function titleOf(route: Route, name: string): string {
+  if ('boat' in route) {
+    const page = route.page === 'settings' ? shell.settings : shell.pages[route.page]
+    return `${page}, ${name} · ${shell.program}`
+  }
+  return route.page === 'unknown' ? `${shell.notFound.title} · ${shell.program}` : shell.program
+}
+
+/** Whoever comes to another page begins at its head: title, place and focus. */
+function useArrival(path: string, title: string): void {
+  const before = useRef(path)
+  useEffect(() => {
+    document.title = title
+  }, [title])
+  useEffect(() => {
+    if (before.current === path) return
+    before.current = path
+    window.scrollTo(0, 0)
+    document.getElementById('page-matter')?.focus({ preventScroll: true })
+  }, [path])
+}
+
+function NotFound() {
+  const { notFound } = shell
+  return (
+    <Passage title={notFound.title} first>
+      <Say>{notFound.say}</Say>
+      <Lead>{notFound.next}</Lead>
+      <p className="gap">
+        <Link to="/">{notFound.back}</Link>
+      </p>
+    </Passage>
+  )
+}
+
+interface Caught {
+  readonly error: Error | null
+}
+
+class Catching extends Component<{ readonly children: ReactNode }, Caught> {
+  override state: Caught = { error: null }
+
+  static getDerivedStateFromError(error: unknown): Caught {
+    return { error: error instanceof Error ? error : new Error(String(error)) }
+  }
+
+  override render() {
+    const { error } = this.state
+    if (error === null) return this.props.children
+    const { failed } = shell
+    return (
+      <Passage title={failed.title} first>
+        <Say>{failed.say}</Say>
+        <Lead>{failed.next}</Lead>
+        <p className="small gap">{error.message}</p>
+        <div className="acts">
+          <Button onClick={() => location.reload()}>{failed.again}</Button>
+        </div>
+      </Passage>
+    )
+  }
+}

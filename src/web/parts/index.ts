@@ -1,0 +1,26 @@
+/**
+ * What pages are built of, each in one line.
+ *
+ * Passage     a part of a page, with what to read it by in the margin
+ * Say, Lead   the answer in a sentence, and the paragraph after it
+ * Figure      a computed number that opens in place; FigureButton and Opened are its halves, for rows
+ * Stop        a condition that blocks, with the acts that close it
+ * Asked       an entry that looks odd, with its answers
+ * Cautions    hazards of the work a page leads to
+ * Tag         a word that marks a thing
+ * Button      an act; PlainButton: one in a sentence; Link: to another page
+ * NumberInput a number to type; Tried: one to try, with its track; Overrule: one to write into the log
+ * Refining    long work, with a stop
+ * Behind      something folded away; WideTable: a table that is moved sideways
+ *
+ * @module
+ */
+
+export { Behind, WideTable } from './behind.js'
+export { Button, Link, PlainButton } from './button.js'
+export { NumberInput, numberIn, Overrule, type TrackMark, Tried } from './field.js'
+export { type Behind as BehindFigure, Figure, FigureButton, Opened } from './figure.js'
+export { Lead, Passage, Say } from './passage.js'
+export { Refining } from './refining.js'
+export { Asked, Cautions, Stop } from './stop.js'
+export { Tag } from './tag.js'

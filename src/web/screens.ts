@@ -1,0 +1,41 @@
+/**
+ * The screens by their page, each fetched when it is first gone to. A page that is not listed here is linked from nowhere.
+ *
+ * @module
+ */
+
+import { type ComponentType, lazy } from 'react'
+
+export interface OfSet {
+  readonly boat: string
+  readonly set: string
+}
+
+export interface WriteEntryProps extends OfSet {
+  /** Written, or left for now. */
+  readonly onDone: () => void
+}
+
+export interface Screens {
+  boats?: ComponentType
+  new?: ComponentType
+  logbook?: ComponentType<OfSet>
+  set?: ComponentType<OfSet>
+  forecast?: ComponentType<OfSet>
+  alternatives?: ComponentType<OfSet>
+  settings?: ComponentType<OfSet>
+  /** The form for an entry, shown above whatever page is open. */
+  writeEntry?: ComponentType<WriteEntryProps>
+}
+
+export const screens: Screens = {}
+
+/** A screen of a file, by its name: `screen(() => import('./screens/set.js'), 'SetScreen')`. */
+export function screen<Name extends string, Props>(
+  load: () => Promise<Record<Name, ComponentType<Props>>>,
+  name: Name,
+): ComponentType<Props> {
+  return lazy(async () => ({
+    default: (await load())[name] as ComponentType<unknown>,
+  })) as unknown as ComponentType<Props>
+}
