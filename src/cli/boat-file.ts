@@ -6,7 +6,7 @@
 
 import { exportBoat } from '../store/export-boat.js'
 import { importBoat } from '../store/import-boat.js'
-import { type DataOption, withStore } from './opened.js'
+import { type DataOption, withReading, withStore } from './opened.js'
 import { progressOf } from './progress.js'
 import { type Result, refuse } from './result.js'
 
@@ -15,7 +15,7 @@ export function exportToFile(
   path: string,
   options: DataOption & { readonly boat?: string },
 ): Promise<Result> {
-  return withStore(options, async (store) => {
+  return withReading(options, async (store) => {
     const boats = store.boats()
     const boat = options.boat ?? (boats.length === 1 ? boats[0] : undefined)
     if (boat === undefined || !boats.includes(boat)) {

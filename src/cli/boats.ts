@@ -6,14 +6,14 @@
 
 import type { Problem } from '../catalogue/problem.js'
 import { setsOf } from '../register/register.js'
-import { allBoats, type DataOption, readCurrent, withStore } from './opened.js'
+import { allBoats, type DataOption, readCurrent, withReading } from './opened.js'
 import { today } from './places.js'
 import { type Result, refuse } from './result.js'
 import { sayDates } from './say-entry.js'
 import { tableText } from './table.js'
 
 export function listBoats(options: DataOption): Promise<Result> {
-  return withStore(options, (store) => {
+  return withReading(options, (store) => {
     const named = allBoats(store)
     if ('problems' in named) return refuse(...named.problems)
     const problems: Problem[] = []

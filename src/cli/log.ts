@@ -15,7 +15,15 @@ import { setsOf } from '../register/register.js'
 import { compose, type Draft } from '../store/compose.js'
 import type { Store } from '../store/store.js'
 import { bodyFrom, draftOf, recordOf, type Typed, withPhotographs, withUsual } from './drafts.js'
-import { allBoats, chosenBoat, chosenSet, type DataOption, readCurrent, withStore } from './opened.js'
+import {
+  allBoats,
+  chosenBoat,
+  chosenSet,
+  type DataOption,
+  readCurrent,
+  withReading,
+  withStore,
+} from './opened.js'
 import { knownThings, today } from './places.js'
 import { type Result, refuse } from './result.js'
 import { sayDates, sayEntry } from './say-entry.js'
@@ -172,7 +180,7 @@ export interface ListOptions extends DataOption {
 
 /** `log list`: the entries in their current form, and what the log leaves open. */
 export function listEntries(options: ListOptions): Promise<Result> {
-  return withStore(options, (store) => {
+  return withReading(options, (store) => {
     const boats = allBoats(store)
     if ('problems' in boats) return refuse(...boats.problems)
     const chosen = chosenBoat(boats, options.boat)

@@ -14,7 +14,7 @@ import {
   type DataOption,
   type NamedBoat,
   readCurrent,
-  withStore,
+  withReading,
 } from './opened.js'
 import { today } from './places.js'
 import { type Result, refuse } from './result.js'
@@ -39,7 +39,7 @@ export function withSet(
   options: SetOptions,
   work: (question: SetQuestion) => Result | Promise<Result>,
 ): Promise<Result> {
-  return withStore(options, (store) => {
+  return withReading(options, (store) => {
     const boats = allBoats(store)
     if ('problems' in boats) return refuse(...boats.problems)
     const asOf = options.asOf ?? today()

@@ -9,7 +9,8 @@ import { currentEntries } from '../logbook/current.js'
 import type { Entry } from '../logbook/kinds.js'
 import { dataFolder } from '../store/data-folder.js'
 import { openDemonstration } from '../store/demonstration.js'
-import { openStore, type ReadableStore, type Store } from '../store/store.js'
+import { type OwnReadableStore, openToRead, type ReadableStore } from '../store/read-store.js'
+import { openStore, type Store } from '../store/store.js'
 import { demonstrationFolder } from './places.js'
 import { type Result, refuse } from './result.js'
 
@@ -17,7 +18,21 @@ export interface DataOption {
   readonly data?: string
 }
 
-/** Opens the owner's store, hands it to `work`, and closes it however that ends. */
+/** Opens the owner's store to be read, whoever else has it, and closes it however `work` ends. */
+export async function withReading(
+  { data }: DataOption,
+  work: (store: OwnReadableStore) => Result | Promise<Result>,
+): Promise<Result> {
+  const opened = openToRead(dataFolder(data))
+  if (!opened.ok) return opened
+  try {
+    return await work(opened.store)
+  } finally {
+    opened.store.close()
+  }
+}
+
+/** Takes the owner's store for writing, hands it to `work`, and closes it however that ends. */
 export async function withStore(
   { data }: DataOption,
   work: (store: Store) => Result | Promise<Result>,

@@ -48,7 +48,10 @@ export function problemText(problems: readonly Problem[]): string {
 
 function problemLine({ code, path, found, allowed }: Problem): string {
   if (code === 'in-use') {
-    return `Another program has the data folder ${path}: ${found}. Stop it first, or choose another folder with --data.`
+    const how = found.startsWith('http')
+      ? `is in use by the program at ${found} Enter it there, or stop`
+      : 'is in use by another program that has told no address yet. Stop'
+    return `The data folder ${path} ${how} that program first (Ctrl-C where it runs). What only reads works meanwhile; --data chooses another folder.`
   }
   const place = path === '' ? '' : `${path}: `
   return code === 'missing'

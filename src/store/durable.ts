@@ -4,7 +4,7 @@
  * @module
  */
 
-import { closeSync, fsyncSync, openSync, renameSync, rmSync, writeSync } from 'node:fs'
+import { closeSync, existsSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync, writeSync } from 'node:fs'
 import { dirname } from 'node:path'
 
 /** Writes a file so that either all of it is there under its name or nothing: beside it, forced to disk, then renamed. */
@@ -41,5 +41,23 @@ export function syncFile(path: string): void {
     fsyncSync(handle)
   } finally {
     closeSync(handle)
+  }
+}
+
+/**
+ * Makes a folder and those above it that are missing, one after another: asked for all at once, Node never comes back
+ * where one of them cannot be.
+ *
+ * @throws the system's error where one of them cannot be made.
+ */
+export function makeFolder(path: string): void {
+  if (existsSync(path)) return
+  const above = dirname(path)
+  if (above !== path) makeFolder(above)
+  try {
+    mkdirSync(path, { mode: 0o700 })
+  } catch (error) {
+    // Another program may have made it in between.
+    if (!(error instanceof Error && 'code' in error && error.code === 'EEXIST')) throw error
   }
 }

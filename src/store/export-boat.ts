@@ -21,7 +21,7 @@ import {
 } from './boat-file-form.js'
 import { renameDurably } from './durable.js'
 import { photographPath } from './photographs.js'
-import type { Store } from './store.js'
+import type { OwnReadableStore } from './read-store.js'
 
 export type Exported =
   | { readonly ok: true; readonly entries: number; readonly photographs: number; readonly absent: number }
@@ -33,7 +33,7 @@ export type Exported =
  * Photographs go in as they are, with whatever their files tell of place and time: the file is the owner's own copy.
  */
 export async function exportBoat(
-  store: Store,
+  store: OwnReadableStore,
   boat: string,
   path: string,
   { onProgress, signal }: LongWork = {},
@@ -99,7 +99,7 @@ export const stopped: Problem = {
 }
 
 /** Photographs that the entries name: those whose bytes are there, and those whose bytes are lost or were removed. */
-function photographsAt(store: Store, texts: readonly string[]) {
+function photographsAt(store: OwnReadableStore, texts: readonly string[]) {
   const entries = texts.map(readKept)
   const wanted = photographsKept(entries)
   const named = new Set(entries.flatMap(photographsOf).map(({ sha256 }) => sha256))

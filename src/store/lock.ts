@@ -34,7 +34,7 @@ export function lockFolder(folder: string): Locked {
     database.close()
     if (!isBusy(error)) throw error
     const found = readAddress(addressFile) ?? 'another program that has told no address yet'
-    const allowed = 'one program at a time in a data folder'
+    const allowed = 'one program at a time that writes; enter it there, or stop that program first'
     return { ok: false, problems: [{ code: 'in-use', path: folder, found, allowed }] }
   }
   rmSync(addressFile, { force: true })

@@ -5,12 +5,12 @@
  */
 
 import { createHash } from 'node:crypto'
-import { existsSync, mkdirSync, readdirSync, rmSync } from 'node:fs'
+import { existsSync, readdirSync, rmSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import { photographTypes } from '../logbook/atoms.js'
 import type { Photograph } from '../logbook/photographs.js'
 import type { Problem } from '../logbook/problems.js'
-import { renameDurably, syncFolder, writeDurably } from './durable.js'
+import { makeFolder, renameDurably, syncFolder, writeDurably } from './durable.js'
 
 /** The largest photograph that is kept. [bytes] */
 export const largestPhotograph = 50_000_000
@@ -30,7 +30,7 @@ export function keepPhotograph(folder: string, bytes: Uint8Array): KeptPhotograp
     const allowed = `at most ${largestPhotograph} bytes`
     return refused({ code: 'too-large', path: 'photograph', found: `${bytes.length} bytes`, allowed })
   }
-  const type = typeOf(bytes)
+  const type = photographType(bytes)
   if (type === undefined) {
     const found = `bytes beginning ${Buffer.from(bytes.subarray(0, 12)).toString('hex')}`
     return refused({ code: 'no-photograph', path: 'photograph', found, allowed: photographTypes.join(', ') })
@@ -80,13 +80,13 @@ function refused(problem: Problem): KeptPhotograph {
 function makeFolderOf(path: string): void {
   const folder = dirname(path)
   if (existsSync(folder)) return
-  mkdirSync(folder, { recursive: true })
+  makeFolder(folder)
   syncFolder(dirname(folder))
   syncFolder(dirname(dirname(folder)))
 }
 
 /** The kind of picture by its first bytes; undefined where it is none that we keep. */
-function typeOf(bytes: Uint8Array): Photograph['type'] | undefined {
+export function photographType(bytes: Uint8Array): Photograph['type'] | undefined {
   const head = Buffer.from(bytes.subarray(0, 12)).toString('latin1')
   if (head.startsWith('\xff\xd8\xff')) return 'image/jpeg'
   if (head.startsWith('\x89PNG\r\n\x1a\n')) return 'image/png'

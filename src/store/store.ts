@@ -5,7 +5,7 @@
  */
 
 import { randomBytes } from 'node:crypto'
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import type Database from 'libsql'
 import { parseEntry, readKept } from '../logbook/entry.js'
@@ -13,7 +13,7 @@ import { type Entry, isKind } from '../logbook/kinds.js'
 import { mergeCopies } from '../logbook/merge.js'
 import { photographsOf } from '../logbook/photographs.js'
 import type { Problem } from '../logbook/problems.js'
-import { renameDurably, syncFile } from './durable.js'
+import { makeFolder, renameDurably, syncFile } from './durable.js'
 import { type Lock, lockFolder } from './lock.js'
 import {
   dropPhotograph,
@@ -23,33 +23,18 @@ import {
   photographsIn,
   putPhotograph,
 } from './photographs.js'
-import { insertRows, readTexts } from './rows.js'
+import { cannotBeOpened, type OwnReadableStore, readableOf } from './read-store.js'
+import { insertRows } from './rows.js'
 import { openTables } from './tables.js'
 
-/** What can be read of logbooks, the owner's and the demonstration boats' alike. */
-export interface ReadableStore {
-  /** Names of the boats, in order. */
-  boats(): readonly string[]
-  /** All entries of a boat, as they came in. */
-  read(boat: string): ReadBoat
-  /** Bytes of a photograph, where they are there. */
-  photograph(sha256: string): Uint8Array | undefined
-  close(): void
-}
-
-export type ReadBoat =
-  | { readonly ok: true; readonly entries: readonly Entry[] }
-  | { readonly ok: false; readonly problems: readonly Problem[] }
+export type { ReadableStore } from './read-store.js'
 
 /** The owner's store. */
-export interface Store extends ReadableStore {
-  readonly folder: string
+export interface Store extends OwnReadableStore {
   /** Name under which this data folder writes its entries. */
   readonly device: string
   /** Writes all entries or none; when it returns they are on disk. Each is JSON text or a value. */
   append(entries: readonly unknown[], options?: AppendOptions): Appended
-  /** Entries of a boat as they are kept, in order of their ids. */
-  texts(boat: string): readonly KeptEntry[]
   /** The text kept under an id. */
   textOf(id: string): string | undefined
   /** The highest count that a device has given an entry of a boat; 0 before the first. */
@@ -59,11 +44,6 @@ export interface Store extends ReadableStore {
   backUp(to: string): BackedUp
   /** Tells whoever starts second where this program can be reached. */
   announce(address: string): void
-}
-
-export interface KeptEntry {
-  readonly id: string
-  readonly text: string
 }
 
 export interface AppendOptions {
@@ -81,11 +61,11 @@ export type Opened =
   | { readonly ok: true; readonly store: Store }
   | { readonly ok: false; readonly problems: readonly Problem[] }
 
-/** Opens the store in a data folder, making both where they are new. One program at a time. */
+/** Opens the store in a data folder, making both where they are new. One program at a time; to read only, `openToRead`. */
 export function openStore(folder: string): Opened {
   let lock: Lock | undefined
   try {
-    mkdirSync(folder, { recursive: true, mode: 0o700 })
+    makeFolder(folder)
     const locked = lockFolder(folder)
     if (!locked.ok) return locked
     lock = locked.lock
@@ -94,9 +74,7 @@ export function openStore(folder: string): Opened {
     return { ok: true, store: storeOf({ folder, database, lock }) }
   } catch (error) {
     lock?.release()
-    const found = error instanceof Error ? error.message : String(error)
-    const allowed = 'a folder that can be written to, with a logbook of this or an older version or none yet'
-    return { ok: false, problems: [{ code: 'cannot-be-opened', path: folder, found, allowed }] }
+    return { ok: false, problems: [cannotBeOpened(folder, error)] }
   }
 }
 
@@ -115,22 +93,14 @@ function storeOf({ folder, database, lock }: Parts): Store {
   const { device } = one<{ device: string }>('SELECT device FROM folder') ?? { device: 'unnamed' }
   const textOf = database.prepare('SELECT text FROM entries WHERE id = ?')
   const store: Store = {
-    folder,
+    ...readableOf(folder, database),
     device,
-    boats: () =>
-      all<{ boat: string }>('SELECT DISTINCT boat FROM entries ORDER BY boat').map(({ boat }) => boat),
-    read: (boat) => read(database, boat),
-    texts: (boat) => all<KeptEntry>('SELECT id, text FROM entries WHERE boat = ? ORDER BY id', boat),
     textOf: (id) => (textOf.all(id) as readonly { readonly text: string }[])[0]?.text,
     lastCount: (boat, of) =>
       one<{ n: number | null }>('SELECT max(n) AS n FROM entries WHERE boat = ? AND device = ?', boat, of)
         ?.n ?? 0,
     append: (entries, options) => append(store, database, entries, options),
     keepPhotograph: (bytes) => keepPhotograph(folder, bytes),
-    photograph: (sha256) => {
-      const path = photographPath(folder, sha256)
-      return existsSync(path) ? readFileSync(path) : undefined
-    },
     backUp: (to) => backUp(folder, database, to),
     announce: lock.announce,
     close: () => {
@@ -139,11 +109,6 @@ function storeOf({ folder, database, lock }: Parts): Store {
     },
   }
   return store
-}
-
-function read(database: Database.Database, boat: string): ReadBoat {
-  const checked = readTexts(database, boat)
-  return checked.ok ? { ok: true, entries: checked.texts.map(readKept) } : checked
 }
 
 function append(
@@ -201,7 +166,7 @@ function backUp(folder: string, database: Database.Database, to: string): Backed
   }
   const beside = `${to}.part`
   rmSync(beside, { recursive: true, force: true })
-  mkdirSync(beside, { recursive: true, mode: 0o700 })
+  makeFolder(beside)
   const copy = join(beside, 'logbook.db')
   database.prepare('VACUUM INTO ?').run(copy)
   syncFile(copy)

@@ -53,9 +53,7 @@ export function openTables(path: string, options: { readonly newDevice: () => st
     database.pragma('synchronous = FULL')
     database.pragma('recursive_triggers = ON')
     const version = versionOf(database)
-    if (version > tablesVersion) {
-      throw new Error(`${path} must be of tables version ${tablesVersion} or older; found ${version}`)
-    }
+    requireKnown(path, version)
     if (version === 0) {
       database.transaction(() => {
         database.exec(tables)
@@ -67,6 +65,33 @@ export function openTables(path: string, options: { readonly newDevice: () => st
   } catch (error) {
     database.close()
     throw error
+  }
+}
+
+/**
+ * Opens the file of a logbook for reading alone; nothing where its tables are not laid out yet.
+ *
+ * @throws if the file was written by a newer program, or is no file of ours.
+ */
+export function openTablesToRead(path: string): Database.Database | undefined {
+  const database = new Database(path)
+  try {
+    database.pragma('busy_timeout = 5000')
+    database.pragma('query_only = ON')
+    const version = versionOf(database)
+    requireKnown(path, version)
+    if (version > 0) return database
+    database.close()
+    return undefined
+  } catch (error) {
+    database.close()
+    throw error
+  }
+}
+
+function requireKnown(path: string, version: number): void {
+  if (version > tablesVersion) {
+    throw new Error(`${path} must be of tables version ${tablesVersion} or older; found ${version}`)
   }
 }
 
