@@ -8,8 +8,7 @@
 
 import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { readBoatLines } from '../logbook/boat-lines.js'
-import type { Entry } from '../logbook/kinds.js'
+import { type ReadEntry, readBoatLines } from '../logbook/boat-lines.js'
 import type { Problem } from '../logbook/problems.js'
 import { photographPath } from './photographs.js'
 import type { ReadableStore } from './store.js'
@@ -20,7 +19,7 @@ export type OpenedDemonstration =
 
 /** Opens every `*.jsonl` file of a folder as one boat each. */
 export function openDemonstration(folder: string): OpenedDemonstration {
-  const boats = new Map<string, readonly Entry[]>()
+  const boats = new Map<string, readonly ReadEntry[]>()
   const problems: Problem[] = []
   for (const name of readdirSync(folder)
     .filter((file) => file.endsWith('.jsonl'))
@@ -38,10 +37,7 @@ export function openDemonstration(folder: string): OpenedDemonstration {
         allowed: 'one file for each boat',
       })
     } else {
-      boats.set(
-        read.header.boat,
-        read.entries.map(({ entry }) => entry),
-      )
+      boats.set(read.header.boat, read.entries)
     }
   }
   if (problems.length > 0) return { ok: false, problems }
@@ -49,7 +45,8 @@ export function openDemonstration(folder: string): OpenedDemonstration {
     ok: true,
     store: {
       boats: () => [...boats.keys()].sort(),
-      read: (boat) => ({ ok: true, entries: boats.get(boat) ?? [] }),
+      read: (boat) => ({ ok: true, entries: (boats.get(boat) ?? []).map(({ entry }) => entry) }),
+      lines: (boat) => ({ ok: true, texts: (boats.get(boat) ?? []).map(({ text }) => text) }),
       photograph: (sha256) => {
         const path = photographPath(folder, sha256)
         return existsSync(path) ? readFileSync(path) : undefined

@@ -274,7 +274,13 @@ test('demonstration boats are read from files, all of them or none', () => {
   const opened = openDemonstration(folder)
   expect(opened.ok && opened.store.boats()).toEqual(['trial'])
   expect(opened.ok && opened.store.read('trial')).toEqual({ ok: true, entries: [hours(1), hours(2)] })
-  expect(opened.ok && Object.keys(opened.store).sort()).toEqual(['boats', 'close', 'lines', 'photograph', 'read'])
+  expect(opened.ok && Object.keys(opened.store).sort()).toEqual([
+    'boats',
+    'close',
+    'lines',
+    'photograph',
+    'read',
+  ])
   writeFileSync(join(folder, 'twin.jsonl'), JSON.stringify(header))
   writeFileSync(join(folder, 'wrong.jsonl'), `${JSON.stringify({ ...header, boat: 'wrong' })}\n{}`)
   const again = openDemonstration(folder)
