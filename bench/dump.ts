@@ -20,7 +20,7 @@ export function dumpProgram(program: Program, path: string): void {
   const sections: Record<string, Column> = {
     scalars: Float64Array.from(scalars(program)),
     normal: normalTable,
-    detection: Float64Array.from(program.detection.flatMap((table) => [...table])),
+    looksPerLog: program.looksPerLog,
     accessHours: program.accessHours,
     isWorn: program.isWorn,
     dangerChance: program.dangerChance,

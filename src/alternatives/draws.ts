@@ -9,13 +9,13 @@ import { threefry2x32 } from '../forecast/threefry.js'
 
 /** What a draw is for. The two words of one draw serve two ends, named after "and". */
 export const purpose = {
-  /** Index of the starting state and onset of the first life. */
+  /** Index of the starting state, and onset of the first life. */
   start: 0,
-  /** Onset and delay of a life. */
+  /** Onsets of a life of a mode with an even number, and of its neighbour's life of the same number. */
   life: 1,
-  /** Per check: how good it is at this defect, and looks until found. */
+  /** A check in each word: in its high bits how good it is at this defect, in the others the looks until found. */
   check: 2,
-  /** Per check: looks until a failure unnoticed is found. */
+  /** A check in each word: the looks until a failure unnoticed is found. */
   checkFailed: 3,
   /** Whether a failure stops the set, and whether it is met at fitting out. */
   failure: 4,
@@ -39,10 +39,10 @@ export const purpose = {
   intrusion: 19,
   /** Its mode, and when it shows. */
   intrusionMode: 20,
-  /** Whether a service is done. */
+  /** Whether a service is done, and whether the next one is. */
   service: 21,
-  /** Index of the time since the last service. */
-  serviceStart: 22,
+  /** Delay of a life. */
+  delay: 22,
   /** Node of κ, and the boat's part in it. */
   kappa: 32,
   /** The new set's part of κ. */
@@ -100,15 +100,51 @@ export function uniformFrom(word: number): number {
   return (word + 0.5) / steps
 }
 
+const lowSteps = 2 ** 24
+
+/** Uniform in (0, 1) from the lower 24 of 32 random bits, never 0 or 1; the upper eight are free for a table. */
+export function uniformFromLow(word: number): number {
+  return ((word & (lowSteps - 1)) + 0.5) / lowSteps
+}
+
 /** The draws of one history: two words at a time. */
 export interface Draws {
   readonly words: Uint32Array
   seed: number
   history: number
+  /** The last pair of lives drawn: its counter words, and its draws. */
+  readonly pair: Uint32Array
+  pairLife: number
+  pairUse: number
 }
 
 export function makeDraws(seed: number): Draws {
-  return { words: new Uint32Array(2), seed: seed | 0, history: 0 }
+  return {
+    words: new Uint32Array(2),
+    seed: seed | 0,
+    history: 0,
+    pair: new Uint32Array(2),
+    pairLife: -1,
+    pairUse: -1,
+  }
+}
+
+/** Begins another history. */
+export function restartDraws(draws: Draws, history: number): void {
+  draws.history = history
+  draws.pairLife = -1
+}
+
+/** The word of a mode's life: neighbours share a draw, and a part renews its modes together, so most need no draw of their own. */
+export function lifeWord(draws: Draws, set: number, mode: number, life: number): number {
+  const pairLife = counterOfLife(mode >> 1, life)
+  const pairUse = counterOfUse(set, purpose.life, 0)
+  if (draws.pairLife !== pairLife || draws.pairUse !== pairUse) {
+    draws.pairLife = pairLife
+    draws.pairUse = pairUse
+    threefry2x32(draws.seed, draws.history, pairLife, pairUse, draws.pair)
+  }
+  return draws.pair[mode & 1]!
 }
 
 /** Puts the two words of a draw into `draws.words`. */

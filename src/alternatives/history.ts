@@ -5,7 +5,7 @@
  */
 
 import type { Alternative } from '../forecast/life-model.js'
-import { type Draws, makeDraws } from './draws.js'
+import { type Draws, makeDraws, restartDraws } from './draws.js'
 import { HOURS, type Program, YEARS } from './program.js'
 import { clear, makeQueue, push, type Queue } from './queue.js'
 import { timeOfTotal, totalAt } from './use.js'
@@ -80,6 +80,8 @@ export interface StartDraws {
   readonly entry: Int32Array
   readonly quiet: Float32Array
   readonly onsetWord: Uint32Array
+  /** Of each part: which of the times since its last service. */
+  readonly serviceIndex: Int32Array
 }
 
 export interface History {
@@ -124,7 +126,9 @@ export interface History {
   readonly patches: Int32Array
   readonly wear: Float64Array
   readonly jobs: Int32Array
+  /** Services that fell due, and the word that says whether the next is done. */
   readonly services: Int32Array
+  readonly serviceWord: Uint32Array
   readonly serviceStamp: Int32Array
   readonly servicedHours: Float64Array
   readonly servicedTime: Float64Array
@@ -180,8 +184,8 @@ export function makeHistory(program: Program, seed: number): History {
     birthHours: new Float64Array(modes),
     birthTime: new Float64Array(modes),
     onsetAt: new Float64Array(modes),
-    presentStart: makeStartDraws(modes),
-    usedStart: makeStartDraws(modes),
+    presentStart: makeStartDraws(modes, parts),
+    usedStart: makeStartDraws(modes, parts),
     failsAt: new Float64Array(modes),
     state: new Uint8Array(modes),
     life: new Int32Array(modes),
@@ -190,6 +194,7 @@ export function makeHistory(program: Program, seed: number): History {
     wear: new Float64Array(modes),
     jobs: new Int32Array(parts),
     services: new Int32Array(parts),
+    serviceWord: new Uint32Array(parts),
     serviceStamp: new Int32Array(parts),
     servicedHours: new Float64Array(parts),
     servicedTime: new Float64Array(parts),
@@ -214,13 +219,14 @@ export function makeHistory(program: Program, seed: number): History {
   }
 }
 
-function makeStartDraws(modes: number): StartDraws {
+function makeStartDraws(modes: number, parts: number): StartDraws {
   return {
     history: -1,
     node: 0,
     entry: new Int32Array(modes),
     quiet: new Float32Array(modes),
     onsetWord: new Uint32Array(modes),
+    serviceIndex: new Int32Array(parts),
   }
 }
 
@@ -228,7 +234,7 @@ function makeStartDraws(modes: number): StartDraws {
 export function resetHistory(h: History, alternative: Alternative, number: number): void {
   const { model } = h.program
   clear(h.queue)
-  h.draws.history = number
+  restartDraws(h.draws, number)
   h.alternative = alternative
   h.set = 0
   h.candidate = -1

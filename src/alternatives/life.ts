@@ -6,7 +6,7 @@
 
 import { normalCdf, normalQuantile } from '../forecast/special-normal.js'
 import { normalFrom } from './amounts.js'
-import { draw, purpose, uniformFrom } from './draws.js'
+import { draw, lifeWord, purpose, uniformFrom, uniformFromLow } from './draws.js'
 import {
   codeOf,
   DEFECTIVE,
@@ -34,8 +34,7 @@ export function beginLife(h: History, m: number, t: number, virtualAge: number):
   h.birth[m] = position(h, clock, t) - virtualAge
   h.birthHours[m] = position(h, HOURS, t)
   h.birthTime[m] = t
-  draw(h.draws, h.set, m, h.life[m]!, purpose.life, 0)
-  const word = h.draws.words[0]!
+  const word = lifeWord(h.draws, h.set, m, h.life[m]!)
   if (virtualAge === 0 && h.wear[m] === 1) scheduleFirstOnset(h, m, t, word)
   else scheduleOnset(h, m, t, -Math.log(uniformFrom(word)))
 }
@@ -73,8 +72,8 @@ export function scheduleOnset(h: History, m: number, t: number, hazard: number):
 export function becomeDefective(h: History, m: number, t: number): void {
   h.state[m] = DEFECTIVE
   h.onsetAt[m] = Number.POSITIVE_INFINITY
-  draw(h.draws, h.set, m, h.life[m]!, purpose.life, 0)
-  fallDue(h, m, t, delayFrom(h, m, h.draws.words[1]!))
+  draw(h.draws, h.set, m, h.life[m]!, purpose.delay, 0)
+  fallDue(h, m, t, delayFrom(h, m, h.draws.words[0]!))
   scheduleFinding(h, m, t, purpose.check)
 }
 
@@ -122,36 +121,44 @@ export function timeLeft(h: History, m: number, t: number): number {
 
 /**
  * When the checks find a mode that is defective (or failed unnoticed). Each check is as good at this defect as one
- * draw from its beta distribution says, so the looks until it is found are geometric.
+ * draw from its beta distribution says, so the looks until it is found are geometric: ⌊ln u / ln(1 − chance)⌋ miss.
  */
 export function scheduleFinding(h: History, m: number, t: number, forWhat: number): void {
-  const { modes, use, detection } = h.program
+  const { modes, use, looksPerLog } = h.program
   const runs = use.hoursPerYear > 0
   const clock = runs ? HOURS : YEARS
   const now = position(h, clock, t)
   const born = runs ? h.birthHours[m]! : h.birthTime[m]!
-  const table = forWhat === purpose.check ? modes.checkDetection : modes.checkDetectionFailed
+  const rows = forWhat === purpose.check ? modes.checkLooks : modes.checkLooksFailed
   let found = Number.POSITIVE_INFINITY
   const from = modes.checkFrom[m]!
   const to = modes.checkFrom[m + 1]!
   for (let c = from; c < to; c++) {
-    draw(h.draws, h.set, m, h.life[m]!, purpose.check, c - from)
-    const good = detection[table[c]!]![h.draws.words[0]! >>> 24]!
-    let looksWord = h.draws.words[1]!
-    if (forWhat !== purpose.check) {
-      draw(h.draws, h.set, m, h.life[m]!, forWhat, c - from)
-      looksWord = h.draws.words[1]!
-    }
-    const chance = good * modes.checkDiligence[c]!
-    if (chance <= 0) continue
-    const missed = chance >= 1 ? 0 : Math.floor(Math.log(uniformFrom(looksWord)) / Math.log1p(-chance))
-    const every = runs ? Math.min(modes.checkEveryHours[c]!, use.hoursPerYear) : 1
+    const word = (c - from) & 1
+    if (word === 0) drawLooks(h, m, forWhat, (c - from) >> 1)
+    const perLog = looksPerLog[rows[c]! + (goodWords[word]! >>> 24)]!
+    const missed = Math.floor(Math.log(uniformFromLow(lookWords[word]!)) * perLog)
+    const every = modes.checkEvery[c]!
     const at = born + (Math.floor((now - born) / every) + 1 + missed) * every
     if (at < found) found = at
   }
   if (found === Number.POSITIVE_INFINITY) return
   const kind = forWhat === purpose.check ? event.foundDefective : event.foundFailed
   schedule(h, codeOf(kind, m, clock), h.stamp[m]!, found, t)
+}
+
+/** Words of two checks: how good each is at the defect that a mode has in this life, and how many looks it takes. */
+const goodWords = new Uint32Array(2)
+const lookWords = new Uint32Array(2)
+
+function drawLooks(h: History, m: number, forWhat: number, pair: number): void {
+  const { words } = h.draws
+  draw(h.draws, h.set, m, h.life[m]!, purpose.check, pair)
+  goodWords[0] = words[0]!
+  goodWords[1] = words[1]!
+  if (forWhat !== purpose.check) draw(h.draws, h.set, m, h.life[m]!, forWhat, pair)
+  lookWords[0] = words[0]!
+  lookWords[1] = words[1]!
 }
 
 /** A mode that failed unnoticed begins, or ends, to wear others: what is left of their lives shrinks, or grows. */

@@ -1,77 +1,174 @@
 /**
- * The repair limit: above which estimate a later job is not mended any more.
+ * The repair limit: above which estimate a later job is not mended any more, and what is done instead.
  *
  * @module
  */
 
-import type { Alternative, LifeModel } from '../forecast/life-model.js'
+import type { Alternative, Amount, LifeModel } from '../forecast/life-model.js'
 import type { Posterior } from '../forecast/posterior-type.js'
-import { column, simulate } from './simulate.js'
+import { column, type Sample, type Span, simulate } from './simulate.js'
 
-type Limit = NonNullable<Alternative['limit']>
+export type Limit = NonNullable<Alternative['limit']>
 
-/** Histories for choosing; another stream than the one reported on. */
-const choosingHistories = 600
+/** Plays other alternatives of the same set than the model's own. */
+export type Play = (alternatives: readonly Alternative[], span: Span) => Promise<readonly Sample[]>
+
+/** Limits are chosen on other histories than those that are reported on. */
 const choosingSeedOffset = 0x5eed
+/** Histories of a round; later rounds are played on histories of their own. */
+const histories = { first: 300, coarse: 400, fine: 600 }
 
-/** Fractions of a new set's price tried as a level limit, before it is tilted. */
-const levels = [1, 0.6, 0.4, 0.25, 0.15]
-const tilts: readonly (readonly [number, number, number])[] = [
-  [1.5, 1, 0.5],
-  [1, 1, 0.5],
-  [1, 0.7, 0.3],
-  [1.5, 1.2, 0.8],
+/** Shapes of a limit as multiples of a new set's price, at now, half way and the horizon. */
+const coarseShapes: readonly Knots[] = [
+  [1, 1, 1],
+  [0.5, 0.5, 0.5],
+  [0.25, 0.25, 0.25],
+  [0.12, 0.12, 0.12],
+  [1, 0.6, 0.2],
+  [0.4, 0.25, 0.1],
 ]
+/** By how much a knot is moved in each of the finer rounds. */
+const moves = [1.6, 1.25]
+/** A limit is taken only if it saves more than so many standard errors. */
+const sure = 2
+
+type Knots = readonly [number, number, number]
 
 /**
- * The best of a coarse set of limits for a set that is left as it is, on histories of its own; `undefined` if mending
- * always is better. What is done above it is the cheaper of a new set of the same size and giving up.
+ * A first limit for what is left as it is, from a few histories: quick, for the first figures. `undefined`: always mend.
  */
-export function chooseLimit(
+export function firstLimit(
   model: LifeModel,
   posterior: Posterior,
-  choice: { readonly seed: number; readonly replaceWith: string },
+  { seed }: { readonly seed: number },
 ): Limit | undefined {
-  const { seed, replaceWith } = choice
-  const candidate = model.candidates.find(({ id }) => id === replaceWith)
-  if (candidate === undefined) return undefined
-  const price =
-    typeof candidate.price === 'object' && 'median' in candidate.price ? candidate.price.median : 0
-  const above = { replaceWith }
-  const level = (fraction: number): Limit => ({
-    knots: [price * fraction, price * fraction, price * fraction],
-    above,
-  })
-  const best = cheapest(model, posterior, seed, [undefined, ...levels.map(level)])
-  const start = best ?? level(1)
-  const tilted = tilts.map(
-    (tilt): Limit => ({
-      knots: [start.knots[0] * tilt[0], start.knots[1] * tilt[1], start.knots[2] * tilt[2]],
-      above,
-    }),
-  )
-  return cheapest(model, posterior, seed, [best, ...tilted])
+  const limits = coarseLimits(model)
+  if (limits.length === 0) return undefined
+  const leave: Alternative = { id: 'leave', now: 'leave' }
+  const alternatives = withLimits(leave, [undefined, ...limits])
+  const span = { seed: seed + choosingSeedOffset, from: 0, count: histories.first }
+  const samples = simulate({ ...model, alternatives }, posterior, span)
+  return limits[cheapest(samples) - 1]
 }
 
-/** The limit with the least mean cost; the first of equals. */
-function cheapest(
+/**
+ * The limit of each alternative after which a set runs on, by its id; `undefined`: always mend. A coarse round picks the
+ * best shape, and finer ones move its knots, until a round saves no more than two standard errors. Every limit is judged
+ * against always mending on the same histories, and the last word is had on histories that it was not picked on.
+ */
+export async function chooseLimits(
   model: LifeModel,
-  posterior: Posterior,
-  seed: number,
-  limits: readonly (Limit | undefined)[],
-): Limit | undefined {
-  const alternatives = limits.map(
-    (limit, i): Alternative => ({
-      id: `limit-${i}`,
-      now: 'leave',
-      ...(limit === undefined ? {} : { limit }),
-    }),
-  )
-  const samples = simulate({ ...model, alternatives }, posterior, {
-    seed: seed + choosingSeedOffset,
-    from: 0,
-    count: choosingHistories,
+  { seed, play }: { readonly seed: number; readonly play: Play },
+): Promise<ReadonlyMap<string, Limit | undefined>> {
+  const limits = coarseLimits(model)
+  const chosen = new Map<string, Limit | undefined>()
+  let open = model.alternatives.filter(({ now }) => now !== 'give-up').map(({ limit: _, ...rest }) => rest)
+  if (limits.length === 0) return new Map(open.map(({ id }) => [id, undefined]))
+  let from = 0
+  const round = async (choices: (of: Alternative) => readonly (Limit | undefined)[], count: number) => {
+    const tried = open.map((of) => ({ of, limits: choices(of) }))
+    const alternatives = tried.flatMap((one) => withLimits(one.of, one.limits))
+    const samples = await play(alternatives, { seed: seed + choosingSeedOffset, from, count })
+    from += count
+    let at = 0
+    return tried.map((one) => {
+      const own = samples.slice(at, at + one.limits.length)
+      at += one.limits.length
+      return { ...one, samples: own, best: cheapest(own) }
+    })
+  }
+  for (const { of, limits: tried, best } of await round(() => [undefined, ...limits], histories.coarse)) {
+    chosen.set(of.id, tried[best])
+  }
+  for (const factor of moves) {
+    open = open.filter(({ id }) => chosen.get(id) !== undefined)
+    if (open.length === 0) break
+    const further: Alternative[] = []
+    for (const { of, limits: tried, samples, best } of await round(
+      ({ id }) => [undefined, chosen.get(id), ...movedLimits(chosen.get(id)!, factor)],
+      histories.fine,
+    )) {
+      const mending = samples[0]!
+      const kept = samples[1]!
+      // The limit of the round before has to hold on these new histories; one picked among these has to beat it surely.
+      if (!saves(kept, mending)) chosen.set(of.id, undefined)
+      else if (best > 1 && saves(samples[best]!, kept)) {
+        chosen.set(of.id, tried[best])
+        further.push(of)
+      }
+    }
+    open = further
+  }
+  return chosen
+}
+
+/** Alternatives with the limits that were chosen for them. */
+export function withChosenLimits(
+  alternatives: readonly Alternative[],
+  chosen: ReadonlyMap<string, Limit | undefined>,
+): Alternative[] {
+  return alternatives.map((alternative) => {
+    if (!chosen.has(alternative.id)) return alternative
+    const { limit: _, ...rest } = alternative
+    const limit = chosen.get(alternative.id)
+    return limit === undefined ? rest : { ...rest, limit }
   })
+}
+
+/** Every coarse shape, with a new set above it and with giving up. */
+function coarseLimits(model: LifeModel): Limit[] {
+  const candidate = model.candidates.find(({ id }) => id === 'new-same') ?? model.candidates[0]
+  const price = candidate === undefined ? (model.set.resale?.newPrice ?? 0) : typical(candidate.price)
+  if (!(price > 0)) return []
+  const aboves: Limit['above'][] = [
+    ...(candidate === undefined ? [] : [{ replaceWith: candidate.id }]),
+    'give-up',
+  ]
+  return aboves.flatMap((above) =>
+    coarseShapes.map((shape): Limit => ({ knots: shape.map((share) => share * price) as KnotList, above })),
+  )
+}
+
+type KnotList = [number, number, number]
+
+function typical(amount: Amount): number {
+  if (typeof amount === 'number') return amount
+  return 'median' in amount ? amount.median : amount.exponentialMean
+}
+
+/** Each knot for itself up and down, and all three. */
+function movedLimits({ knots, above }: Limit, factor: number): Limit[] {
+  const moved = [factor, 1 / factor].flatMap((by) => [
+    knots.map((knot) => knot * by),
+    ...knots.map((_, moving) => knots.map((knot, k) => (k === moving ? knot * by : knot))),
+  ])
+  return moved.map((list) => ({ knots: list as KnotList, above }))
+}
+
+function withLimits(of: Alternative, limits: readonly (Limit | undefined)[]): Alternative[] {
+  return limits.map((limit, i) => ({
+    ...of,
+    id: `${of.id}-${i}`,
+    ...(limit === undefined ? {} : { limit }),
+  }))
+}
+
+/** The sample with the least mean cost, the first of equals; the first of all unless that saves surely against it. */
+function cheapest(samples: readonly Sample[]): number {
   const means = samples.map((sample) => column(sample, 'cost').reduce((sum, cost) => sum + cost, 0))
-  return limits[means.indexOf(Math.min(...means))]
+  const least = means.indexOf(Math.min(...means))
+  return least > 0 && saves(samples[least]!, samples[0]!) ? least : 0
+}
+
+/** Whether one costs less than the other by more than two standard errors of the difference of the same histories. */
+function saves(one: Sample, other: Sample): boolean {
+  const costs = column(one, 'cost')
+  const others = column(other, 'cost')
+  const n = costs.length
+  let sum = 0
+  for (let i = 0; i < n; i++) sum += others[i]! - costs[i]!
+  const mean = sum / n
+  let squares = 0
+  for (let i = 0; i < n; i++) squares += (others[i]! - costs[i]! - mean) ** 2
+  return mean > sure * Math.sqrt(squares / (n - 1) / n)
 }

@@ -5,11 +5,11 @@
  */
 
 import type { Alternative, Clock, LifeModel, LifePart, Outcome, Repair } from '../forecast/life-model.js'
-import { detectionQuantiles, modeLifeOf } from '../forecast/mode-life.js'
+import { detectionQuantiles, detectionSteps, modeLifeOf } from '../forecast/mode-life.js'
 import type { Posterior } from '../forecast/posterior-type.js'
 import { yearlyRates } from '../forecast/track.js'
 import { type Amounts, amountsOf, meanAmount } from './amounts.js'
-import { type UseAhead, calendarAhead } from './use.js'
+import { calendarAhead, type UseAhead } from './use.js'
 
 export const HOURS = 0
 export const YEARS = 1
@@ -56,10 +56,11 @@ export interface ModeColumns {
   readonly delayFactor: Float64Array
   readonly repair: Int32Array
   readonly checkFrom: RowStarts
-  readonly checkDetection: Int32Array
-  readonly checkDetectionFailed: Int32Array
-  readonly checkEveryHours: Float64Array
-  readonly checkDiligence: Float64Array
+  /** Row in `looksPerLog` of each check at a defect, and at a failure unnoticed. */
+  readonly checkLooks: Int32Array
+  readonly checkLooksFailed: Int32Array
+  /** Running hours between looks, or years where the boat's sets never run. */
+  readonly checkEvery: Float64Array
   readonly linkFrom: RowStarts
   readonly linkPart: Int32Array
   readonly linkMode: Int32Array
@@ -123,7 +124,8 @@ export interface Program {
   readonly accessHours: Float64Array
   /** 1 for modes that another one may wear. */
   readonly isWorn: Uint8Array
-  readonly detection: readonly Float64Array[]
+  /** Rows of 256 equally likely checks: 1 / ln(1 − chance that one look finds it), so that ln u times it counts the looks that miss. */
+  readonly looksPerLog: Float64Array
   readonly dangerKinds: readonly string[]
   readonly dangerChance: Float64Array
   readonly posterior: Posterior
@@ -148,9 +150,9 @@ export function compile(
   for (const part of model.parts)
     for (const mode of part.modes) modeIndex.set(`${part.id} ${mode.id}`, modeIndex.size)
   const repairs: Repair[] = []
-  const detections: number[] = []
+  const looks: Looks[] = []
   const dangerKinds = [...new Set(model.parts.flatMap((part) => part.modes.flatMap((mode) => mode.dangers)))]
-  const modes = modeColumns({ model, partIndex, modeIndex, repairs, detections, dangerKinds })
+  const modes = modeColumns({ model, use, partIndex, modeIndex, repairs, looks, dangerKinds })
   const parts = partColumns({ model, modeIndex, repairs })
   return {
     model,
@@ -160,7 +162,7 @@ export function compile(
     repairs: repairColumns(repairs),
     accessHours: Float64Array.from(model.access, (group) => group.hours),
     isWorn: Uint8Array.from({ length: modes.count }, (_, m) => (modes.wearMode.includes(m) ? 1 : 0)),
-    detection: detections.map(detectionQuantiles),
+    looksPerLog: Float64Array.from(looks.flatMap(looksPerLog)),
     dangerKinds,
     dangerChance: Float64Array.from(dangerKinds, (kind) => model.dangers[kind] ?? 0),
     posterior,
@@ -190,29 +192,41 @@ function atRisk(model: LifeModel): Pick<Program, 'isQuoted' | 'costAtRisk'> {
   }
 }
 
+/** How a check looks: how good it is on average, and how often it is really made. */
+interface Looks {
+  readonly detection: number
+  readonly diligence: number
+}
+
+function looksPerLog({ detection, diligence }: Looks): number[] {
+  return [...detectionQuantiles(detection)].map((good) => 1 / Math.log1p(-good * diligence))
+}
+
 interface ModeSources {
   readonly model: LifeModel
+  readonly use: UseAhead
   readonly partIndex: ReadonlyMap<string, number>
   readonly modeIndex: ReadonlyMap<string, number>
   /** Filled here. */
   readonly repairs: Repair[]
-  /** Filled here: distinct chances of detection. */
-  readonly detections: number[]
+  /** Filled here: each once. */
+  readonly looks: Looks[]
   readonly dangerKinds: readonly string[]
 }
 
 function modeColumns(sources: ModeSources): ModeColumns {
-  const { model, partIndex, modeIndex, repairs, detections, dangerKinds } = sources
+  const { model, use, partIndex, modeIndex, repairs, looks, dangerKinds } = sources
   const all = model.parts.flatMap((part, p) => part.modes.map((mode) => ({ part, p, mode })))
   const number = (read: (entry: (typeof all)[number]) => number) => Float64Array.from(all, read)
   const code = (read: (entry: (typeof all)[number]) => number) => Uint8Array.from(all, read)
-  const detectionOf = (chance: number): number => {
-    const found = detections.indexOf(chance)
-    return found >= 0 ? found : detections.push(chance) - 1
+  const rowOf = (detection: number, diligence: number): number => {
+    const found = looks.findIndex((row) => row.detection === detection && row.diligence === diligence)
+    return (found >= 0 ? found : looks.push({ detection, diligence }) - 1) * detectionSteps
   }
   const past = { rates: yearlyRates(model), lowLoadShare: 0 }
   const checkOf = new Map(model.checks.map((check) => [check.id, check]))
   const checks = all.map(({ mode }) => mode.checks.filter(({ check }) => checkOf.has(check)))
+  const everyCheck = checks.flat().map((check) => ({ ...check, ...checkOf.get(check.check)! }))
   const links = all.map(({ mode }) => mode.links)
   const wear = all.map(({ mode }) => mode.wear)
   const dangers = all.map(({ mode }) => mode.dangers)
@@ -240,12 +254,13 @@ function modeColumns(sources: ModeSources): ModeColumns {
     delayFactor: number(({ mode }) => mode.remedy.delayFactor),
     repair: Int32Array.from(all, ({ part, mode }) => repairs.push(mode.remedy.repair ?? part.repair) - 1),
     checkFrom: rowStarts(checks),
-    checkDetection: Int32Array.from(checks.flat(), (check) => detectionOf(check.detection)),
-    checkDetectionFailed: Int32Array.from(checks.flat(), (check) =>
-      detectionOf(check.detectionFailed ?? check.detection),
+    checkLooks: Int32Array.from(everyCheck, (check) => rowOf(check.detection, check.diligence)),
+    checkLooksFailed: Int32Array.from(everyCheck, (check) =>
+      rowOf(check.detectionFailed ?? check.detection, check.diligence),
     ),
-    checkEveryHours: Float64Array.from(checks.flat(), ({ check }) => checkOf.get(check)!.everyHours),
-    checkDiligence: Float64Array.from(checks.flat(), ({ check }) => checkOf.get(check)!.diligence),
+    checkEvery: Float64Array.from(everyCheck, ({ everyHours }) =>
+      use.hoursPerYear > 0 ? Math.min(everyHours, use.hoursPerYear) : 1,
+    ),
     linkFrom: rowStarts(links),
     linkPart: Int32Array.from(links.flat(), (link) => partIndex.get(link.part)!),
     linkMode: Int32Array.from(links.flat(), (link) =>

@@ -149,8 +149,7 @@ function planned(h: History, job: Job, m: number, t: number, how: number): void 
 /** A service falls due, and is done or put off by one interval. */
 function serve(h: History, part: number, t: number): void {
   const { parts, model } = h.program
-  draw(h.draws, h.set, parts.modeFrom[part]!, h.services[part]!++, purpose.service, 0)
-  if (uniformFrom(h.draws.words[0]!) < parts.serviceDiligence[part]!) {
+  if (isServiceDone(h, part)) {
     const rate = parts.serviceByOwner[part] === 1 ? model.labour.ownPerHour : model.labour.paidPerHour
     const work = parts.serviceWork[part]! * h.labourFactor
     if (t >= h.guaranteeUntil || rate > 0 || parts.servicePrice[part]! > 0) {
@@ -169,6 +168,18 @@ function serve(h: History, part: number, t: number): void {
     }
   }
   restartService(h, part, t)
+}
+
+function isServiceDone(h: History, part: number): boolean {
+  const { parts } = h.program
+  const number = h.services[part]!++
+  let word = h.serviceWord[part]!
+  if ((number & 1) === 0) {
+    draw(h.draws, h.set, parts.modeFrom[part]!, number >> 1, purpose.service, 0)
+    word = h.draws.words[0]!
+    h.serviceWord[part] = h.draws.words[1]!
+  }
+  return uniformFrom(word) < parts.serviceDiligence[part]!
 }
 
 /** A service does nothing for what has failed already: that waits for its job. */

@@ -15,7 +15,8 @@ import { registerOf } from '../register/register.js'
 import type { SetRegister } from '../register/register-types.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
 import { alternativesOf } from './alternatives-of.js'
-import { chooseLimit } from './policy.js'
+import { type Memory, noMemory } from './memory.js'
+import { chooseLimits, firstLimit, type Play, withChosenLimits } from './policy.js'
 
 /** Everything an answer about one set starts from. */
 export interface Prepared {
@@ -43,17 +44,36 @@ export interface Question {
   readonly asOf: string
   readonly catalogue: Catalogue
   readonly seed: number
+  /** Where what was worked out before may be found again. */
+  readonly memory?: Memory
 }
 
-/** Folds the logbook, builds the life model, learns from the record, and lays out the alternatives. */
+/**
+ * Folds the logbook, builds the life model, learns from the record, and lays out the alternatives, with a first repair
+ * limit for all of them alike; `withOwnLimits` gives each its own.
+ */
 export function prepareAnswer(question: Question): Prepared {
-  const { seed, catalogue } = question
+  const steps = preparing(question)
+  for (;;) {
+    const step = steps.next()
+    if (step.done) return step.value
+  }
+}
+
+/** The same in steps of less than about a second each, so that a program that runs it can listen in between. */
+export function* preparing(question: Question): Generator<void, Prepared> {
+  const { seed, catalogue, memory = noMemory } = question
   const register = registerOf(question)
   const forSet = setCatalogueOf(register, catalogue)
   const built = buildLifeModel(register, forSet.catalogue, {})
   const bare = lifeModelSchema.parse(built.model)
-  const posterior = posteriorOf(bare, { seed })
-  const limit = chooseLimit(bare, posterior, { seed, replaceWith: 'new-same' })
+  yield
+  const posterior = posteriorIn(memory, bare, seed)
+  yield
+  const used = usedStates(bare, posterior, seed, memory)
+  yield
+  const limit = firstLimit(bare, posterior, { seed })
+  yield
   const laidOut = alternativesOf({
     model: bare,
     register,
@@ -61,16 +81,39 @@ export function prepareAnswer(question: Question): Prepared {
     posterior,
     ...(limit === undefined ? {} : { limit }),
   })
-  const model = lifeModelSchema.parse({ ...bare, alternatives: laidOut.alternatives })
   return {
     register,
-    model,
+    model: lifeModelSchema.parse({ ...bare, alternatives: laidOut.alternatives }),
     posterior,
-    used: usedStates(model, posterior, seed),
+    used,
     restsOn: built.restsOn,
     assumed: [...forSet.assumed, ...built.assumed],
     problems: forSet.problems,
     refusedAlternatives: laidOut.problems,
+  }
+}
+
+/** The posterior of a model, worked out or remembered. */
+export function posteriorIn(memory: Memory, model: LifeModel, seed: number): Posterior {
+  const { alternatives: _, ...restsOn } = model
+  return memory.posterior({ what: 'posterior', model: restsOn, seed }, () => posteriorOf(model, { seed }))
+}
+
+/** The same answer with a repair limit of its own for each alternative: better figures, at the cost of some seconds. */
+export async function withOwnLimits(
+  prepared: Prepared,
+  how: { readonly seed: number; readonly play: Play; readonly memory?: Memory },
+): Promise<Prepared> {
+  const { model } = prepared
+  const { seed, play, memory = noMemory } = how
+  const chosen = await memory.value({ what: 'limits', model, seed }, async () => {
+    const limits = await chooseLimits(model, { seed, play })
+    return [...limits].map(([id, limit]) => ({ id, ...(limit === undefined ? {} : { limit }) }))
+  })
+  const limits = new Map(chosen.map(({ id, limit }) => [id, limit]))
+  return {
+    ...prepared,
+    model: { ...model, alternatives: withChosenLimits(model.alternatives, limits) },
   }
 }
 
@@ -98,13 +141,20 @@ function nodesOfNewSet(model: LifeModel, posterior: Posterior): Float64Array {
 }
 
 /** Starting states of every candidate that is bought used. */
-export function usedStates(model: LifeModel, posterior: Posterior, seed: number): Map<number, Posterior> {
+export function usedStates(
+  model: LifeModel,
+  posterior: Posterior,
+  seed: number,
+  memory: Memory = noMemory,
+): Map<number, Posterior> {
   const kappaLog = nodesOfNewSet(model, posterior)
   const states = new Map<number, Posterior>()
   model.candidates.forEach((candidate, c) => {
     const { used } = candidate
     if (used === undefined) return
-    states.set(c, startingStatesOfUsed(model, { candidate: { ...candidate, used }, kappaLog, seed }))
+    const make = () => startingStatesOfUsed(model, { candidate: { ...candidate, used }, kappaLog, seed })
+    const { alternatives: _, ...restsOn } = model
+    states.set(c, memory.posterior({ what: 'used', model: restsOn, candidate: candidate.id, seed }, make))
   })
   return states
 }

@@ -185,6 +185,7 @@ function drawStart(
     for (let m = first; m < parts.modeFrom[p + 1]!; m++) {
       draw(h.draws, h.set, m, 0, purpose.start, 0)
       if (m === first || !joint) index = h.draws.words[0]! >>> 22
+      if (m === first) start.serviceIndex[p] = joint ? index : h.draws.words[0]! & (POSTERIOR_STEPS - 1)
       start.entry[m] = (node * modes.count + m) * POSTERIOR_STEPS + index
       start.onsetWord[m] = h.draws.words[1]!
     }
@@ -260,13 +261,7 @@ function bookRisk(h: History, m: number, chance: number): void {
 function startService(h: History, part: number, t: number, start: StartDraws, posterior: Posterior): void {
   const { parts } = h.program
   if (parts.serviced[part] === 0) return
-  const first = parts.modeFrom[part]!
-  let index = start.entry[first]! % POSTERIOR_STEPS
-  if (posterior.joint[part] === 0) {
-    draw(h.draws, h.set, first, 0, purpose.serviceStart, 0)
-    index = h.draws.words[0]! >>> 22
-  }
-  const entry = (start.node * parts.count + part) * POSTERIOR_STEPS + index
+  const entry = (start.node * parts.count + part) * POSTERIOR_STEPS + start.serviceIndex[part]!
   h.serviceStamp[part]!++
   h.servicedTime[part] = t - posterior.serviceYears[entry]!
   h.servicedHours[part] = position(h, HOURS, t) - posterior.serviceHours[entry]!
