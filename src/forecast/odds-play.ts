@@ -23,7 +23,7 @@ import {
 } from './play-life.js'
 import { type PlayedPart, preparePart } from './play-part.js'
 import { POSTERIOR_STEPS, type Posterior } from './posterior-type.js'
-import { timeOfReading, type UseTrack } from './track.js'
+import { timeOfReading, type UseTrack, withGuides } from './track.js'
 
 /** The use to come: running totals month by month, and which months are lay-up. */
 export interface UseToCome {
@@ -67,7 +67,7 @@ export function useToCome(model: LifeModel, years: number): UseToCome {
     laidUp[k] = hoursByMonth[month]! > 0 ? 0 : 1
   }
   const yearly = (values: readonly number[]) => values.reduce((a, b) => a + b, 0)
-  const track = {
+  const track = withGuides({
     years: time[months]!,
     time,
     hours,
@@ -75,7 +75,7 @@ export function useToCome(model: LifeModel, years: number): UseToCome {
     hoursPerYear: yearly(hoursByMonth),
     startsPerYear: yearly(startsByMonth),
     lowLoadShare,
-  }
+  })
   return { track, laidUp }
 }
 

@@ -6,6 +6,7 @@
  * @module
  */
 
+import { leastOnsetSlices } from './least-onset.js'
 import { detectionSteps } from './mode-life.js'
 import type { PlayedCheck, PlayedPart, Span } from './play-part.js'
 import { normalQuantile } from './special-normal.js'
@@ -29,6 +30,14 @@ export interface Play {
   readonly birthTime: Float64Array
   /** Time of what next happens of itself: onset or failure. */
   readonly turns: Float64Array
+  /** Draw of an onset of which `turns` is only the least it may be; 0 where `turns` is exact; {@link quiet}. */
+  readonly boundOnly: Float64Array
+  /** Cumulative hazard that the life has outlasted already, to be added to that of `boundOnly`. */
+  readonly outlasted: Float64Array
+  /** Cumulative hazard of one service interval from new; below 0 if not yet worked out for the life in play. */
+  readonly perInterval: Float64Array
+  /** How many clearings by service are left that no onset follows within one interval. */
+  readonly quietClearings: Float64Array
   readonly onset: Float64Array
   /** Row length of what is kept per mode and check. */
   readonly checkRow: number
@@ -39,6 +48,9 @@ export interface Play {
   servicedTime: number
   servicedHours: number
   serviceDue: number
+  /** The time for which running hours were last read, and what they were. */
+  readTime: number
+  readHours: number
   readonly words: Uint32Array
   readonly key: readonly [number, number]
   /** Which life, as a counter of the cipher, and how many pairs of words it has used. */
@@ -87,6 +99,10 @@ export function makePlay(prepared: PlayedPart, key: readonly [number, number]): 
     birthHours: new Float64Array(modes),
     birthTime: new Float64Array(modes),
     turns: new Float64Array(modes),
+    boundOnly: new Float64Array(modes),
+    outlasted: new Float64Array(modes),
+    perInterval: new Float64Array(modes),
+    quietClearings: new Float64Array(modes),
     onset: new Float64Array(modes),
     checkRow,
     nextCheck: new Float64Array(modes * checkRow),
@@ -94,6 +110,8 @@ export function makePlay(prepared: PlayedPart, key: readonly [number, number]): 
     servicedTime: 0,
     servicedHours: 0,
     serviceDue: Infinity,
+    readTime: Number.NaN,
+    readHours: 0,
     words: new Uint32Array(2),
     key,
     life: 0,
@@ -107,6 +125,8 @@ export function startDraws(play: Play, life: number): void {
   play.life = life
   play.drawn = 0
   play.spare = -1
+  play.perInterval.fill(-1)
+  play.boundOnly.fill(0)
 }
 
 /** A uniform draw; the draws of a life are numbered, and each cipher gives two. */
@@ -123,9 +143,9 @@ export function nextUniform(play: Play): number {
 
 /** Plays on until `end`. */
 export function runLife(play: Play, rules: PlayRules, end: number): void {
-  const { prepared, modes, turns, state, nextCheck, checkRow } = play
+  const { prepared, modes, turns, boundOnly, state, nextCheck, checkRow } = play
   for (let turn = 0; turn < mostEvents && !rules.over(play); turn++) {
-    let time = play.serviceDue
+    let time = Infinity
     let what = -1
     let check = -1
     for (let m = 0; m < modes; m++) {
@@ -135,7 +155,8 @@ export function runLife(play: Play, rules: PlayRules, end: number): void {
         check = -1
       }
       if (state[m] === SOUND) continue
-      for (let c = 0; c < prepared.checks[m]!.length; c++) {
+      const checks = prepared.checks[m]!.length
+      for (let c = 0; c < checks; c++) {
         const at = nextCheck[m * checkRow + c]!
         if (at < time) {
           time = at
@@ -144,10 +165,17 @@ export function runLife(play: Play, rules: PlayRules, end: number): void {
         }
       }
     }
+    if (play.serviceDue <= time && play.serviceDue < end) {
+      turn += servicesFallDue(play, rules, { first: time, end })
+      continue
+    }
+    if (what >= 0 && check < 0 && boundOnly[what]! > 0 && time < end) {
+      workOutOnset(play, what)
+      continue
+    }
     rules.before(play, time)
     if (!(time < end)) return
-    if (what < 0) serviceFallsDue(play, rules, time)
-    else if (check >= 0) checkFallsDue(play, rules, { mode: what, check, time })
+    if (check >= 0) checkFallsDue(play, rules, { mode: what, check, time })
     else if (state[what] === SOUND) becomeDefective(play, what, time)
     else rules.failed(play, what, time)
   }
@@ -162,13 +190,44 @@ export function beginLife(
   const { time, virtualAge } = at
   const { use, lives } = play.prepared
   const life = lives[m]!
+  const reading = life.clock === 'hours' ? hoursAt(play, time) : readingAt(use, life.clock, time)
   play.state[m] = SOUND
-  play.birth[m] = readingAt(use, life.clock, time) * life.pace - virtualAge
-  if (virtualAge === 0) {
-    play.birthHours[m] = readingAt(use, 'hours', time)
-    play.birthTime[m] = time
+  play.birth[m] = reading * life.pace - virtualAge
+  if (virtualAge !== 0) {
+    drawOnset(play, m, { time, usedAge: virtualAge })
+    return
   }
-  drawOnset(play, m, { time, usedAge: virtualAge })
+  play.birthHours[m] = hoursAt(play, time)
+  play.birthTime[m] = time
+  const uniform = nextUniform(play)
+  const least = play.prepared.leastOnsets[m]![Math.floor(uniform * leastOnsetSlices)]!
+  play.turns[m] = Math.max(time, timeOfAge(play, m, play.theta[m]! * life.onsetScale * least))
+  play.boundOnly[m] = uniform
+  play.outlasted[m] = 0
+}
+
+/** Running hours at a time; many ask for the same moment one after another. */
+function hoursAt(play: Play, time: number): number {
+  if (time !== play.readTime) {
+    play.readTime = time
+    play.readHours = readingAt(play.prepared.use, 'hours', time)
+  }
+  return play.readHours
+}
+
+/** When a mode will have reached an age. */
+function timeOfAge(play: Play, m: number, age: number): number {
+  const life = play.prepared.lives[m]!
+  return timeOfReading(play.prepared.use, life.clock, (play.birth[m]! + age) / life.pace)
+}
+
+/** Onset of a life that began as new. */
+function workOutOnset(play: Play, m: number): void {
+  const life = play.prepared.lives[m]!
+  const hazard = play.outlasted[m]! - Math.log(play.boundOnly[m]!)
+  const age = play.theta[m]! * life.onsetScale * hazard ** (1 / life.shape)
+  play.turns[m] = Math.max(play.turns[m]!, timeOfAge(play, m, age))
+  play.boundOnly[m] = 0
 }
 
 /** Draws the onset of a sound mode that has reached an age. */
@@ -181,8 +240,8 @@ export function drawOnset(
   const scale = play.theta[m]! * life.onsetScale
   let end = -Math.log(nextUniform(play))
   if (at.usedAge > 0) end += (at.usedAge / scale) ** life.shape
-  const reading = play.birth[m]! + scale * end ** (1 / life.shape)
-  play.turns[m] = Math.max(at.time, timeOfReading(play.prepared.use, life.clock, reading / life.pace))
+  play.turns[m] = Math.max(at.time, timeOfAge(play, m, scale * end ** (1 / life.shape)))
+  play.boundOnly[m] = 0
 }
 
 function becomeDefective(play: Play, m: number, time: number): void {
@@ -230,7 +289,7 @@ function checkAfter(
   }
   const every = Math.min(at.check.everyHours, use.hoursPerYear)
   const born = play.birthHours[m]!
-  const run = readingAt(use, 'hours', at.time) - born
+  const run = hoursAt(play, at.time) - born
   return timeOfReading(use, 'hours', born + every * Math.floor(run / every + 1 + instant))
 }
 
@@ -273,25 +332,98 @@ export function renewPart(play: Play, time: number): void {
   restartService(play, time)
 }
 
-function serviceFallsDue(play: Play, rules: PlayRules, time: number): void {
-  const service = play.prepared.part.service!
-  const done = rules.serviced(play, time)
-  if (done && service.renews) {
-    renewPart(play, time)
+/**
+ * Services fall due one after another until something else comes first; returns how many. A service that renews the
+ * part is one that clears every mode.
+ */
+function servicesFallDue(
+  play: Play,
+  rules: PlayRules,
+  until: { readonly first: number; readonly end: number },
+): number {
+  const { cleared } = play.prepared
+  let { first } = until
+  let count = 0
+  while (play.serviceDue <= first && play.serviceDue < until.end && count < mostEvents && !rules.over(play)) {
+    const time = play.serviceDue
+    count++
+    rules.before(play, time)
+    const done = rules.serviced(play, time)
+    // done or not, it is due again one interval later
+    restartService(play, time)
+    for (const m of cleared) {
+      if (done) clearByService(play, m, time)
+      else missService(play, m)
+      first = Math.min(first, play.turns[m]!)
+    }
+  }
+  for (const m of cleared) readBirth(play, m)
+  return count
+}
+
+/** In `boundOnly`: no onset comes before the next service, and if that is done none has to be drawn. */
+const quiet = -1
+
+/**
+ * A mode starts anew and will be serviced again after one interval, in which it uses up the hazard M at most. Draws of
+ * its life under M come with chance 1 − e^(−M), so that a geometric draw tells how many lives are quiet; of those no
+ * more need be known unless the next service is not done.
+ */
+function clearByService(play: Play, m: number, time: number): void {
+  const { longestInterval } = play.prepared
+  if (longestInterval[m] === Infinity) {
+    beginLife(play, m, { time, virtualAge: 0 })
     return
   }
-  // done or not, it is due again one interval later
-  restartService(play, time)
-  if (done) {
-    play.prepared.part.modes.forEach((mode, m) => {
-      if (service.clears.includes(mode.id)) beginLife(play, m, { time, virtualAge: 0 })
-    })
+  if (play.perInterval[m]! < 0) {
+    const life = play.prepared.lives[m]!
+    play.perInterval[m] = (longestInterval[m]! / (play.theta[m]! * life.onsetScale)) ** life.shape
+    drawQuietClearings(play, m)
   }
+  play.state[m] = SOUND
+  play.birthTime[m] = time
+  play.birth[m] = Number.NaN
+  play.boundOnly[m] = quiet
+  play.turns[m] = Infinity
+  if (play.quietClearings[m]!-- > 0) return
+  const life = play.prepared.lives[m]!
+  const hazard = -Math.log1p(nextUniform(play) * Math.expm1(-play.perInterval[m]!))
+  drawQuietClearings(play, m)
+  readBirth(play, m)
+  const age = play.theta[m]! * life.onsetScale * hazard ** (1 / life.shape)
+  play.turns[m] = Math.max(time, timeOfAge(play, m, age))
+  play.boundOnly[m] = 0
+}
+
+function drawQuietClearings(play: Play, m: number): void {
+  play.quietClearings[m] = Math.floor(Math.log(nextUniform(play)) / -play.perInterval[m]!)
+}
+
+/** The service of a quiet life was not done: it has outlasted one interval, and now its end is to be drawn. */
+function missService(play: Play, m: number): void {
+  if (play.boundOnly[m] !== quiet) return
+  const { lives, longestInterval, leastOnsets } = play.prepared
+  readBirth(play, m)
+  const uniform = nextUniform(play)
+  const least = leastOnsets[m]![Math.floor(uniform * leastOnsetSlices)]!
+  const age = Math.max(longestInterval[m]!, play.theta[m]! * lives[m]!.onsetScale * least)
+  play.turns[m] = timeOfAge(play, m, age)
+  play.boundOnly[m] = uniform
+  play.outlasted[m] = play.perInterval[m]!
+}
+
+/** Reads the clocks at a birth of which only the time was noted. */
+function readBirth(play: Play, m: number): void {
+  if (!Number.isNaN(play.birth[m]!)) return
+  const { use, lives } = play.prepared
+  const time = play.birthTime[m]!
+  play.birth[m] = readingAt(use, lives[m]!.clock, time) * lives[m]!.pace
+  play.birthHours[m] = readingAt(use, 'hours', time)
 }
 
 function restartService(play: Play, time: number): void {
   play.servicedTime = time
-  play.servicedHours = readingAt(play.prepared.use, 'hours', time)
+  play.servicedHours = hoursAt(play, time)
   setServiceDue(play, { time, hours: play.servicedHours })
 }
 

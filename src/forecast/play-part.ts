@@ -4,6 +4,7 @@
  * @module
  */
 
+import { leastOnsets } from './least-onset.js'
 import type { LifeMode, LifeModel, LifePart } from './life-model.js'
 import { detectionQuantiles, type ModeLife, modeLifeOf } from './mode-life.js'
 import { type Look, looksOf } from './mode-looks.js'
@@ -14,6 +15,12 @@ export interface PlayedPart {
   readonly part: LifePart
   readonly index: number
   readonly lives: readonly ModeLife[]
+  /** Per mode: the table of its shape. */
+  readonly leastOnsets: readonly Float64Array[]
+  /** Modes that the service clears; all if it renews the part. */
+  readonly cleared: readonly number[]
+  /** Per mode: the most its clock can run from one service to the next; infinite where nothing bounds it. */
+  readonly longestInterval: readonly number[]
   readonly use: UseTrack
   readonly checks: readonly (readonly PlayedCheck[])[]
   readonly events: readonly LoggedEvent[]
@@ -72,6 +79,11 @@ export function preparePart(
     part,
     index,
     lives,
+    leastOnsets: lives.map(({ shape }) => leastOnsets(shape)),
+    cleared: part.modes.flatMap(({ id }, m) =>
+      part.service?.renews || part.service?.clears.includes(id) ? [m] : [],
+    ),
+    longestInterval: lives.map((life) => longestInterval(life, part.service)),
     use,
     checks: part.modes.map((mode) => checksOf(model, mode, evidence)),
     events: evidence ? eventsOf(model, part, use) : [],
@@ -81,6 +93,15 @@ export function preparePart(
     untold: evidence ? letDowns.filter(({ count }) => count > 0).map((span) => spanAgo(use, span)) : [],
     broken: evidence ? part.modes.findIndex((mode) => mode.id === part.broken) : -1,
   }
+}
+
+/** Above what rounding may add. */
+const above = 1 + 1e-9
+
+function longestInterval(life: ModeLife, service: LifePart['service']): number {
+  if (life.clock === 'years') return (service?.everyYears ?? Infinity) * above
+  if (life.clock === 'hours') return (service?.everyHours ?? Infinity) * life.pace * above
+  return Infinity
 }
 
 function spanAgo(use: UseTrack, span: { readonly fromYearsAgo: number; readonly toYearsAgo: number }): Span {

@@ -45,6 +45,7 @@ type PastFactor = readonly { readonly terms: OnsetTerms; readonly coefficient: n
 /** Masses of the three states at points of ln θ, all divided by exp(lnScale). */
 export interface ThetaColumns {
   readonly lnTheta: Float64Array
+  readonly theta: Float64Array
   readonly sound: Float64Array
   readonly defective: Float64Array
   readonly failed: Float64Array
@@ -97,17 +98,8 @@ export function columnsAtKappa(
 ): { readonly columns: ThetaColumns; readonly weight: Float64Array } {
   const { grid, ownLogSd } = mode
   if (grid !== null) {
-    const weight = new Float64Array(thetaPoints)
-    let sum = 0
-    for (let k = 0; k < thetaPoints; k++) {
-      const z = (grid.lnTheta[k]! - lnKappa) / ownLogSd
-      weight[k] = z * z > 80 ? 0 : Math.exp(-0.5 * z * z)
-      sum += weight[k]!
-    }
-    if (sum > 0) {
-      for (let k = 0; k < thetaPoints; k++) weight[k]! /= sum
-      return { columns: grid, weight }
-    }
+    const weight = normalWeights(grid.lnTheta, { mean: lnKappa, sd: ownLogSd })
+    if (weight !== null) return { columns: grid, weight }
   }
   const points = ownLogSd > 0 ? narrowPoints : 1
   const z = Float64Array.from({ length: points }, (_, k) =>
@@ -122,6 +114,42 @@ export function columnsAtKappa(
     ),
     weight: weight.map((value) => value / sum),
   }
+}
+
+/** Beyond this many standard deviations a weight is 0. */
+const widest = Math.sqrt(80)
+
+/**
+ * Normal weights of even points, summing to 1; null if none of them is near. From the point next to the mean outwards,
+ * e^(−(z + d)²/2) = e^(−z²/2) · f with f = e^(−zd − d²/2), and f falls by e^(−d²) from step to step.
+ */
+function normalWeights(
+  at: Float64Array,
+  normal: { readonly mean: number; readonly sd: number },
+): Float64Array | null {
+  const step = (at[1]! - at[0]!) / normal.sd
+  const middle = Math.round((normal.mean - at[0]!) / (step * normal.sd))
+  const nearest = Math.min(at.length - 1, Math.max(0, middle))
+  const offset = (at[nearest]! - normal.mean) / normal.sd
+  if (Math.abs(offset) > widest) return null
+  const weight = new Float64Array(at.length)
+  const fall = Math.exp(-step * step)
+  const peak = Math.exp(-0.5 * offset * offset)
+  let sum = peak
+  weight[nearest] = peak
+  for (const way of [1, -1]) {
+    let value = peak
+    let factor = Math.exp(-way * offset * step - 0.5 * step * step)
+    for (let k = nearest + way; k >= 0 && k < at.length; k += way) {
+      if (Math.abs(offset + (k - nearest) * step) > widest) break
+      value *= factor
+      factor *= fall
+      weight[k] = value
+      sum += value
+    }
+  }
+  for (let k = 0; k < weight.length; k++) weight[k]! /= sum
+  return weight
 }
 
 /** ln L(κ) of one mode: the prior mean of the likelihood over its own spread. −∞ for what cannot have been. */
@@ -178,14 +206,15 @@ function columnsAt(mode: Pick<KnownMode, 'life' | 'terms' | 'past'>, lnTheta: Fl
     const whole = masses.sound + masses.defective + masses.failed
     top = Math.max(top, lnPast[k]! + Math.log(whole))
   }
-  if (!Number.isFinite(top)) return { lnTheta, sound, defective, failed, lnScale: 0 }
+  const columns = { lnTheta, theta: lnTheta.map(Math.exp), sound, defective, failed }
+  if (!Number.isFinite(top)) return { ...columns, lnScale: 0 }
   for (let k = 0; k < lnTheta.length; k++) {
     const shift = lnPast[k]! - top
     sound[k] = shifted(sound[k]!, shift)
     defective[k] = shifted(defective[k]!, shift)
     failed[k] = shifted(failed[k]!, shift)
   }
-  return { lnTheta, sound, defective, failed, lnScale: top }
+  return { ...columns, lnScale: top }
 }
 
 /** mass · exp(shift), in logarithms: where nearly nothing is possible, exp(shift) alone is beyond any number. */
@@ -291,50 +320,67 @@ export function fillKnown(
   row: TableRow,
 ): void {
   const { columns, weight } = columnsAtKappa(mode, node.lnKappa)
-  const { lnTheta } = columns
+  const { lnTheta, theta } = columns
+  const { age, ageHours, state, since } = row
   const cells = lnTheta.length
   const cell = cells > 1 ? lnTheta[1]! - lnTheta[0]! : 0
-  const states = [columns.sound, columns.defective, columns.failed]
+  const masses = [columns.sound, columns.defective, columns.failed]
   let total = 0
-  for (const masses of states) for (let k = 0; k < cells; k++) total += weight[k]! * masses[k]!
+  for (const ofState of masses) for (let k = 0; k < cells; k++) total += weight[k]! * ofState[k]!
   const possible = total > 0
   if (!possible) total = weight.reduce((a, b) => a + b, 0)
-  const age = mode.partClock.ages[mode.life.clock] * mode.life.pace
-  const hours = mode.partClock.ages.hours
+  const end = row.at + POSTERIOR_STEPS
+  age.fill(mode.partClock.ages[mode.life.clock] * mode.life.pace, row.at, end)
+  ageHours.fill(mode.partClock.ages.hours, row.at, end)
+  since.fill(0, row.at, end)
   let entry = 0
   let below = 0
-  states.forEach((masses, state) => {
+  const last = possible ? masses.length : 1
+  for (let s = 0; s < last; s++) {
+    const ofState = masses[s]!
+    const from = entry
     for (let k = 0; k < cells; k++) {
-      const mass = possible ? weight[k]! * masses[k]! : state === 0 ? weight[k]! : 0
+      const mass = possible ? weight[k]! * ofState[k]! : weight[k]!
       if (!(mass > 0)) continue
       const above = below + mass / total
-      let target = (entry + node.start) / POSTERIOR_STEPS
-      if (target >= above && !(state === 2 && k === cells - 1)) {
-        below = above
-        continue
-      }
-      const onset =
-        state === 0 ? null : onsetDistribution(mode.terms, state, Math.exp(-mode.life.shape * lnTheta[k]!))
-      while (entry < POSTERIOR_STEPS && target < above) {
-        const share = Math.min(1, Math.max(0, ((target - below) * total) / mass))
-        const at = row.at + entry
-        row.state[at] = state
-        row.theta[at] = Math.exp(lnTheta[k]! + (onset === null ? cell * (share - 0.5) : 0))
-        row.age[at] = age
-        row.ageHours[at] = hours
-        row.since[at] = onset === null ? 0 : mode.terms.since[placeOf(onset, share)]!
-        entry++
-        target = (entry + node.start) / POSTERIOR_STEPS
+      const isLast = s === last - 1 && k === cells - 1
+      const to = isLast ? POSTERIOR_STEPS : entriesBelow(above, node.start)
+      if (to > entry && s === 0) {
+        const perStep = (cell * total) / (mass * POSTERIOR_STEPS)
+        let x = perStep * (entry + node.start - below * POSTERIOR_STEPS) - 0.5 * cell
+        const most = 0.5 * cell
+        for (; entry < to; entry++, x += perStep) {
+          row.theta[row.at + entry] = theta[k]! * expNearZero(Math.min(most, Math.max(-most, x)))
+        }
+      } else if (to > entry) {
+        const onset = onsetDistribution(mode.terms, s, Math.exp(-mode.life.shape * lnTheta[k]!))
+        for (; entry < to; entry++) {
+          const target = (entry + node.start) / POSTERIOR_STEPS
+          const share = Math.min(1, Math.max(0, ((target - below) * total) / mass))
+          row.theta[row.at + entry] = theta[k]!
+          since[row.at + entry] = mode.terms.since[placeOf(onset, share)]!
+        }
       }
       below = above
     }
-  })
+    state.fill(s, row.at + from, row.at + entry)
+  }
   // rounding may leave the last step unfilled
   for (; entry < POSTERIOR_STEPS; entry++) {
     const at = row.at + entry
-    const from = Math.max(row.at, at - 1)
-    for (const column of [row.theta, row.state, row.age, row.since, row.ageHours]) column[at] = column[from]!
+    const before = Math.max(row.at, at - 1)
+    for (const column of [row.theta, state, since]) column[at] = column[before]!
   }
+}
+
+/** e^x by five terms of its series; half a cell of ln θ is 0.1 at most, where the next is under 2e-9. */
+function expNearZero(x: number): number {
+  return 1 + x * (1 + x * (1 / 2 + x * (1 / 6 + x * (1 / 24 + x / 120))))
+}
+
+/** How many of the steps (entry + start)/steps lie below a share. */
+function entriesBelow(share: number, start: number): number {
+  return Math.min(POSTERIOR_STEPS, Math.max(0, Math.ceil(share * POSTERIOR_STEPS - start)))
 }
 
 function onsetDistribution(terms: OnsetTerms, state: number, lambda: number): Float64Array {

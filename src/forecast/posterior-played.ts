@@ -187,16 +187,18 @@ export function fillPlayed(
   }
   const modes = prepared.part.modes.length
   const chosen = systematicSteps(shares, { total, start: node.start })
+  const { state, age, since, ageHours } = lives
   for (let m = 0; m < modes; m++) {
     const first = (rows.firstMode + m) * POSTERIOR_STEPS
-    const copy = (into: TableColumn, from: TableColumn) => {
-      for (let step = 0; step < POSTERIOR_STEPS; step++) into[first + step] = from[chosen[step]! * modes + m]!
+    for (let step = 0; step < POSTERIOR_STEPS; step++) {
+      const from = chosen[step]! * modes + m
+      const at = first + step
+      rows.theta[at] = sample.theta[from]!
+      rows.state[at] = state[from]!
+      rows.age[at] = age[from]!
+      rows.since[at] = since[from]!
+      rows.ageHours[at] = ageHours[from]!
     }
-    copy(rows.theta, sample.theta)
-    copy(rows.state, lives.state)
-    copy(rows.age, lives.age)
-    copy(rows.since, lives.since)
-    copy(rows.ageHours, lives.ageHours)
   }
   const first = rows.part * POSTERIOR_STEPS
   for (let step = 0; step < POSTERIOR_STEPS; step++) {
@@ -204,8 +206,6 @@ export function fillPlayed(
     rows.serviceHours[first + step] = lives.serviceHours[chosen[step]!]!
   }
 }
-
-type TableColumn = Float32Array | Float64Array | Uint8Array
 
 /** Which life each step falls on when the steps go evenly through all the weight. */
 function systematicSteps(

@@ -297,13 +297,17 @@ function fillServices(
   const everyYears = part.service?.everyYears ?? Infinity
   const everyHours = part.service?.everyHours ?? Infinity
   const asOldAsPart = age.years < everyYears && age.hours < everyHours
+  const years = new Float32Array(POSTERIOR_STEPS)
+  const hours = new Float32Array(POSTERIOR_STEPS)
+  for (let step = 0; step < POSTERIOR_STEPS; step++) {
+    const share = (step + 0.5) / POSTERIOR_STEPS
+    years[step] = asOldAsPart ? age.years : Math.min(age.years, share * everyYears)
+    hours[step] = asOldAsPart ? age.hours : Math.min(age.hours, share * everyHours)
+  }
   const nodes = into.serviceYears.length / into.parts / POSTERIOR_STEPS
   for (let node = 0; node < nodes; node++) {
-    for (let step = 0; step < POSTERIOR_STEPS; step++) {
-      const at = (node * into.parts + into.part) * POSTERIOR_STEPS + step
-      const share = (step + 0.5) / POSTERIOR_STEPS
-      into.serviceYears[at] = asOldAsPart ? age.years : Math.min(age.years, share * everyYears)
-      into.serviceHours[at] = asOldAsPart ? age.hours : Math.min(age.hours, share * everyHours)
-    }
+    const at = (node * into.parts + into.part) * POSTERIOR_STEPS
+    into.serviceYears.set(years, at)
+    into.serviceHours.set(hours, at)
   }
 }

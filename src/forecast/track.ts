@@ -20,6 +20,20 @@ export interface UseTrack {
   readonly startsPerYear: number
   /** Share of past hours below about 30 % load. */
   readonly lowLoadShare: number
+  /** Where to look for a time or a reading among the points. */
+  readonly guides: { readonly time: Guide; readonly hours: Guide; readonly starts: Guide }
+}
+
+/** Per even slice of what rising values span, the segment in which it begins. */
+interface Guide {
+  readonly slicesPerUnit: number
+  readonly segment: Uint16Array
+}
+
+/** A track with its guides. */
+export function withGuides(points: Omit<UseTrack, 'guides'>): UseTrack {
+  const { time, hours, starts } = points
+  return { ...points, guides: { time: guideTo(time), hours: guideTo(hours), starts: guideTo(starts) } }
 }
 
 /** The three ages of a part; each from its fitting to now. */
@@ -64,7 +78,7 @@ export function pastUseOf(model: LifeModel): UseTrack {
     points.unshift({ yearsAgo: first.yearsAgo + first.hours / rate, hours: 0, starts: 0 })
   }
   const years = points[0]!.yearsAgo
-  return {
+  return withGuides({
     years,
     time: Float64Array.from(points, (point) => years - point.yearsAgo),
     hours: Float64Array.from(points, (point) => point.hours),
@@ -72,12 +86,12 @@ export function pastUseOf(model: LifeModel): UseTrack {
     hoursPerYear: years > 0 ? (last.hours - points[0]!.hours) / years : future.hours,
     startsPerYear: years > 0 ? (last.starts - points[0]!.starts) / years : future.starts,
     lowLoadShare: model.past!.lowLoadShare,
-  }
+  })
 }
 
 /** A past of even use. */
 export function evenPast(set: Ages & { readonly lowLoadShare: number }): UseTrack {
-  return {
+  return withGuides({
     years: set.years,
     time: Float64Array.of(0, set.years),
     hours: Float64Array.of(0, set.hours),
@@ -85,7 +99,7 @@ export function evenPast(set: Ages & { readonly lowLoadShare: number }): UseTrac
     hoursPerYear: set.years > 0 ? set.hours / set.years : 0,
     startsPerYear: set.years > 0 ? set.starts / set.years : 0,
     lowLoadShare: set.lowLoadShare,
-  }
+  })
 }
 
 /** Mean rate of a clock over the past. [clock units/year] */
@@ -101,7 +115,7 @@ export function readingAt(past: UseTrack, clock: Clock, time: number): number {
   const last = values.length - 1
   if (time <= 0) return values[0]! + time * pastRate(past, clock)
   if (time >= past.time[last]!) return values[last]! + (time - past.time[last]!) * pastRate(past, clock)
-  const left = segmentBelow(past.time, time)
+  const left = segmentBelow(past.time, past.guides.time, time)
   const from = past.time[left]!
   const width = past.time[left + 1]! - from
   return values[left]! + ((time - from) / width) * (values[left + 1]! - values[left]!)
@@ -117,7 +131,7 @@ export function timeOfReading(past: UseTrack, clock: Clock, reading: number): nu
   if (reading > values[last]!) {
     return rate > 0 ? past.time[last]! + (reading - values[last]!) / rate : Infinity
   }
-  const left = segmentBelow(values, reading)
+  const left = segmentBelow(values, clock === 'hours' ? past.guides.hours : past.guides.starts, reading)
   const from = values[left]!
   const width = values[left + 1]! - from
   return past.time[left]! + ((reading - from) / width) * (past.time[left + 1]! - past.time[left]!)
@@ -195,16 +209,31 @@ function yearsOf(past: UseTrack, known: KnownAges): number {
   return past.years
 }
 
-/** Index i with values[i] < or = wanted ≤ values[i + 1]; the values rise and hold the wanted one between them. */
-function segmentBelow(values: Float64Array, wanted: number): number {
-  let low = 0
-  let high = values.length - 1
-  while (high - low > 1) {
-    const middle = (low + high) >> 1
-    if (values[middle]! < wanted) low = middle
-    else high = middle
+const slicesPerPoint = 4
+
+function guideTo(values: Float64Array): Guide {
+  const first = values[0]!
+  const last = values.length - 1
+  const span = values[last]! - first
+  const slices = Math.min(4096, slicesPerPoint * values.length)
+  const segment = new Uint16Array(slices)
+  if (!(span > 0)) return { slicesPerUnit: 0, segment }
+  let left = 0
+  for (let slice = 0; slice < slices; slice++) {
+    while (left < last - 1 && values[left + 1]! < first + (span * slice) / slices) left++
+    segment[slice] = left
   }
-  return low
+  return { slicesPerUnit: slices / span, segment }
+}
+
+/** Index i with values[i] < wanted ≤ values[i + 1]; the values rise and hold the wanted one between them. */
+function segmentBelow(values: Float64Array, guide: Guide, wanted: number): number {
+  const { segment, slicesPerUnit } = guide
+  const slice = Math.floor((wanted - values[0]!) * slicesPerUnit)
+  let left = segment[Math.min(slice, segment.length - 1)]!
+  while (left > 0 && values[left]! >= wanted) left--
+  while (values[left + 1]! < wanted) left++
+  return left
 }
 
 function sum(values: readonly number[]): number {
