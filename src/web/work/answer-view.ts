@@ -1,0 +1,173 @@
+/**
+ * What the alternatives come to, as the screen shows it: small, plain, and made away from the page.
+ *
+ * @module
+ */
+
+import { type Report, reportOf } from '../../alternatives/report.js'
+import {
+  cheapestAlong,
+  costLines,
+  type Handover,
+  type MovedPrice,
+  type PriceChange,
+  quoteOf,
+  reweigh,
+} from '../../alternatives/reweigh.js'
+import { column, type Sample } from '../../alternatives/simulate.js'
+import { type Estimate, type Summary, summarise } from '../../alternatives/summary.js'
+import type { LifeModel } from '../../forecast/life-model.js'
+
+/** One alternative in the picture and in the table behind it. */
+export interface Row extends Omit<Summary, 'alternative' | 'firstFailure' | 'failures'> {
+  readonly id: string
+  readonly name: string
+  /** Why it cannot be chosen. */
+  readonly barred?: string
+  /** Dearer than the best by so much, history by history. */
+  readonly against: Estimate
+  /** Dangerous events of every kind, a year. */
+  readonly dangers: number
+  /** Chance that one year costs more than can be paid; left out where nobody said what can be. */
+  readonly overMost?: Estimate
+}
+
+/** A price that can be moved, and where the advice would change hands as it moves. */
+export interface Track {
+  readonly value: number
+  readonly least: number
+  readonly most: number
+  /** The cheapest at the beginning of the track. */
+  readonly first: string | undefined
+  readonly changes: readonly Handover[]
+}
+
+export interface AnswerView {
+  readonly histories: number
+  readonly report: Report
+  /** Cheapest first; those barred stand among them. */
+  readonly rows: readonly Row[]
+  readonly quote?: Track
+  readonly ownPerHour: Track
+  /** The last slope of the price of being without power: what one more day costs. */
+  readonly perDay: Track
+  readonly horizonYears: number
+  readonly currency: string
+}
+
+/** The answer at the prices asked for. */
+export function answerView(
+  model: LifeModel,
+  samples: readonly Sample[],
+  how: { readonly seed: number; readonly change: PriceChange },
+): AnswerView {
+  const moved = reweigh(model, samples, how.change)
+  const report = reportOf(moved.model, moved.samples, how.seed)
+  const quote = moved.model.alternatives.map(quoteOf).find((price) => price !== undefined)
+  return {
+    histories: report.histories,
+    report,
+    rows: rowsOf(moved.model, moved.samples, report.verdict.best),
+    ...(quote === undefined
+      ? {}
+      : { quote: trackOf({ model, samples: moved, price: 'quote', value: quote, report }) }),
+    ownPerHour: trackOf({
+      model,
+      samples: moved,
+      price: 'ownPerHour',
+      value: moved.model.labour.ownPerHour,
+      report,
+    }),
+    perDay: trackOf({ model, samples: moved, price: 'powerFactor', value: dayPrice(moved.model), report }),
+    horizonYears: model.horizonYears,
+    currency: model.currency,
+  }
+}
+
+function rowsOf(model: LifeModel, samples: readonly Sample[], best: string): Row[] {
+  const bestCost = column(samples.find(({ alternative }) => alternative === best)!, 'cost')
+  const most = model.mostPayableInOneYear
+  return samples
+    .map((sample): Row => {
+      const { alternative, firstFailure: _, failures: __, ...summary } = summarise(model, sample)
+      const { name, barred } = model.alternatives.find(({ id }) => id === alternative)!
+      return {
+        ...summary,
+        id: alternative,
+        name: name ?? alternative,
+        ...(barred === undefined ? {} : { barred }),
+        against: pairedDifference(column(sample, 'cost'), bestCost),
+        dangers: Object.values(summary.dangersPerYear).reduce((sum, each) => sum + each, 0),
+        ...(most === undefined ? {} : { overMost: shareAbove(column(sample, 'largestYear'), most) }),
+      }
+    })
+    .sort((a, b) => a.cost.mean - b.cost.mean)
+}
+
+function pairedDifference(a: Float64Array, b: Float64Array): Estimate {
+  let sum = 0
+  let squares = 0
+  const n = a.length
+  for (let i = 0; i < n; i++) sum += a[i]! - b[i]!
+  const mean = sum / n
+  for (let i = 0; i < n; i++) squares += (a[i]! - b[i]! - mean) ** 2
+  return { mean, standardError: n > 1 ? Math.sqrt(squares / (n - 1) / n) : 0 }
+}
+
+function shareAbove(values: Float64Array, most: number): Estimate {
+  let count = 0
+  for (const value of values) if (value > most) count++
+  const share = count / values.length
+  return { mean: share, standardError: Math.sqrt((share * (1 - share)) / values.length) }
+}
+
+/** What one more day without power costs at the long end of its curve. */
+export function dayPrice({ powerLoss }: Pick<LifeModel, 'powerLoss'>): number {
+  const { curve } = powerLoss
+  const last = curve.at(-1)!
+  const before = curve.at(-2) ?? { days: 0, cost: 0 }
+  return last.days > before.days ? (last.cost - before.cost) / (last.days - before.days) : 0
+}
+
+function trackOf(of: {
+  readonly model: LifeModel
+  readonly samples: { readonly model: LifeModel; readonly samples: readonly Sample[] }
+  readonly price: MovedPrice
+  readonly value: number
+  readonly report: Report
+}): Track {
+  const { model, price, value, report } = of
+  const span = price === 'quote' ? quoteSpan(model, report) : spanOf(model, price)
+  const lines = costLines(of.samples.model, of.samples.samples, price)
+  // The price of a day moves as a whole: its lines are reckoned in multiples of what it is now.
+  const unit = price === 'powerFactor' ? value : 1
+  if (unit === 0) return { value, ...span, first: report.verdict.best, changes: [] }
+  const { first, changes } = cheapestAlong(lines, { low: span.least / unit, high: span.most / unit })
+  return { value, ...span, first, changes: changes.map(({ at, to }) => ({ at: at * unit, to })) }
+}
+
+interface TrackSpan {
+  readonly least: number
+  readonly most: number
+}
+
+/** Tracks keep their ends while their pointer moves: they follow from the log's own prices. */
+function spanOf(model: LifeModel, price: 'ownPerHour' | 'powerFactor'): TrackSpan {
+  const own = price === 'ownPerHour' ? model.labour.ownPerHour : dayPrice(model)
+  const least = price === 'ownPerHour' ? model.labour.paidPerHour : model.labour.paidPerHour * 2
+  return { least: 0, most: roundUp(Math.max(own * 3, least)) }
+}
+
+function quoteSpan(model: LifeModel, report: Report): TrackSpan {
+  const quote = model.alternatives.map(quoteOf).find((price) => price !== undefined) ?? 0
+  const { walkAway } = report
+  const furthest = Math.max(quote * 1.5, (walkAway?.findingOut.high ?? 0) * 1.15)
+  return { least: 0, most: roundUp(furthest) }
+}
+
+/** To two figures, the second of them even or five. */
+export function roundUp(value: number): number {
+  if (!(value > 0)) return 1
+  const step = 10 ** Math.floor(Math.log10(value)) / 2
+  return Math.ceil(value / step) * step
+}

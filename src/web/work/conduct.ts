@@ -1,0 +1,323 @@
+/**
+ * From a log to an answer: prepared once, played further and further, re-weighed when a price is moved, kept.
+ *
+ * @module
+ */
+
+import type { PriceChange } from '../../alternatives/reweigh.js'
+import { type Prepared, preparing, withOwnLimits } from '../../alternatives/settle.js'
+import { joinSamples, type Sample } from '../../alternatives/simulate.js'
+import type { Catalogue } from '../../catalogue/catalogue.js'
+import { describeFigure } from '../../catalogue/overrule.js'
+import { parseCatalogue } from '../../catalogue/parse.js'
+import type { Entry } from '../../logbook/kinds.js'
+import { setCatalogueOf } from '../../register/set-kind-of.js'
+import type { CatalogueAnswer } from '../../server/http-types.js'
+import { answerView } from './answer-view.js'
+import { basisOf } from './basis.js'
+import type { Crew, Job } from './crew.js'
+import { enough } from './enough.js'
+import { forecastView } from './forecast-view.js'
+import { keepAnswer, readAnswer } from './kept-answers.js'
+import type { AskedOf } from './key.js'
+import type { AnswerState, Basis, Conductor, Entries, ForecastState, Stage } from './messages.js'
+import { makeMemory } from './remembered.js'
+
+/** Numbers of histories after which it is looked at anew. */
+const steps = [500, 1_000, 2_000, 5_000, 10_000, 20_000]
+/** As far as it is played when it is asked to go on. */
+const furthest = 100_000
+
+/** An answer under way or finished. */
+interface Run {
+  readonly key: string
+  readonly asked: AskedOf
+  readonly entries: Entries
+  tell: (state: AnswerState) => void
+  basis?: Basis
+  prepared?: Prepared
+  /** Whether each alternative has a repair limit of its own yet. */
+  ownLimits: boolean
+  samples?: readonly Sample[]
+  change: PriceChange
+  stage: Stage
+  histories: number
+  wanted: number
+  most: number
+  stopped: boolean
+  viewDue: boolean
+  problem?: string
+}
+
+/** As it is kept in the browser. */
+interface KeptRun {
+  readonly basis: Basis
+  readonly samples: readonly Sample[]
+  readonly stage: Stage
+  readonly ownLimits: boolean
+}
+
+const mostRuns = 4
+
+export function makeConductor(crew: Crew): Conductor {
+  const runs = new Map<string, Run>()
+  const memory = makeMemory()
+  let loaded: Promise<Catalogue> | undefined
+  const catalogue = () => {
+    loaded ??= fetchCatalogue()
+    loaded.catch(() => {
+      loaded = undefined
+    })
+    return loaded
+  }
+
+  async function prepare(run: Run): Promise<Prepared> {
+    const entries = withYearsKept(await run.entries(), run.asked)
+    const question = { ...run.asked, entries, catalogue: await catalogue(), memory }
+    const work = preparing(question)
+    for (;;) {
+      const step = work.next()
+      if (step.done) return step.value
+      await breath()
+    }
+  }
+
+  async function goFurther(run: Run): Promise<void> {
+    run.stopped = false
+    try {
+      if (run.prepared === undefined) {
+        if (run.samples === undefined) say(run, 'preparing')
+        run.prepared = await prepare(run)
+        run.basis = basisOf(run.prepared, await catalogue())
+      }
+      if (run.stopped) return say(run, 'stopped')
+      if (run.samples === undefined && !(await playTo(run, steps[0]!))) return
+      if (!run.ownLimits && !(await refineLimits(run))) return
+      await playOn(run)
+    } catch (cause) {
+      run.problem = cause instanceof Error ? cause.message : String(cause)
+      say(run, 'failed')
+    }
+  }
+
+  /** Each alternative gets a repair limit of its own; what was played with the first one is let go. */
+  async function refineLimits(run: Run): Promise<boolean> {
+    const { prepared } = run
+    const job = jobOf(run)
+    const stopped = () => run.stopped
+    const play = async (alternatives: Job['alternatives'], span: Parameters<Crew['play']>[1]) => {
+      const samples = await crew.play({ ...job, alternatives }, span, { stopped })
+      if (samples === undefined) throw new Stopped()
+      return samples
+    }
+    try {
+      run.prepared = await withOwnLimits(prepared!, { seed: run.asked.seed, play, memory })
+    } catch (cause) {
+      if (!(cause instanceof Stopped)) throw cause
+      say(run, 'stopped')
+      return false
+    }
+    run.ownLimits = true
+    run.basis = { ...run.basis!, model: run.prepared.model }
+    return playTo(run, steps[0]!, true)
+  }
+
+  async function playOn(run: Run): Promise<void> {
+    while (run.histories < run.most) {
+      const next = steps.find((step) => step > run.histories) ?? run.histories * 2
+      if (!(await playTo(run, Math.min(next, run.most)))) return
+      if (run.most <= steps.at(-1)! && enough(run.basis!.model, run.samples!, run.asked.seed)) break
+    }
+    say(run, 'done')
+    await keep(run)
+  }
+
+  /** Plays up to a number of histories; false if it was stopped on the way. */
+  async function playTo(run: Run, upTo: number, afresh = false): Promise<boolean> {
+    const from = afresh ? 0 : run.histories
+    run.wanted = upTo
+    say(run, 'refining')
+    const span = { seed: run.asked.seed, from, count: upTo - from }
+    const samples = await crew.play(jobOf(run), span, {
+      stopped: () => run.stopped,
+      onProgress: (done) => {
+        if (!afresh) run.histories = from + done
+        say(run, 'refining')
+      },
+    })
+    if (samples === undefined) {
+      run.histories = from
+      say(run, 'stopped')
+      await keep(run)
+      return false
+    }
+    run.samples = from === 0 ? samples : joinSamples([run.samples!, samples])
+    run.histories = upTo
+    showView(run)
+    return true
+  }
+
+  function jobOf(run: Run): Job {
+    const { model, posterior, used } = run.prepared!
+    return { id: run.key, of: { model, posterior, used }, alternatives: model.alternatives }
+  }
+
+  function stopOthers(key: string): void {
+    for (const run of runs.values()) if (run.key !== key) run.stopped = true
+  }
+
+  function remember(run: Run): void {
+    runs.set(run.key, run)
+    for (const [key] of [...runs].slice(0, Math.max(0, runs.size - mostRuns))) runs.delete(key)
+  }
+
+  return {
+    async answer(asked, entries, tell) {
+      const { key } = asked
+      stopOthers(key)
+      const known = runs.get(key)
+      const run: Run = known ?? {
+        key,
+        asked,
+        entries,
+        tell,
+        ownLimits: false,
+        change: {},
+        stage: 'preparing',
+        histories: 0,
+        wanted: steps[0]!,
+        most: steps.at(-1)!,
+        stopped: false,
+        viewDue: false,
+      }
+      run.tell = tell
+      remember(run)
+      if (known !== undefined) {
+        if (run.basis !== undefined) say(run, run.stage, { basis: true })
+        if (run.samples !== undefined) showView(run)
+        if (run.stage === 'stopped' || run.stage === 'failed') await goFurther(run)
+        return
+      }
+      const kept = (await readAnswer(key)) as KeptRun | undefined
+      if (kept !== undefined) {
+        Object.assign(run, kept)
+        run.histories = kept.samples[0]!.columns[0]!.length
+        say(run, kept.stage, { basis: true })
+        showView(run)
+        if (kept.stage === 'done') return
+      }
+      await goFurther(run)
+    },
+
+    async forecast(asked, entries, tell) {
+      const key = `forecast ${asked.key}`
+      const kept = (await readAnswer(key)) as ForecastState | undefined
+      if (kept !== undefined) return tell(kept)
+      tell({ stage: 'preparing' })
+      try {
+        const question = { ...asked, entries: await entries(), catalogue: await catalogue() }
+        const state = await forecastView(question, memory)
+        tell(state)
+        await keepAnswer(key, state)
+      } catch (cause) {
+        tell({ stage: 'failed', problem: cause instanceof Error ? cause.message : String(cause) })
+      }
+    },
+
+    async prices(key, change) {
+      const run = runs.get(key)
+      if (run === undefined) return
+      run.change = change
+      if (run.viewDue || run.samples === undefined) return
+      run.viewDue = true
+      setTimeout(() => {
+        run.viewDue = false
+        showView(run)
+      })
+    },
+
+    async stop(key) {
+      const run = runs.get(key)
+      if (run !== undefined) run.stopped = true
+    },
+
+    async goOn(key) {
+      const run = runs.get(key)
+      if (run === undefined) return
+      if (run.stage === 'done') run.most = furthest
+      await goFurther(run)
+    },
+
+    async describe(key, path) {
+      const register = runs.get(key)?.basis?.register
+      if (register === undefined) return undefined
+      const whole = await catalogue()
+      const figure = describeFigure(setCatalogueOf(register, whole).catalogue, path)
+      if (figure === undefined) return undefined
+      const source = whole.sources.find(({ id }) => id === figure.source)
+      return { ...figure, sourceTitle: source?.title ?? figure.source }
+    },
+  }
+}
+
+class Stopped extends Error {}
+
+/** Tells the page how far it is; the basis only where it is new to it. */
+function say(run: Run, stage: Stage, more: { readonly basis?: boolean } = {}): void {
+  run.stage = stage
+  const { basis, histories, wanted, problem } = run
+  run.tell({
+    stage,
+    histories,
+    wanted,
+    ...(more.basis && basis !== undefined ? { basis } : {}),
+    ...(problem === undefined ? {} : { problem }),
+  })
+}
+
+function showView(run: Run): void {
+  const { basis, samples, change, asked, stage, histories, wanted } = run
+  if (basis === undefined || samples === undefined) return
+  const view = answerView(basis.model, samples, { seed: asked.seed, change })
+  run.tell({ stage, histories, wanted, basis, view })
+}
+
+async function keep(run: Run): Promise<void> {
+  const { basis, samples, stage, ownLimits } = run
+  if (basis === undefined || samples === undefined) return
+  await keepAnswer(run.key, { basis, samples, stage, ownLimits } satisfies KeptRun)
+}
+
+/** Lets messages that wait be heard. */
+function breath(): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve))
+}
+
+/** Tries another number of years: as if an entry said so today, without writing one. */
+function withYearsKept(entries: readonly Entry[], { boat, asOf, yearsKept }: AskedOf): readonly Entry[] {
+  if (yearsKept === undefined) return entries
+  const tried = {
+    id: '7ZZZZZZZZZZZZZZZZZZZZZZZZZ',
+    version: 1,
+    boat,
+    set: null,
+    from: asOf,
+    until: asOf,
+    noted: `${asOf}T23:59:59Z`,
+    device: 'tried',
+    n: 1,
+    corrects: [],
+    kind: 'terms',
+    body: { yearsKept },
+  } as Entry
+  return [...entries, tried]
+}
+
+async function fetchCatalogue(): Promise<Catalogue> {
+  const answer = await fetch('/api/catalogue')
+  if (!answer.ok) throw new Error(`the catalogue must be served; found status ${answer.status}`)
+  const parsed = parseCatalogue(((await answer.json()) as CatalogueAnswer).files)
+  if (!parsed.ok)
+    throw new Error(`the catalogue must be sound; found ${JSON.stringify(parsed.problems.slice(0, 3))}`)
+  return parsed.catalogue
+}

@@ -1,0 +1,75 @@
+/**
+ * Several workers that play histories. What comes out is the same, to the bit, for any number of them and any split.
+ *
+ * @module
+ */
+
+import * as Comlink from 'comlink'
+import { joinSamples, type Sample, type Span } from '../../alternatives/simulate.js'
+import type { Alternative } from '../../forecast/life-model.js'
+import type { Played, Player } from './player.worker.js'
+
+/** A worker, and which model it has. */
+interface Hand {
+  readonly player: Comlink.Remote<Player>
+  has?: string
+}
+
+export interface Job {
+  /** Another one whenever the model or its posterior is another. */
+  readonly id: string
+  readonly of: Played
+  readonly alternatives: readonly Alternative[]
+}
+
+export interface Crew {
+  /** Plays a span; `undefined` when `stopped` says so before it is done. */
+  play(job: Job, span: Span, how: PlayHow): Promise<Sample[] | undefined>
+}
+
+export interface PlayHow {
+  readonly stopped: () => boolean
+  readonly onProgress?: (histories: number) => void
+}
+
+/** Histories are given out in pieces of about this length, so that a stop is soon heard. [ms] */
+const pieceMs = 120
+
+export function makeCrew(size: number): Crew {
+  const hands: Hand[] = Array.from({ length: size }, () => ({
+    player: Comlink.wrap<Player>(
+      new Worker(new URL('./player.worker.ts', import.meta.url), { type: 'module' }),
+    ),
+  }))
+  let perPiece = 25
+  let programs = 0
+  return {
+    async play(job, span, how) {
+      const program = { id: `${job.id} ${++programs}`, list: job.alternatives }
+      const pieces: { readonly from: number; readonly samples: Sample[] }[] = []
+      let next = span.from
+      let done = 0
+      const end = span.from + span.count
+      const work = async (hand: Hand) => {
+        if (hand.has !== job.id) {
+          await hand.player.take(job.id, job.of)
+          hand.has = job.id
+        }
+        while (next < end && !how.stopped()) {
+          const from = next
+          const count = Math.min(perPiece, end - from)
+          next += count
+          const began = performance.now()
+          pieces.push({ from, samples: await hand.player.play(program, { seed: span.seed, from, count }) })
+          done += count
+          how.onProgress?.(done)
+          const ms = Math.max(1, performance.now() - began)
+          perPiece = Math.round(Math.min(1000, Math.max(5, (0.5 + (0.5 * pieceMs) / ms) * count)))
+        }
+      }
+      await Promise.all(hands.map(work))
+      if (done < span.count) return undefined
+      return joinSamples(pieces.sort((a, b) => a.from - b.from).map(({ samples }) => samples))
+    },
+  }
+}

@@ -1,0 +1,42 @@
+/**
+ * What is likely when, as the screen shows it: made away from the page.
+ *
+ * @module
+ */
+
+import type { Memory } from '../../alternatives/memory.js'
+import { lifeSpans, monthByMonth } from '../../alternatives/month-by-month.js'
+import { posteriorIn, type Question } from '../../alternatives/settle.js'
+import { buildLifeModel } from '../../forecast/build-life-model.js'
+import { lifeModelSchema } from '../../forecast/life-model.js'
+import { forecastOf } from '../../forecast/odds.js'
+import { registerOf } from '../../register/register.js'
+import { setCatalogueOf } from '../../register/set-kind-of.js'
+import { basisOf } from './basis.js'
+import type { ForecastState } from './messages.js'
+
+/** Calendar months looked ahead, the present one included. */
+const months = 25
+/** Lives of each part at each node: the chance of a month is good to about one in a hundred. */
+const livesPerNode = 160
+
+/** The forecast of a set, from its log. */
+export async function forecastView(question: Question, memory: Memory): Promise<ForecastState> {
+  const { seed, catalogue } = question
+  const register = registerOf(question)
+  const forSet = setCatalogueOf(register, catalogue)
+  const built = buildLifeModel(register, forSet.catalogue, {})
+  const model = lifeModelSchema.parse(built.model)
+  const posterior = posteriorIn(memory, model, seed)
+  const assumed = [...forSet.assumed, ...built.assumed]
+  const { restsOn } = built
+  return {
+    stage: 'done',
+    basis: basisOf({ register, model, restsOn, assumed, problems: forSet.problems, posterior }, catalogue),
+    view: {
+      forecast: forecastOf(model, posterior, { seed }),
+      months: monthByMonth(model, posterior, { seed, months, livesPerNode }),
+      spans: lifeSpans(model, posterior, { seed }),
+    },
+  }
+}

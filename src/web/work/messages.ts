@@ -1,0 +1,95 @@
+/**
+ * What the page and its workers say to one another.
+ *
+ * @module
+ */
+
+import type { LifeSpan, MonthByMonth } from '../../alternatives/month-by-month.js'
+import type { PriceChange } from '../../alternatives/reweigh.js'
+import type { DescribedFigure } from '../../catalogue/overrule.js'
+import type { Problem } from '../../catalogue/problem.js'
+import type { LifeModel } from '../../forecast/life-model.js'
+import type { Forecast } from '../../forecast/odds.js'
+import type { Entry } from '../../logbook/kinds.js'
+import type { SetRegister } from '../../register/register-types.js'
+import type { AnswerView } from './answer-view.js'
+import type { AskedOf } from './key.js'
+
+/** What an answer starts from; sent once. */
+export interface Basis {
+  readonly register: SetRegister
+  readonly model: LifeModel
+  /** Entries that each part's figures rest on; none: the catalogue only. */
+  readonly restsOn: Readonly<Record<string, readonly string[]>>
+  readonly assumed: readonly string[]
+  /** Figures of the owner that could not be used. */
+  readonly problems: readonly Problem[]
+  /** How often this set fails, as a multiple of the catalogue's average: expected, 10 and 90 in 100. */
+  readonly failsTimes: { readonly mean: number; readonly low: number; readonly high: number }
+  /** Names of the catalogue's ways in, checks, dangers and parts. */
+  readonly names: Names
+}
+
+export interface Names {
+  readonly parts: Readonly<Record<string, string>>
+  readonly access: Readonly<
+    Record<string, { readonly name: string; readonly hours: number; readonly includes: readonly string[] }>
+  >
+  readonly checks: Readonly<Record<string, string>>
+  readonly dangers: Readonly<Record<string, { readonly name: string; readonly caution: string }>>
+  readonly modes: Readonly<Record<string, string>>
+}
+
+/** `preparing`: no figure yet. `stopped`: by the reader, or because another page was gone to. */
+export type Stage = 'preparing' | 'refining' | 'stopped' | 'done' | 'failed'
+
+export interface AnswerState {
+  readonly stage: Stage
+  readonly basis?: Basis
+  readonly view?: AnswerView
+  readonly histories: number
+  /** Histories after which it is looked at again. */
+  readonly wanted: number
+  readonly problem?: string
+}
+
+export interface ForecastView {
+  readonly forecast: Forecast
+  readonly months: MonthByMonth
+  readonly spans: readonly LifeSpan[]
+}
+
+export interface ForecastState {
+  readonly stage: 'preparing' | 'done' | 'failed'
+  readonly basis?: Basis
+  readonly view?: ForecastView
+  readonly problem?: string
+}
+
+/** A figure of the catalogue with the title of the document it comes from. */
+export interface FigureSource extends DescribedFigure {
+  readonly sourceTitle: string
+}
+
+/** Gives the entries, in slices, when they are needed. */
+export type Entries = () => Promise<readonly Entry[]>
+
+/** What the page may ask of the worker that prepares, reports and keeps. */
+export interface Conductor {
+  answer(
+    asked: AskedOf & { readonly key: string },
+    entries: Entries,
+    tell: (state: AnswerState) => void,
+  ): Promise<void>
+  forecast(
+    asked: AskedOf & { readonly key: string },
+    entries: Entries,
+    tell: (state: ForecastState) => void,
+  ): Promise<void>
+  /** Moves prices of an answer: re-weighed, never played again. */
+  prices(key: string, change: PriceChange): Promise<void>
+  stop(key: string): Promise<void>
+  /** Goes on, further than the rule asks if it was settled. */
+  goOn(key: string): Promise<void>
+  describe(key: string, path: string): Promise<FigureSource | undefined>
+}
