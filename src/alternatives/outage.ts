@@ -81,6 +81,14 @@ function countStop(h: History, begins: boolean): void {
   }
 }
 
+/** The set is given up: a stop under way will not be over the same day. */
+export function staysStopped(h: History, t: number): void {
+  if (!h.downIsStop || !h.downIsSameDay || t > h.downUntil) return
+  h.downIsSameDay = false
+  h.sums[K.sameDayStops]! -= 1
+  h.sums[K.stops]! += 1
+}
+
 type Curve = readonly { readonly days: number; readonly cost: number }[]
 
 /** Straight between the points of the curve; before the first its cost in proportion, after the last its slope. */

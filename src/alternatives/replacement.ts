@@ -7,7 +7,7 @@
 import { amountsOf, drawAmount, normalFrom } from './amounts.js'
 import { draw, drawLimits, purpose, uniformFrom, WHOLE_SET } from './draws.js'
 import { discount, type History, K, pay } from './history.js'
-import { fuelPerHour, goDown, lastSlope } from './outage.js'
+import { fuelPerHour, goDown, lastSlope, staysStopped } from './outage.js'
 import type { Program } from './program.js'
 import { clear } from './queue.js'
 import { plantFault, startNew, startUsed, visibleModeOf } from './start.js'
@@ -116,6 +116,7 @@ export function giveUp(h: History, t: number, standsFailed: boolean): void {
   draw(h.draws, h.set, WHOLE_SET, 0, purpose.giveUp, 0)
   pay(h, K.giveUp, t, drawAmount(amounts, model.candidates.length * perCandidate, h.draws.words[0]!))
   h.sums[K.resale]! -= resaleValue(h, t, standsFailed) * discount(h, t)
+  staysStopped(h, t)
   h.gaveUpAt = t
   clear(h.queue)
   const years = h.horizon - t

@@ -71,7 +71,7 @@ export function replace(
 export function giveUp(world: World, set: { readonly failed: boolean }): void {
   book(world, 'giveUp', drawAmount(world.chance, world.model.giveUp.costNow))
   book(world, 'resale', -worth(world, { dead: set.failed }))
-  closeOutage(world)
+  closeOutage(world, { givenUp: true })
   world.faults = []
   world.tally.gaveUp = true
 }

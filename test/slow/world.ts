@@ -324,14 +324,15 @@ export function takeOut(world: World, outage: { readonly years: number; readonly
 }
 
 /** The outage is over, or is cut here by the horizon or by giving up: its price (23), and whether it was of one day (24). */
-export function closeOutage(world: World): void {
+export function closeOutage(world: World, how: { readonly givenUp: boolean } = { givenUp: false }): void {
   const outage = world.outage
   if (outage === null) return
   const until = Math.min(outage.end, world.t)
   const begun = Math.floor(world.model.startMonth + 12 * outage.begin + 1e-9)
   const price = outagePrice(world.model, outage.days) * world.model.powerLoss.byMonth[begun % 12]!
   book(world, 'power', price, (outage.begin + until) / 2)
-  if (outage.stop && (outage.end - outage.begin) * daysAYear < 1) world.tally.sameDayStops += 1
+  if (outage.stop && !how.givenUp && (outage.end - outage.begin) * daysAYear < 1)
+    world.tally.sameDayStops += 1
   world.outage = null
 }
 
