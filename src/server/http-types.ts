@@ -57,6 +57,9 @@ export type EntryResult =
   | { readonly result: 'written' | 'already-there' }
   | { readonly result: 'refused'; readonly problems: readonly Problem[] }
 
+/** The media type of a boat file. */
+export type BoatFileType = 'application/x-gensettle'
+
 export interface ImportAnswer {
   readonly boat: string
   readonly added: number

@@ -1,0 +1,25 @@
+/**
+ * What a server has to serve.
+ *
+ * @module
+ */
+
+import type { Store } from '../store/store.js'
+import type { Pages } from './pages.js'
+
+export interface Served {
+  readonly store: Store
+  /** Boats that came with the program, only to be read. */
+  readonly demonstration: Pick<Store, 'boats' | 'lines' | 'photograph'>
+  /** Files of the catalogue by name. */
+  readonly catalogueFiles: Readonly<Record<string, unknown>>
+  readonly pages: Pages
+  /** Told of what went wrong in the program itself. */
+  readonly onError: (error: Error) => void
+}
+
+/** Whose boat it is. A boat of the owner's goes before one that came with the program and has the same name. */
+export function whose({ store, demonstration }: Served, boat: string): 'own' | 'demonstration' | 'none' {
+  if (store.boats().includes(boat)) return 'own'
+  return demonstration.boats().includes(boat) ? 'demonstration' : 'none'
+}

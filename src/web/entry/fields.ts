@@ -1,0 +1,227 @@
+/**
+ * What can be typed into an entry of each kind: its fields in the order in which they are asked.
+ *
+ * @module
+ */
+
+import { readingUnits } from '../../logbook/bodies-seen.js'
+import { excitationKinds, qualities } from '../../logbook/bodies-set.js'
+import { deeds } from '../../logbook/bodies-work.js'
+import type { Kind } from '../../logbook/kinds.js'
+
+/** One thing to type or to choose. `key` is its path in the body: `workHours.owner`. */
+export type Field = Single | Rows
+
+export interface Single {
+  readonly key: string
+  readonly takes: Takes
+  /** Asked only where someone wants to say more. */
+  readonly more?: true
+  /** Chosen already in a new entry. */
+  readonly usual?: string
+}
+
+export type Takes =
+  | { readonly as: 'number'; readonly unit?: string }
+  | { readonly as: 'money' }
+  | { readonly as: 'text' }
+  | { readonly as: 'lines' }
+  | { readonly as: 'name' }
+  | { readonly as: 'date' }
+  | { readonly as: 'yes-no' }
+  | { readonly as: 'choice'; readonly options: readonly string[] }
+  | { readonly as: 'several'; readonly options: readonly string[] }
+  | { readonly as: 'numbers' }
+  | { readonly as: 'part' }
+  | { readonly as: 'parts' }
+  /** A way of failing of the part that stands in the field named. */
+  | { readonly as: 'mode'; readonly of: string }
+  | { readonly as: 'check' }
+  | { readonly as: 'danger' }
+  | { readonly as: 'unit' }
+
+/** Rows that each hold the same fields. */
+export interface Rows {
+  readonly key: string
+  readonly rows: readonly Single[]
+  /** So many are open in a new entry. */
+  readonly least: number
+  readonly more?: true
+}
+
+export function isRows(field: Field): field is Rows {
+  return 'rows' in field
+}
+
+/** Kinds that are written from any page, in the order in which they are offered. */
+export const quickKinds = ['hours', 'finding', 'reading', 'stop', 'work', 'quote', 'bill', 'note'] as const
+
+const number = (key: string, unit?: string): Single => ({
+  key,
+  takes: unit === undefined ? { as: 'number' } : { as: 'number', unit },
+})
+const money = (key: string): Single => ({ key, takes: { as: 'money' } })
+const text = (key: string): Single => ({ key, takes: { as: 'text' } })
+const lines = (key: string): Single => ({ key, takes: { as: 'lines' } })
+const choice = (key: string, options: readonly string[], usual?: string): Single => ({
+  key,
+  takes: { as: 'choice', options },
+  ...(usual === undefined ? {} : { usual }),
+})
+const yesNo = (key: string, usual?: string): Single => ({
+  key,
+  takes: { as: 'yes-no' },
+  ...(usual === undefined ? {} : { usual }),
+})
+const more = <T extends Field>(field: T): T => ({ ...field, more: true })
+
+const part = (key = 'part'): Single => ({ key, takes: { as: 'part' } })
+const mode = (key = 'mode', of = 'part'): Single => ({ key, takes: { as: 'mode', of } })
+const meter = more(number('meterHours', 'h'))
+const remark = more(lines('remark'))
+const measured: readonly Single[] = [text('name'), number('value'), { key: 'unit', takes: { as: 'unit' } }]
+const tax: readonly Single[] = [more(yesNo('tax.included')), more(number('tax.percent', '%'))]
+
+const fields: Readonly<Partial<Record<Kind, readonly Field[]>>> = {
+  hours: [number('meterHours', 'h'), more(number('starts')), remark],
+  'meter-changed': [number('newMeterHours', 'h'), number('oldMeterHours', 'h'), remark],
+  finding: [
+    { key: 'about', rows: [part(), mode()], least: 1 },
+    choice('verdict', ['nothing-seen', 'defect-seen', 'unsure']),
+    lines('seen'),
+    more({ key: 'check', takes: { as: 'check' } }),
+    meter,
+    remark,
+  ],
+  reading: [
+    { key: 'test', takes: { as: 'check' } },
+    part(),
+    { key: 'values', rows: measured, least: 1 },
+    more({ key: 'conditions', rows: measured, least: 0 }),
+    meter,
+    remark,
+  ],
+  stop: [
+    number('daysWithoutPower', 'd'),
+    yesNo('curedSameDay', 'no'),
+    part('cause.part'),
+    mode('cause.mode', 'cause.part'),
+    lines('seen'),
+    meter,
+    remark,
+  ],
+  work: [
+    {
+      key: 'parts',
+      rows: [
+        part(),
+        choice('did', deeds),
+        choice('was', ['failed', 'defective', 'sound']),
+        more(choice('quality', qualities)),
+        more(mode()),
+      ],
+      least: 1,
+    },
+    choice('by', ['owner', 'workshop', 'both']),
+    choice('why', ['failed', 'found', 'preventive', 'not-known']),
+    lines('what'),
+    money('cost'),
+    more(number('workHours.owner', 'h')),
+    more(number('workHours.paid', 'h')),
+    more({ key: 'job', takes: { as: 'name' } }),
+    meter,
+    remark,
+  ],
+  quote: [
+    { key: 'job', takes: { as: 'name' } },
+    money('amount'),
+    choice('firmness', ['firm', 'estimate']),
+    yesNo('subjectToStripDown'),
+    { key: 'covers.parts', rows: [part(), choice('did', deeds)], least: 1 },
+    {
+      key: 'excludes',
+      takes: {
+        as: 'several',
+        options: [
+          'removal',
+          'refitting',
+          'lifting',
+          'testing',
+          'carriage',
+          'travel',
+          'parts',
+          'consumables',
+          'haul-out',
+          'disposal',
+        ],
+      },
+    },
+    lines('what'),
+    more(text('offeredBy')),
+    ...tax,
+    more(number('guaranteeMonths', 'months')),
+    more({ key: 'validUntil', takes: { as: 'date' } }),
+    more(lines('alsoExcludes')),
+    remark,
+  ],
+  bill: [
+    money('amount'),
+    text('what'),
+    text('billedBy'),
+    ...tax,
+    more({ key: 'parts', takes: { as: 'parts' } }),
+    more({ key: 'job', takes: { as: 'name' } }),
+    remark,
+  ],
+  note: [lines('text')],
+  fitted: [part(), choice('quality', qualities), meter, more(text('partNumber')), remark],
+  letdowns: [number('times'), number('years', 'years'), remark],
+  complete: [{ key: 'of', takes: { as: 'several', options: ['stops', 'work'] } }, remark],
+  'danger-safe': [{ key: 'danger', takes: { as: 'danger' } }, lines('how'), part('at.part'), remark],
+  decision: [lines('choice'), lines('because'), money('walkAwayPrice'), remark],
+  overrule: [text('path'), number('value'), lines('because')],
+  set: [
+    text('name'),
+    number('ratingKw', 'kW'),
+    { key: 'volts', takes: { as: 'numbers' } },
+    number('hertz', 'Hz'),
+    number('rpm', 'rpm'),
+    choice('excitation', excitationKinds),
+    { key: 'built', takes: { as: 'date' } },
+    more({ key: 'aboardSince', takes: { as: 'date' } }),
+    more(number('hoursWhenAboard', 'h')),
+    more(choice('governor', ['mechanical', 'electronic'])),
+    more(choice('fuelSolenoid', ['energised-to-run', 'energised-to-stop'])),
+    more({ key: 'has', takes: { as: 'parts' } }),
+    more({ key: 'hasNot', takes: { as: 'parts' } }),
+    choice('standing', ['in-use', 'spare', 'gone']),
+    remark,
+  ],
+  boat: [
+    text('name'),
+    number('lengthM', 'm'),
+    choice('water', ['salt', 'fresh']),
+    number('priceFactor'),
+    remark,
+  ],
+  terms: [
+    number('yearsKept', 'years'),
+    money('ownPerHour'),
+    money('paidPerHour'),
+    money('travelPerTrip'),
+    money('mostInOneYear'),
+    number('taxPercent', '%'),
+    remark,
+  ],
+}
+
+/** The fields of a kind; what has none is a kind that is shown and not typed. */
+export function fieldsOf(kind: Kind): readonly Field[] {
+  return fields[kind] ?? []
+}
+
+/** Kinds that belong to the boat and never to a set. */
+export const ofBoatOnly: readonly Kind[] = ['boat', 'terms', 'photograph-removed']
+
+/** Units in which a reading may be typed: those that are kept, and those that are only spoken. */
+export const typedUnits: readonly string[] = [...readingUnits, 'F', 'psi', 'bar', 'US gal', 'imp gal', 'hp']
