@@ -14,8 +14,6 @@ import { type OpenStop, openStops, windingParts } from './open-stops.js'
 import { ownAlternative } from './own-alternatives.js'
 import { type Action, jobIntrusion, quoteTerms, reconditionedLess, rewoundQuality } from './quoted-job.js'
 
-type Limit = Alternative['limit']
-
 /** A part that shares the access is worth renewing with the job if it is cheap beside it; practice. */
 const cheapBeside = 0.25
 
@@ -24,8 +22,6 @@ export interface Setting {
   readonly register: SetRegister
   readonly catalogue: SetCatalogue
   readonly posterior: Posterior
-  /** Repair limit for whatever comes later. */
-  readonly limit?: Limit
 }
 
 export interface LaidOut {
@@ -71,13 +67,11 @@ export function withOwn(setting: Judging, built: readonly Alternative[]): LaidOu
 }
 
 /**
- * Alternatives as they may be played: with the repair limit, and barred where a stop line says so. Where nothing else is
- * open, doing without a set always is.
+ * Alternatives as they may be played: barred where a stop line says so. Where nothing else is open, doing without a set
+ * always is.
  */
 export function judged(setting: Judging, list: readonly Alternative[]): LaidOut {
-  const alternatives = list.map(({ barred: _, ...alternative }) =>
-    barred(setting, limited(alternative, setting.limit)),
-  )
+  const alternatives = list.map(({ barred: _, ...alternative }) => barred(setting, alternative))
   if (alternatives.some((alternative) => alternative.barred === undefined)) {
     return { alternatives, problems: [] }
   }
@@ -137,10 +131,6 @@ function builtAlternatives(setting: Setting): Alternative[] {
   }
   list.push(doingWithout)
   return list
-}
-
-function limited(alternative: Alternative, limit: Limit): Alternative {
-  return limit === undefined || alternative.now === 'give-up' ? alternative : { ...alternative, limit }
 }
 
 /** Parts seen defective or standing broken. Where one sight may come from several, all are possible and none is found. */

@@ -112,6 +112,7 @@ test('of a part that fails at random, what is chosen costs what the best policy 
           modes: [{ id: 'breaks', clock: 'years', shape: 1, scale: 1 / perYear }],
         },
       ],
+      alternatives: [{ id: 'leave' }, { id: 'give-up', now: 'give-up' }],
     },
     3,
   )
@@ -140,18 +141,39 @@ test('the same seed chooses the same limits', async () => {
         modes: [{ id: 'wear', clock: 'years', shape: 3, scale: 9 }],
       },
     ],
+    alternatives: [{ id: 'leave' }, { id: 'replace', now: { replaceWith: 'new-same' } }],
   }
   const [one, two] = [await judged(input, 5), await judged(input, 5)]
   expect(one.chosen).toEqual(two.chosen)
   expect(one.first).toEqual(two.first)
 })
 
-test('with nothing to buy and no price of what is left there is nothing to choose', async () => {
-  const parts = [{ id: 'hose', modes: [{ id: 'age', clock: 'years' as const, shape: 2, scale: 4 }] }]
-  const { chosen, first } = await judged(
-    { type: 'gensettle/life-model', version: 1, horizonYears: 5, parts },
+test('nothing is done above a limit that is not among the alternatives', async () => {
+  const model: LifeModelInput = {
+    type: 'gensettle/life-model',
+    version: 1,
+    horizonYears: 10,
+    candidates: [{ id: 'new-same', price: 2500 }],
+    parts: [
+      {
+        id: 'end',
+        age: { years: 14 },
+        repair: { price: 2000 },
+        modes: [{ id: 'wear', clock: 'years', shape: 3, scale: 2 }],
+      },
+    ],
+  }
+  const of = async (...also: NonNullable<LifeModelInput['alternatives']>) => {
+    const { chosen, first } = await judged({ ...model, alternatives: [{ id: 'leave' }, ...also] }, 1)
+    return [first?.above, chosen.get('leave')?.above]
+  }
+  expect(await of()).toEqual([undefined, undefined])
+  expect(await of({ id: 'give-up', now: 'give-up' })).toEqual(['give-up', 'give-up'])
+  const replace = { replaceWith: 'new-same' }
+  const dear = { ...model, candidates: [{ id: 'new-same', price: 50_000 }] }
+  const { chosen } = await judged(
+    { ...dear, alternatives: [{ id: 'leave' }, { id: 'replace', now: replace }] },
     1,
   )
-  expect(first).toBeUndefined()
-  expect([...chosen]).toEqual([['leave', undefined]])
+  expect(chosen.get('leave')).toBeUndefined()
 })

@@ -16,7 +16,7 @@ export type Play = (alternatives: readonly Alternative[], span: Span) => Promise
 /** Limits are chosen on other histories than those that are reported on. */
 const choosingSeedOffset = 0x5eed
 /** Histories of a round; later rounds are played on histories of their own. */
-const histories = { first: 300, coarse: 400, fine: 600 }
+const histories = { first: 300, coarse: 250, fine: 400 }
 
 /** Shapes of a limit as multiples of a new set's price, at now, half way and the horizon. */
 const coarseShapes: readonly Knots[] = [
@@ -40,15 +40,27 @@ type Knots = readonly [number, number, number]
 export function firstLimit(
   model: LifeModel,
   posterior: Posterior,
-  { seed }: { readonly seed: number },
+  { seed, used }: { readonly seed: number; readonly used?: ReadonlyMap<number, Posterior> },
 ): Limit | undefined {
   const limits = coarseLimits(model)
   if (limits.length === 0) return undefined
   const leave: Alternative = { id: 'leave', now: 'leave' }
   const alternatives = withLimits(leave, [undefined, ...limits])
-  const span = { seed: seed + choosingSeedOffset, from: 0, count: histories.first }
+  const span = {
+    seed: seed + choosingSeedOffset,
+    from: 0,
+    count: histories.first,
+    ...(used === undefined ? {} : { used }),
+  }
   const samples = simulate({ ...model, alternatives }, posterior, span)
   return limits[cheapest(samples) - 1]
+}
+
+export interface HowChosen {
+  readonly seed: number
+  readonly play: Play
+  /** Ids of alternatives that keep the limit that they have. */
+  readonly except?: ReadonlySet<string>
 }
 
 /**
@@ -58,11 +70,13 @@ export function firstLimit(
  */
 export async function chooseLimits(
   model: LifeModel,
-  { seed, play }: { readonly seed: number; readonly play: Play },
+  { seed, play, except = new Set() }: HowChosen,
 ): Promise<ReadonlyMap<string, Limit | undefined>> {
   const limits = coarseLimits(model)
   const chosen = new Map<string, Limit | undefined>()
-  let open = model.alternatives.filter(({ now }) => now !== 'give-up').map(({ limit: _, ...rest }) => rest)
+  let open = model.alternatives
+    .filter(({ id, now }) => now !== 'give-up' && !except.has(id))
+    .map(({ limit: _, ...rest }): Alternative => rest)
   if (limits.length === 0) return new Map(open.map(({ id }) => [id, undefined]))
   let from = 0
   const round = async (choices: (of: Alternative) => readonly (Limit | undefined)[], count: number) => {
@@ -115,14 +129,19 @@ export function withChosenLimits(
   })
 }
 
-/** Every coarse shape, with a new set above it and with giving up. */
-function coarseLimits(model: LifeModel): Limit[] {
-  const candidate = model.candidates.find(({ id }) => id === 'new-same') ?? model.candidates[0]
-  const price = candidate === undefined ? (model.set.resale?.newPrice ?? 0) : typical(candidate.price)
-  if (!(price > 0)) return []
+/** Every coarse shape, with what is done above it: a new set, or giving up, where these are among the alternatives. */
+function coarseLimits({ candidates, alternatives }: LifeModel): Limit[] {
+  const fitted = alternatives.flatMap(({ now, replaceLater }) => [
+    ...(typeof now === 'object' && 'replaceWith' in now ? [now.replaceWith] : []),
+    ...(replaceLater === undefined ? [] : [replaceLater.with]),
+  ])
+  const usual = fitted.includes('new-same') ? 'new-same' : fitted[0]
+  const yardstick = candidates.find(({ id }) => id === (usual ?? 'new-same')) ?? candidates[0]
+  if (yardstick === undefined) return []
+  const price = typical(yardstick.price)
   const aboves: Limit['above'][] = [
-    ...(candidate === undefined ? [] : [{ replaceWith: candidate.id }]),
-    'give-up',
+    ...(usual === undefined ? [] : [{ replaceWith: usual }]),
+    ...(alternatives.some(({ now }) => now === 'give-up') ? ['give-up' as const] : []),
   ]
   return aboves.flatMap((above) =>
     coarseShapes.map((shape): Limit => ({ knots: shape.map((share) => share * price) as KnotList, above })),

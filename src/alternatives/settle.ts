@@ -7,16 +7,16 @@
 import type { Catalogue } from '../catalogue/catalogue.js'
 import type { Problem } from '../catalogue/problem.js'
 import { buildLifeModel } from '../forecast/build-life-model.js'
-import { type LifeModel, lifeModelSchema } from '../forecast/life-model.js'
+import { type Alternative, type LifeModel, lifeModelSchema } from '../forecast/life-model.js'
 import { posteriorOf, startingStatesOfUsed } from '../forecast/posterior.js'
 import type { Posterior } from '../forecast/posterior-type.js'
 import type { Entry } from '../logbook/kinds.js'
 import { registerOf } from '../register/register.js'
 import type { SetRegister } from '../register/register-types.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
-import { alternativesOf } from './alternatives-of.js'
+import { alternativesOf, judged } from './alternatives-of.js'
 import { type Memory, noMemory } from './memory.js'
-import { chooseLimits, firstLimit, type Play, withChosenLimits } from './policy.js'
+import { chooseLimits, firstLimit, type HowChosen, withChosenLimits } from './policy.js'
 
 /** Everything an answer about one set starts from. */
 export interface Prepared {
@@ -72,23 +72,43 @@ export function* preparing(question: Question): Generator<void, Prepared> {
   yield
   const used = usedStates(bare, posterior, seed, memory)
   yield
-  const limit = firstLimit(bare, posterior, { seed })
-  yield
-  const laidOut = alternativesOf({
-    model: bare,
-    register,
-    catalogue: forSet.catalogue,
-    posterior,
-    ...(limit === undefined ? {} : { limit }),
-  })
+  const laidOut = alternativesOf({ model: bare, register, catalogue: forSet.catalogue, posterior })
+  const model = lifeModelSchema.parse({ ...bare, alternatives: laidOut.alternatives })
   return {
     register,
-    model: lifeModelSchema.parse({ ...bare, alternatives: laidOut.alternatives }),
+    model: withFirstLimit(model, { posterior, used }, seed),
     posterior,
     used,
     restsOn: built.restsOn,
     assumed: [...forSet.assumed, ...built.assumed],
     problems: forSet.problems,
+    refusedAlternatives: laidOut.problems,
+  }
+}
+
+/** One limit for all alternatives that have none yet, from a few histories. */
+function withFirstLimit(
+  model: LifeModel,
+  { posterior, used }: Pick<Prepared, 'posterior' | 'used'>,
+  seed: number,
+): LifeModel {
+  const limit = firstLimit(model, posterior, { seed, used })
+  const without = model.alternatives.filter(({ now, limit: own }) => now !== 'give-up' && own === undefined)
+  const limits = new Map(without.map(({ id }) => [id, limit]))
+  return { ...model, alternatives: withChosenLimits(model.alternatives, limits) }
+}
+
+/** The same question with other alternatives, each barred as the stop lines say. A limit that one has stays its own. */
+export function withAlternatives(
+  prepared: Prepared,
+  list: readonly Alternative[],
+  { seed }: { readonly seed: number },
+): Prepared {
+  const { register, model } = prepared
+  const laidOut = judged({ register, model }, list)
+  return {
+    ...prepared,
+    model: withFirstLimit({ ...model, alternatives: [...laidOut.alternatives] }, prepared, seed),
     refusedAlternatives: laidOut.problems,
   }
 }
@@ -102,12 +122,12 @@ export function posteriorIn(memory: Memory, model: LifeModel, seed: number): Pos
 /** The same answer with a repair limit of its own for each alternative: better figures, at the cost of some seconds. */
 export async function withOwnLimits(
   prepared: Prepared,
-  how: { readonly seed: number; readonly play: Play; readonly memory?: Memory },
+  how: HowChosen & { readonly memory?: Memory },
 ): Promise<Prepared> {
   const { model } = prepared
-  const { seed, play, memory = noMemory } = how
-  const chosen = await memory.value({ what: 'limits', model, seed }, async () => {
-    const limits = await chooseLimits(model, { seed, play })
+  const { seed, memory = noMemory, except = new Set() } = how
+  const chosen = await memory.value({ what: 'limits', model, seed, except: [...except] }, async () => {
+    const limits = await chooseLimits(model, how)
     return [...limits].map(([id, limit]) => ({ id, ...(limit === undefined ? {} : { limit }) }))
   })
   const limits = new Map(chosen.map(({ id, limit }) => [id, limit]))
