@@ -4,9 +4,9 @@
  * @module
  */
 
+import { betaQuantileSteps } from './beta-steps.js'
 import type { Clock, LifeMode } from './life-model.js'
 import { type Delay, logDensity, meanLife, survival } from './lives.js'
-import { betaQuantile } from './special-beta.js'
 
 /** A mode's onset X ~ Weibull(shape, θ · onsetScale) on its clock, then its delay on a clock of its own. */
 export interface ModeLife {
@@ -83,16 +83,10 @@ const quantilesByDetection = new Map<number, Float64Array>()
 export function detectionQuantiles(detection: number): Float64Array {
   const known = quantilesByDetection.get(detection)
   if (known !== undefined) return known
-  const table = new Float64Array(detectionSteps).fill(detection)
-  if (detection > 0 && detection < 1) {
-    for (let i = 0; i < detectionSteps; i++) {
-      table[i] = betaQuantile({
-        towardsOne: 2 * detection,
-        towardsZero: 2 * (1 - detection),
-        chance: (i + 0.5) / detectionSteps,
-      })
-    }
-  }
+  const table =
+    detection > 0 && detection < 1
+      ? betaQuantileSteps({ towardsOne: 2 * detection, towardsZero: 2 * (1 - detection) }, detectionSteps)
+      : new Float64Array(detectionSteps).fill(detection)
   quantilesByDetection.set(detection, table)
   return table
 }

@@ -128,7 +128,10 @@ export function massesAt(terms: OnsetTerms, lambda: number, out: StateMasses): v
   let inDefect = 0
   let inFailure = 0
   for (let k = 0; k < y.length; k++) {
-    const density = Math.exp(-lambda * y[k]!)
+    const used = lambda * y[k]!
+    // y rises, and from here on nothing is left of the density
+    if (used > 745) break
+    const density = Math.exp(-used)
     inDefect += density * defective[k]!
     inFailure += density * failed[k]!
   }

@@ -49,6 +49,8 @@ export interface ThetaColumns {
   readonly sound: Float64Array
   readonly defective: Float64Array
   readonly failed: Float64Array
+  /** Sum of the three. */
+  readonly whole: Float64Array
   readonly lnScale: number
 }
 
@@ -91,74 +93,76 @@ export function knownModes(
   })
 }
 
-/** The points of ln θ at one ln κ with their masses, and the prior weight of each (summing to 1). */
-export function columnsAtKappa(
-  mode: KnownMode,
-  lnKappa: number,
-): { readonly columns: ThetaColumns; readonly weight: Float64Array } {
+/** Points of ln θ at one ln κ, and their prior weights, summing to 1; 0 outside `from` to `to` (not included). */
+interface AtKappa {
+  readonly columns: ThetaColumns
+  /** Overwritten when the next ln κ is asked for. */
+  readonly weight: Float64Array
+  readonly from: number
+  readonly to: number
+}
+
+/** One array serves all: thousands of short ones would keep the collector busy. */
+const weights = new Float64Array(thetaPoints)
+
+function atKappa(mode: KnownMode, lnKappa: number): AtKappa {
   const { grid, ownLogSd } = mode
   if (grid !== null) {
-    const weight = normalWeights(grid.lnTheta, { mean: lnKappa, sd: ownLogSd })
-    if (weight !== null) return { columns: grid, weight }
+    const span = normalWeights(grid.lnTheta, { mean: lnKappa, sd: ownLogSd })
+    if (span !== null) return { columns: grid, weight: weights, ...span }
   }
   const points = ownLogSd > 0 ? narrowPoints : 1
-  const z = Float64Array.from({ length: points }, (_, k) =>
-    points === 1 ? 0 : reach * ((2 * k) / (points - 1) - 1),
+  const lnTheta = Float64Array.from(
+    { length: points },
+    (_, k) => lnKappa + (points === 1 ? 0 : reach * ownLogSd * ((2 * k) / (points - 1) - 1)),
   )
-  const weight = z.map((at) => Math.exp(-0.5 * at * at))
-  const sum = weight.reduce((a, b) => a + b, 0)
-  return {
-    columns: columnsAt(
-      mode,
-      z.map((at) => lnKappa + at * ownLogSd),
-    ),
-    weight: weight.map((value) => value / sum),
-  }
+  const columns = columnsAt(mode, lnTheta)
+  if (points === 1) weights[0] = 1
+  else normalWeights(lnTheta, { mean: lnKappa, sd: ownLogSd })
+  return { columns, weight: weights, from: 0, to: points }
 }
 
 /** Beyond this many standard deviations a weight is 0. */
 const widest = Math.sqrt(80)
 
 /**
- * Normal weights of even points, summing to 1; null if none of them is near. From the point next to the mean outwards,
- * e^(−(z + d)²/2) = e^(−z²/2) · f with f = e^(−zd − d²/2), and f falls by e^(−d²) from step to step.
+ * Normal weights of even points into {@link weights}, summing to 1, and where they are; null if no point is near. From
+ * the point next to the mean outwards, e^(−(z + d)²/2) = e^(−z²/2) · f with f = e^(−zd − d²/2), and f falls by
+ * e^(−d²) from step to step.
  */
 function normalWeights(
   at: Float64Array,
   normal: { readonly mean: number; readonly sd: number },
-): Float64Array | null {
-  const step = (at[1]! - at[0]!) / normal.sd
-  const middle = Math.round((normal.mean - at[0]!) / (step * normal.sd))
+): { readonly from: number; readonly to: number } | null {
+  const { mean, sd } = normal
+  const step = (at[1]! - at[0]!) / sd
+  const middle = Math.round((mean - at[0]!) / (step * sd))
   const nearest = Math.min(at.length - 1, Math.max(0, middle))
-  const offset = (at[nearest]! - normal.mean) / normal.sd
+  const offset = (at[nearest]! - mean) / sd
   if (Math.abs(offset) > widest) return null
-  const weight = new Float64Array(at.length)
+  const from = Math.max(0, nearest - Math.floor((widest + offset) / step))
+  const to = Math.min(at.length, nearest + Math.floor((widest - offset) / step) + 1)
   const fall = Math.exp(-step * step)
   const peak = Math.exp(-0.5 * offset * offset)
   let sum = peak
-  weight[nearest] = peak
-  for (const way of [1, -1]) {
-    let value = peak
-    let factor = Math.exp(-way * offset * step - 0.5 * step * step)
-    for (let k = nearest + way; k >= 0 && k < at.length; k += way) {
-      if (Math.abs(offset + (k - nearest) * step) > widest) break
-      value *= factor
-      factor *= fall
-      weight[k] = value
-      sum += value
-    }
-  }
-  for (let k = 0; k < weight.length; k++) weight[k]! /= sum
-  return weight
+  weights.fill(0, 0, at.length)
+  weights[nearest] = peak
+  let value = peak
+  let factor = Math.exp(-offset * step - 0.5 * step * step)
+  for (let k = nearest + 1; k < to; k++, factor *= fall) sum += weights[k] = value *= factor
+  value = peak
+  factor = Math.exp(offset * step - 0.5 * step * step)
+  for (let k = nearest - 1; k >= from; k--, factor *= fall) sum += weights[k] = value *= factor
+  for (let k = from; k < to; k++) weights[k]! /= sum
+  return { from, to }
 }
 
 /** ln L(κ) of one mode: the prior mean of the likelihood over its own spread. −∞ for what cannot have been. */
 export function lnLikelihoodAtKappa(mode: KnownMode, lnKappa: number): number {
-  const { columns, weight } = columnsAtKappa(mode, lnKappa)
+  const { columns, weight, from, to } = atKappa(mode, lnKappa)
+  const { whole } = columns
   let sum = 0
-  for (let k = 0; k < weight.length; k++) {
-    sum += weight[k]! * (columns.sound[k]! + columns.defective[k]! + columns.failed[k]!)
-  }
+  for (let k = from; k < to; k++) sum += weight[k]! * whole[k]!
   return Math.log(sum) + columns.lnScale
 }
 
@@ -193,6 +197,7 @@ function columnsAt(mode: Pick<KnownMode, 'life' | 'terms' | 'past'>, lnTheta: Fl
   const sound = new Float64Array(lnTheta.length)
   const defective = new Float64Array(lnTheta.length)
   const failed = new Float64Array(lnTheta.length)
+  const whole = new Float64Array(lnTheta.length)
   const lnPast = new Float64Array(lnTheta.length)
   const masses: StateMasses = { sound: 0, defective: 0, failed: 0 }
   let top = -Infinity
@@ -203,16 +208,17 @@ function columnsAt(mode: Pick<KnownMode, 'life' | 'terms' | 'past'>, lnTheta: Fl
     defective[k] = masses.defective
     failed[k] = masses.failed
     lnPast[k] = lnPastAt(mode.past, lambda)
-    const whole = masses.sound + masses.defective + masses.failed
-    top = Math.max(top, lnPast[k]! + Math.log(whole))
+    whole[k] = masses.sound + masses.defective + masses.failed
+    top = Math.max(top, lnPast[k]! + Math.log(whole[k]!))
   }
-  const columns = { lnTheta, theta: lnTheta.map(Math.exp), sound, defective, failed }
+  const columns = { lnTheta, theta: lnTheta.map(Math.exp), sound, defective, failed, whole }
   if (!Number.isFinite(top)) return { ...columns, lnScale: 0 }
   for (let k = 0; k < lnTheta.length; k++) {
     const shift = lnPast[k]! - top
     sound[k] = shifted(sound[k]!, shift)
     defective[k] = shifted(defective[k]!, shift)
     failed[k] = shifted(failed[k]!, shift)
+    whole[k] = sound[k]! + defective[k]! + failed[k]!
   }
   return { ...columns, lnScale: top }
 }
@@ -319,16 +325,16 @@ export function fillKnown(
   node: { readonly lnKappa: number; readonly start: number },
   row: TableRow,
 ): void {
-  const { columns, weight } = columnsAtKappa(mode, node.lnKappa)
+  const { columns, weight, from, to } = atKappa(mode, node.lnKappa)
   const { lnTheta, theta } = columns
   const { age, ageHours, state, since } = row
   const cells = lnTheta.length
   const cell = cells > 1 ? lnTheta[1]! - lnTheta[0]! : 0
   const masses = [columns.sound, columns.defective, columns.failed]
   let total = 0
-  for (const ofState of masses) for (let k = 0; k < cells; k++) total += weight[k]! * ofState[k]!
+  for (let k = from; k < to; k++) total += weight[k]! * columns.whole[k]!
   const possible = total > 0
-  if (!possible) total = weight.reduce((a, b) => a + b, 0)
+  if (!possible) total = 1
   const end = row.at + POSTERIOR_STEPS
   age.fill(mode.partClock.ages[mode.life.clock] * mode.life.pace, row.at, end)
   ageHours.fill(mode.partClock.ages.hours, row.at, end)
@@ -338,32 +344,32 @@ export function fillKnown(
   const last = possible ? masses.length : 1
   for (let s = 0; s < last; s++) {
     const ofState = masses[s]!
-    const from = entry
-    for (let k = 0; k < cells; k++) {
+    const firstOfState = entry
+    for (let k = from; k < to; k++) {
       const mass = possible ? weight[k]! * ofState[k]! : weight[k]!
       if (!(mass > 0)) continue
       const above = below + mass / total
-      const isLast = s === last - 1 && k === cells - 1
-      const to = isLast ? POSTERIOR_STEPS : entriesBelow(above, node.start)
-      if (to > entry && s === 0) {
+      const isLast = s === last - 1 && k === to - 1
+      const upTo = isLast ? POSTERIOR_STEPS : entriesBelow(above, node.start)
+      if (upTo > entry && s === 0) {
         const perStep = (cell * total) / (mass * POSTERIOR_STEPS)
         let x = perStep * (entry + node.start - below * POSTERIOR_STEPS) - 0.5 * cell
         const most = 0.5 * cell
-        for (; entry < to; entry++, x += perStep) {
+        for (; entry < upTo; entry++, x += perStep) {
           row.theta[row.at + entry] = theta[k]! * expNearZero(Math.min(most, Math.max(-most, x)))
         }
-      } else if (to > entry) {
-        const onset = onsetDistribution(mode.terms, s, Math.exp(-mode.life.shape * lnTheta[k]!))
-        for (; entry < to; entry++) {
+      } else if (upTo > entry) {
+        sumOnsets(mode.terms, s, Math.exp(-mode.life.shape * lnTheta[k]!))
+        for (; entry < upTo; entry++) {
           const target = (entry + node.start) / POSTERIOR_STEPS
           const share = Math.min(1, Math.max(0, ((target - below) * total) / mass))
           row.theta[row.at + entry] = theta[k]!
-          since[row.at + entry] = mode.terms.since[placeOf(onset, share)]!
+          since[row.at + entry] = mode.terms.since[placeOf(share, mode.terms.y.length)]!
         }
       }
       below = above
     }
-    state.fill(s, row.at + from, row.at + entry)
+    state.fill(s, row.at + firstOfState, row.at + entry)
   }
   // rounding may leave the last step unfilled
   for (; entry < POSTERIOR_STEPS; entry++) {
@@ -383,24 +389,28 @@ function entriesBelow(share: number, start: number): number {
   return Math.min(POSTERIOR_STEPS, Math.max(0, Math.ceil(share * POSTERIOR_STEPS - start)))
 }
 
-function onsetDistribution(terms: OnsetTerms, state: number, lambda: number): Float64Array {
-  const weights = state === 1 ? terms.defective : terms.failed
-  const below = new Float64Array(weights.length)
+/** Running sums of the onsets of a state by their places; overwritten by the next. */
+let onsetSums = new Float64Array(512)
+
+function sumOnsets(terms: OnsetTerms, state: number, lambda: number): void {
+  const masses = state === 1 ? terms.defective : terms.failed
+  const { y } = terms
+  if (onsetSums.length < y.length) onsetSums = new Float64Array(2 * y.length)
   let sum = 0
-  for (let k = 0; k < weights.length; k++) {
-    sum += Math.exp(-lambda * terms.y[k]!) * weights[k]!
-    below[k] = sum
+  for (let k = 0; k < y.length; k++) {
+    sum += Math.exp(-lambda * y[k]!) * masses[k]!
+    onsetSums[k] = sum
   }
-  return below
 }
 
-function placeOf(below: Float64Array, share: number): number {
-  const wanted = share * below[below.length - 1]!
+/** The first of so many places below which more than this share lies. */
+function placeOf(share: number, places: number): number {
   let low = 0
-  let high = below.length - 1
+  let high = places - 1
+  const wanted = share * onsetSums[high]!
   while (low < high) {
     const middle = (low + high) >> 1
-    if (below[middle]! > wanted) high = middle
+    if (onsetSums[middle]! > wanted) high = middle
     else low = middle + 1
   }
   return low
