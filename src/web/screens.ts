@@ -28,7 +28,9 @@ export interface Screens {
   writeEntry?: ComponentType<WriteEntryProps>
 }
 
-export const screens: Screens = {}
+export const screens: Screens = {
+  alternatives: screen(() => import('./screens/alternatives.js'), 'AlternativesScreen'),
+}
 
 /** A screen of a file, by its name: `screen(() => import('./screens/set.js'), 'SetScreen')`. */
 export function screen<Name extends string, Props>(

@@ -40,18 +40,39 @@ export function placeOn({ low, high }: Pick<Scale, 'low' | 'high'>, value: numbe
 
 export type Anchor = 'start' | 'middle' | 'end'
 
-/** How the three labels of a range are set so that they neither meet nor leave the drawing. Places and room in hundredths. */
-export function labelAnchors(
+/** Where a label stands: a place in hundredths, and pixels from it. */
+export interface LabelPlace {
+  readonly at: number
+  readonly dx: number
+  readonly anchor: Anchor
+}
+
+/** Half the width of a short label, with a space beside it. [px] */
+export const halfLabel = 19
+
+/**
+ * Where the three labels of a range stand so that they do not meet. An end that is nearer to the middle than `room` (in
+ * hundredths of the width) has its label set beside the middle one's; a label at the rim stays inside.
+ */
+export function labelPlaces(
   at: { readonly low: number; readonly middle: number; readonly high: number },
   room: number,
-): { readonly low: Anchor; readonly middle: Anchor; readonly high: Anchor } {
+): { readonly low: LabelPlace; readonly middle: LabelPlace; readonly high: LabelPlace } {
   const { low, middle, high } = at
   const half = room / 2
-  const inside = (place: number, wanted: Anchor): Anchor =>
-    place < half ? 'start' : place > 100 - half ? 'end' : wanted
+  const inside = (place: number): Anchor => (place < half ? 'start' : place > 100 - half ? 'end' : 'middle')
+  const centre = inside(middle)
+  const left = centre === 'middle' ? halfLabel : centre === 'start' ? 4 : 2 * halfLabel
+  const right = centre === 'middle' ? halfLabel : centre === 'end' ? 4 : 2 * halfLabel
   return {
-    low: low < half && middle - low > room ? 'start' : middle - low < room ? 'end' : 'middle',
-    middle: inside(middle, 'middle'),
-    high: high > 100 - half && high - middle > room ? 'end' : high - middle < room ? 'start' : 'middle',
+    low:
+      middle - low < room
+        ? { at: middle, dx: -left, anchor: 'end' }
+        : { at: low, dx: 0, anchor: inside(low) },
+    middle: { at: middle, dx: 0, anchor: centre },
+    high:
+      high - middle < room
+        ? { at: middle, dx: right, anchor: 'start' }
+        : { at: high, dx: 0, anchor: inside(high) },
   }
 }

@@ -4,7 +4,7 @@
  * @module
  */
 
-import { type ReactNode, useEffect, useId, useState } from 'react'
+import { Fragment, type ReactNode, useEffect, useId, useState } from 'react'
 import { shell } from '../words/shell.js'
 
 /** A number as people write it: `1,200`, `3 150`, `0.4`, with a currency sign or none. Undefined where it is none. */
@@ -102,7 +102,7 @@ export function Tried({ name, unit, sign, value, least, most, step, onChange, ma
         />
         <div className="track-marks" aria-hidden="true">
           {marks.map(({ at, says }) => (
-            <span key={`${at} ${says}`} className="track-mark">
+            <Fragment key={`${at} ${says}`}>
               <i style={{ left: `${place(at)}%` }} />
               <span
                 className={place(at) < 8 ? '' : place(at) > 92 ? 'end' : 'middle'}
@@ -110,7 +110,7 @@ export function Tried({ name, unit, sign, value, least, most, step, onChange, ma
               >
                 {says}
               </span>
-            </span>
+            </Fragment>
           ))}
         </div>
       </div>

@@ -1,0 +1,112 @@
+/**
+ * What to do now: the answer in a sentence, its picture, what can be moved, and everything behind it.
+ *
+ * @module
+ */
+
+import { useEffect, useState } from 'react'
+import type { PriceChange } from '../../alternatives/reweigh.js'
+import { useBoat } from '../data/boat.js'
+import { Button, Cautions, Lead, Passage, Refining, Say } from '../parts/index.js'
+import type { OfSet } from '../screens.js'
+import { words } from '../words/alternatives.js'
+import { sayDate, sayNumber } from '../words/say.js'
+import { type Answer, useAnswer } from '../work/answers.js'
+import { AnswerPassage } from './alternatives-answer.js'
+import { EditAlternative } from './alternatives-edit.js'
+import { AlternativesList } from './alternatives-list.js'
+import { RestsOn } from './alternatives-rests.js'
+import { Tried } from './alternatives-tried.js'
+import { StopLines } from './stops.js'
+import '../look/marks.css'
+
+export function AlternativesScreen({ boat, set }: OfSet) {
+  const [years, setYears] = useState<number>()
+  const settledYears = useSettled(years)
+  const answer = useAnswer(boat, set, settledYears === undefined ? {} : { yearsKept: settledYears })
+  const [change, setChange] = useState<PriceChange>({})
+  const [editing, setEditing] = useState<string>()
+  const log = useBoat(boat)
+  const { basis, view, prices } = answer
+  useEffect(() => prices(change), [prices, change])
+  if (answer.stage === 'failed') return <Failed answer={answer} />
+  if (basis === undefined || view === undefined) return <Preparing answer={answer} />
+  const shared = { answer, basis, view, log }
+  return (
+    <>
+      <StopLines basis={basis} />
+      <AnswerPassage
+        {...shared}
+        margin={<Margin answer={answer} />}
+        onQuote={(quote) => setChange({ ...change, quote })}
+      />
+      <AlternativesList {...shared} onChange={setEditing} />
+      {editing !== undefined && (
+        <EditAlternative
+          key={editing}
+          {...shared}
+          set={set}
+          id={editing}
+          onDone={() => setEditing(undefined)}
+        />
+      )}
+      <Tried {...shared} change={change} years={years} onChange={setChange} onYears={setYears} />
+      <RestsOn {...shared} />
+      <Passage title={words.cautions.title} says={words.cautions.says}>
+        <Cautions list={words.cautions.list} />
+      </Passage>
+    </>
+  )
+}
+
+/** Years are played anew: not at every step of the pointer, only where it rests. */
+function useSettled<T>(value: T): T {
+  const [settled, setSettled] = useState(value)
+  useEffect(() => {
+    const timer = setTimeout(() => setSettled(value), 250)
+    return () => clearTimeout(timer)
+  }, [value])
+  return settled
+}
+
+function Margin({ answer }: { readonly answer: Answer }) {
+  const { basis, stage, histories, wanted, following } = answer
+  return (
+    <>
+      {basis && <p>{words.asOf(sayDate(basis.register.asOf))}</p>}
+      {following && <p>{words.followingLog}</p>}
+      <Refining
+        share={wanted > 0 ? histories / wanted : 0}
+        state={stage === 'stopped' ? 'stopped' : stage === 'done' ? 'done' : 'refining'}
+        word={words.refining(sayNumber(histories), sayNumber(wanted))}
+        onStop={answer.stop}
+        onGoOn={answer.goOn}
+      />
+      {stage === 'done' && <p>{words.refiningTitle(sayNumber(answer.view?.histories ?? histories))}</p>}
+    </>
+  )
+}
+
+function Preparing({ answer }: { readonly answer: Answer }) {
+  return (
+    <Passage title={words.title} first says={<Margin answer={answer} />}>
+      <div aria-live="polite">
+        <Say>{words.preparing.say}</Say>
+        <Lead>{words.preparing.lead}</Lead>
+      </div>
+    </Passage>
+  )
+}
+
+function Failed({ answer }: { readonly answer: Answer }) {
+  return (
+    <Passage title={words.title} first>
+      <Say>{words.failed.say}</Say>
+      <Lead>{words.failed.lead}</Lead>
+      <p className="small gap-small">{answer.problem}</p>
+      <div className="acts">
+        <Button onClick={answer.goOn}>{words.failed.again}</Button>
+      </div>
+    </Passage>
+  )
+}

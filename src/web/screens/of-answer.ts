@@ -1,0 +1,42 @@
+/**
+ * What the parts of the page of alternatives share.
+ *
+ * @module
+ */
+
+import { moneyIn } from '../../alternatives/say.js'
+import type { Boat } from '../data/boat.js'
+import { lowerFirst } from '../words/say.js'
+import type { AnswerView } from '../work/answer-view.js'
+import type { Answer } from '../work/answers.js'
+import type { Basis } from '../work/messages.js'
+
+export interface OfAnswer {
+  readonly answer: Answer
+  readonly basis: Basis
+  readonly view: AnswerView
+  readonly log: Boat
+}
+
+/** One and two thirds standard errors: 90 in 100. */
+export const ninety = 1.645
+
+export function moneyOf(view: Pick<AnswerView, 'currency'>): (amount: number) => string {
+  return (amount) => moneyIn(view.currency, amount)
+}
+
+/** The currency's sign, to stand before a field. */
+export function signOf(view: Pick<AnswerView, 'currency'>): string {
+  return moneyIn(view.currency, 1).replace('1', '').trim()
+}
+
+/** What an alternative is called. */
+export function nameIn(view: AnswerView): (id: string) => string {
+  return (id) => view.rows.find((row) => row.id === id)?.name ?? id
+}
+
+/** The same in the midst of a sentence. */
+export function nameWithin(view: AnswerView): (id: string) => string {
+  const name = nameIn(view)
+  return (id) => lowerFirst(name(id))
+}

@@ -1,0 +1,34 @@
+/**
+ * Writing an entry from whatever page is open.
+ *
+ * @module
+ */
+
+import { useBoat, useCatalogue } from '../data/boat.js'
+import { currencyOf, lastReading } from '../data/facts.js'
+import { EntryForm } from '../entry/entry-form.js'
+import { SendingState } from '../entry/sending-state.js'
+import type { WriteEntryProps } from '../screens.js'
+import { form } from '../words/logbook.js'
+import { sayDate } from '../words/say.js'
+
+export function WriteEntry({ boat: id, set }: Pick<WriteEntryProps, 'boat' | 'set'>) {
+  const boat = useBoat(id)
+  const catalogue = useCatalogue()
+  if (boat.readOnly) return <p className="prose">{form.readOnly}</p>
+  const last = lastReading(boat.entries, set)
+  const read = last && form.lastRead(`${last.hours.toLocaleString('en-GB')} h`, sayDate(last.on))
+  return (
+    <>
+      <EntryForm
+        boat={id}
+        set={set}
+        purpose={{ is: 'new' }}
+        currency={currencyOf(boat.entries)}
+        catalogue={catalogue}
+        lastRead={read}
+      />
+      <SendingState boat={id} />
+    </>
+  )
+}
