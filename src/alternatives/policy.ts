@@ -16,7 +16,7 @@ export type Play = (alternatives: readonly Alternative[], span: Span) => Promise
 /** Limits are chosen on other histories than those that are reported on. */
 const choosingSeedOffset = 0x5eed
 /** Histories of a round; later rounds are played on histories of their own. */
-const histories = { first: 300, coarse: 250, fine: 400 }
+const histories = { first: 300, coarse: 120, fine: 200 }
 
 /** Shapes of a limit as multiples of a new set's price, at now, half way and the horizon. */
 const coarseShapes: readonly Knots[] = [

@@ -4,10 +4,12 @@
  * @module
  */
 
+import { type Memory, noMemory } from '../alternatives/memory.js'
 import { type Report, reportOf } from '../alternatives/report.js'
 import { type Saying, sayReport } from '../alternatives/say.js'
-import { type Prepared, prepareAnswer } from '../alternatives/settle.js'
+import { type Prepared, preparing, withAlternatives, withOwnLimits } from '../alternatives/settle.js'
 import { joinSamples, type Sample } from '../alternatives/simulate.js'
+import type { Alternative } from '../forecast/life-model.js'
 import type { Entry } from '../logbook/kinds.js'
 import { shippedCatalogue } from './places.js'
 import { playAll } from './play-all.js'
@@ -27,6 +29,12 @@ export interface AnswerQuestion {
   readonly seed: number
   /** Histories to play; left out: as many as the verdict needs, up to the last of `steps`. */
   readonly histories?: number
+  readonly memory?: Memory
+  /** Alternatives to look at in the place of those that the log gives; a repair limit that one has is kept. */
+  readonly others?: (prepared: Prepared) => readonly Alternative[]
+  /** A first answer: with one repair limit for all alternatives. */
+  readonly first?: boolean
+  readonly signal?: AbortSignal
 }
 
 /** Numbers of histories after which the verdict is looked at. */
@@ -34,8 +42,8 @@ const steps = [2_000, 20_000, 100_000]
 
 /** Prepares, plays until the verdict can be said, and says it. */
 export async function answerFor(question: AnswerQuestion): Promise<Answer> {
-  const prepared = prepareAnswer({ ...question, catalogue: shippedCatalogue() })
-  const { seed, histories } = question
+  const { seed, histories, signal } = question
+  const prepared = await prepareFor(question)
   const { model } = prepared
   const bar = progressOf(`playing ${question.boat}`)
   try {
@@ -43,7 +51,8 @@ export async function answerFor(question: AnswerQuestion): Promise<Answer> {
     let from = 0
     for (const upTo of histories === undefined ? steps : [histories]) {
       const span = { seed, from, count: upTo - from }
-      spans.push(await playAll(prepared, span, (done) => bar.show(span.from + done, upTo)))
+      const onProgress = (done: number) => bar.show(span.from + done, upTo)
+      spans.push(await playAll(prepared, span, { onProgress, signal }))
       from = upTo
       const samples = joinSamples(spans)
       const report = reportOf(model, samples, seed)
@@ -55,6 +64,43 @@ export async function answerFor(question: AnswerQuestion): Promise<Answer> {
   } finally {
     bar.end()
   }
+}
+
+/** Everything up to the histories. Between its steps whatever else waits is heard, a stop among it. */
+export async function prepareFor(question: AnswerQuestion): Promise<Prepared> {
+  const { seed, memory = noMemory, signal, others } = question
+  const bar = progressOf(`preparing ${question.boat}`)
+  try {
+    const preparation = preparing({ ...question, memory, catalogue: shippedCatalogue() })
+    let step = preparation.next()
+    for (let done = 1; !step.done; done++) {
+      bar.show(done, preparingSteps)
+      await breathe(signal)
+      step = preparation.next()
+    }
+    const list = others?.(step.value)
+    const prepared = list === undefined ? step.value : withAlternatives(step.value, list, { seed })
+    if (question.first) return prepared
+    const { posterior, used, model } = prepared
+    return await withOwnLimits(prepared, {
+      seed,
+      memory,
+      except: new Set(list?.flatMap(({ id, limit }) => (limit === undefined ? [] : [id]))),
+      play: (alternatives, span) =>
+        playAll({ posterior, used, model: { ...model, alternatives: [...alternatives] } }, span, { signal }),
+    })
+  } finally {
+    bar.end()
+  }
+}
+
+/** Steps of the preparation, for the bar. */
+const preparingSteps = 5
+
+/** Lets signals and timers have their turn. */
+async function breathe(signal: AbortSignal | undefined): Promise<void> {
+  await new Promise((resolve) => setImmediate(resolve))
+  signal?.throwIfAborted()
 }
 
 /** More running would change no word: the saving stands well clear of the error of the simulation. */

@@ -6,10 +6,10 @@
 
 import { shortCaution } from '../alternatives/cautions.js'
 import { moneyIn } from '../alternatives/say.js'
+import { posteriorIn } from '../alternatives/settle.js'
 import { buildLifeModel } from '../forecast/build-life-model.js'
 import { lifeModelSchema } from '../forecast/life-model.js'
 import { forecastOf, monthsAhead, type OddsAhead, type PartOdds } from '../forecast/odds.js'
-import { posteriorOf } from '../forecast/posterior.js'
 import { registerOf } from '../register/register.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
 import { type SetOptions, withSet } from './of-set.js'
@@ -27,14 +27,14 @@ const fewParts = 20
 const yearAhead = monthsAhead.indexOf(12)
 
 export function showForecast(options: ForecastOptions): Promise<Result> {
-  return withSet(options, ({ entries, boat, set, asOf }) => {
+  return withSet(options, ({ entries, boat, set, asOf, memory }) => {
     const { seed } = options
     const catalogue = shippedCatalogue()
     const register = registerOf({ entries, boat, set, asOf, catalogue })
     const forSet = setCatalogueOf(register, catalogue)
     const built = buildLifeModel(register, forSet.catalogue)
     const model = lifeModelSchema.parse(built.model)
-    const forecast = forecastOf(model, posteriorOf(model, { seed }), { seed })
+    const forecast = forecastOf(model, posteriorIn(memory, model, seed), { seed })
     const parts = forecast.parts
       .map((odds) => ({ ...odds, restsOn: built.restsOn[odds.part] ?? [] }))
       .sort((a, b) => b.failing[yearAhead]! - a.failing[yearAhead]!)

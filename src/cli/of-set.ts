@@ -4,6 +4,7 @@
  * @module
  */
 
+import type { Memory } from '../alternatives/memory.js'
 import { isLogDate } from '../logbook/dates.js'
 import type { Entry } from '../logbook/kinds.js'
 import { setsOf } from '../register/register.js'
@@ -12,6 +13,7 @@ import {
   chosenBoat,
   chosenSet,
   type DataOption,
+  memoryOf,
   type NamedBoat,
   readCurrent,
   withReading,
@@ -32,6 +34,8 @@ export interface SetQuestion {
   readonly boat: string
   readonly set: string
   readonly asOf: string
+  /** What was worked out before, in the data folder. */
+  readonly memory: Memory
 }
 
 /** Finds the boat and the set, and hands them to `work`. */
@@ -53,6 +57,7 @@ export function withSet(
     const set = chosenSet(setsOf(read.entries, asOf), options.set)
     if (!set.ok) return set
     const { boat } = chosen
-    return work({ named: boat, entries: read.entries, boat: boat.name, set: set.set, asOf })
+    const memory = memoryOf(store.folder)
+    return work({ named: boat, entries: read.entries, boat: boat.name, set: set.set, asOf, memory })
   })
 }

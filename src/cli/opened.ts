@@ -4,14 +4,17 @@
  * @module
  */
 
+import type { Memory } from '../alternatives/memory.js'
 import type { Problem } from '../catalogue/problem.js'
 import { currentEntries } from '../logbook/current.js'
 import type { Entry } from '../logbook/kinds.js'
+import { computedIn } from '../store/computed.js'
 import { dataFolder } from '../store/data-folder.js'
 import { openDemonstration } from '../store/demonstration.js'
+import { memoryIn } from '../store/posterior-memory.js'
 import { type OwnReadableStore, openToRead, type ReadableStore } from '../store/read-store.js'
 import { openStore, type Store } from '../store/store.js'
-import { demonstrationFolder } from './places.js'
+import { demonstrationFolder, programDigest } from './places.js'
 import { type Result, refuse } from './result.js'
 
 export interface DataOption {
@@ -44,6 +47,11 @@ export async function withStore(
   } finally {
     opened.store.close()
   }
+}
+
+/** The memory of what was worked out, in a data folder. */
+export function memoryOf(folder: string): Memory {
+  return memoryIn(computedIn(folder), programDigest())
 }
 
 /** A boat that can be read: whose store she is in. */

@@ -1,4 +1,4 @@
-import { type SpawnSyncReturns, spawn, spawnSync } from 'node:child_process'
+import { type ChildProcess, type SpawnSyncReturns, spawn, spawnSync } from 'node:child_process'
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -23,6 +23,30 @@ beforeAll(() => {
 
 function gensettle(...words: string[]): SpawnSyncReturns<string> {
   return spawnSync(process.execPath, [main, ...words], { encoding: 'utf8' })
+}
+
+/** A server that has told its address. */
+async function serving(folder: string): Promise<{ served: ChildProcess; address: string; said: string }> {
+  const served = spawn(process.execPath, [main, 'serve', '--data', folder])
+  let said = ''
+  let failed = ''
+  served.stderr.on('data', (piece) => {
+    failed += String(piece)
+  })
+  await new Promise<void>((resolve, reject) => {
+    served.stdout.on('data', (piece) => {
+      said += String(piece)
+      if (said.includes('http://127.0.0.1:')) resolve()
+    })
+    served.on('exit', () => reject(new Error(failed)))
+  })
+  return { served, address: /http:\/\/127\.0\.0\.1:\d+\//.exec(said)![0], said }
+}
+
+function endedBy(served: ChildProcess, signal: NodeJS.Signals): Promise<number | null> {
+  const ended = new Promise<number | null>((resolve) => served.on('exit', resolve))
+  served.kill(signal)
+  return ended
 }
 
 /** Lines of the first code block below a heading that run the program. */
@@ -90,27 +114,64 @@ test('many histories on workers give what few in one go give', () => {
 })
 
 test('serve says the cautions and the address, keeps others out, and stops cleanly when told', async () => {
-  const served = spawn(process.execPath, [main, 'serve', '--data', data])
-  let said = ''
-  let failed = ''
-  served.stderr.on('data', (piece) => {
-    failed += String(piece)
-  })
-  await new Promise<void>((resolve, reject) => {
-    served.stdout.on('data', (piece) => {
-      said += String(piece)
-      if (said.includes('http://127.0.0.1:')) resolve()
-    })
-    served.on('exit', () => reject(new Error(failed)))
-  })
-  const address = /http:\/\/127\.0\.0\.1:\d+\//.exec(said)![0]
+  const { served, address, said } = await serving(data)
   expect(said.indexOf('does not make electrical or engine work safe')).toBeLessThan(said.indexOf(address))
   expect(await (await fetch(address)).text()).toContain('does not make electrical or engine work safe')
-  const second = gensettle('boats', '--data', data)
-  expect(second.status).toBe(1)
-  expect(second.stderr).toContain(address)
-  const ended = new Promise((resolve) => served.on('exit', resolve))
-  served.kill('SIGTERM')
-  expect(await ended).toBe(0)
   expect(gensettle('boats', '--data', data).status).toBe(0)
+  const writing = ['log', 'add', 'hours', '12', '--boat', 'petrel', '--set', 'main', '--data', data]
+  const second = gensettle(...writing)
+  expect(second.status).toBe(1)
+  expect(second.stderr).toContain(
+    `is in use by the program at ${address} Enter it there, or stop that program`,
+  )
+  expect(JSON.parse(gensettle(...writing, '--json').stdout).problems).toMatchObject([
+    { code: 'in-use', found: address },
+  ])
+  expect(await endedBy(served, 'SIGTERM')).toBe(0)
+  expect(gensettle(...writing).status).toBe(0)
+})
+
+test('what is in the log can be read while it is served', async () => {
+  const own = mkdtempSync(join(tmpdir(), 'gensettle-'))
+  const add = (...words: string[]) => gensettle('log', 'add', ...words, '--data', own)
+  expect(add('set', '--boat', 'petrel', '--set', 'main', '--rating-kw', '7', '--built', '2004').status).toBe(
+    0,
+  )
+  const { served, address } = await serving(own)
+  for (const [holds, ...words] of [
+    ['petrel', 'boats'],
+    ['built 2004', 'log', 'list'],
+    ['7 kW', 'set'],
+    ['petrel', 'export', join(own, 'petrel.boat')],
+  ]) {
+    const { status, stdout, stderr } = gensettle(...words, '--data', own)
+    expect(`${words[0]}: ${status} ${stderr}`).toBe(`${words[0]}: 0 `)
+    expect(stdout).toContain(holds)
+  }
+  expect(await (await fetch(address)).text()).toContain('7 kW')
+  expect(await endedBy(served, 'SIGINT')).toBe(0)
+}, 60_000)
+
+test('a stop during the first answers is heard within a moment, even where it comes twice', async () => {
+  const own = mkdtempSync(join(tmpdir(), 'gensettle-'))
+  for (const set of ['main', 'spare']) {
+    gensettle('log', 'add', 'set', '--boat', 'petrel', '--set', set, '--rating-kw', '7', '--data', own)
+  }
+  const served = spawn(process.execPath, [main, 'serve', '--data', own])
+  await new Promise((resolve) => served.stdout.once('data', resolve))
+  const ended = endedBy(served, 'SIGINT')
+  served.kill('SIGINT')
+  const began = performance.now()
+  expect(await ended).toBe(0)
+  expect(performance.now() - began).toBeLessThan(15_000)
+  expect(gensettle('log', 'add', 'hours', '12', '--set', 'main', '--data', own).status).toBe(0)
+}, 60_000)
+
+test('a data folder that cannot be made is told', () => {
+  const { status, stderr } = spawnSync(process.execPath, [main, 'serve', '--data', '/proc/none/such'], {
+    encoding: 'utf8',
+    timeout: 20_000,
+  })
+  expect(status).toBe(1)
+  expect(stderr).toContain('/proc/none/such')
 })

@@ -4,6 +4,8 @@
  * @module
  */
 
+import { createHash } from 'node:crypto'
+import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Catalogue } from '../catalogue/catalogue.js'
 import { parseCatalogue } from '../catalogue/parse.js'
@@ -25,6 +27,24 @@ export function shippedCatalogue(): Catalogue {
   }
   loaded = parsed.catalogue
   return loaded
+}
+
+/** Folders of the program that a worked-out answer depends on. */
+const reckoningFolders = ['units', 'catalogue', 'logbook', 'register', 'proof', 'forecast', 'alternatives']
+let digest: string | undefined
+
+/** Names this very program, to the last change in how it reckons: what another one worked out is not taken for its own. */
+export function programDigest(): string {
+  if (digest !== undefined) return digest
+  const hash = createHash('sha256')
+  for (const folder of reckoningFolders) {
+    const path = join(import.meta.dirname, '..', folder)
+    for (const name of readdirSync(path).sort()) {
+      if (/\.[jt]s$/.test(name)) hash.update(name).update(readFileSync(join(path, name)))
+    }
+  }
+  digest = hash.digest('hex')
+  return digest
 }
 
 /** Today where this machine is, exact to the day. */

@@ -8,22 +8,27 @@ import type { Prepared } from '../alternatives/settle.js'
 import { type Sample, type Span, simulate } from '../alternatives/simulate.js'
 import { playOnWorkers } from '../server/play.js'
 
-/** Workers are not worth their start below this. */
-const fewHistories = 600
+/** Workers are not worth their start below so many histories, counted over all alternatives. */
+const fewHistories = 6_000
+/** A chunk is about as much work whatever the number of alternatives. */
+const fewestPerChunk = 20
 
 export async function playAll(
   { model, posterior, used }: Pick<Prepared, 'model' | 'posterior' | 'used'>,
   span: Span,
-  onProgress: (done: number) => void,
+  how: { readonly onProgress?: (done: number) => void; readonly signal?: AbortSignal | undefined } = {},
 ): Promise<Sample[]> {
-  if (span.count > fewHistories) {
+  const { onProgress, signal } = how
+  if (span.count * model.alternatives.length > fewHistories) {
     return playOnWorkers(model, posterior, {
       ...span,
       used,
-      onProgress: ({ histories }) => onProgress(histories),
+      historiesPerChunk: Math.max(fewestPerChunk, Math.floor(fewHistories / model.alternatives.length)),
+      onProgress: ({ histories }) => onProgress?.(histories),
+      ...(signal === undefined ? {} : { signal }),
     })
   }
   const samples = simulate(model, posterior, { ...span, used })
-  onProgress(span.count)
+  onProgress?.(span.count)
   return samples
 }

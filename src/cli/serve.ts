@@ -11,10 +11,11 @@ import type { BoatOnPage } from '../server/page.js'
 import { dataFolder } from '../store/data-folder.js'
 import { openDemonstration } from '../store/demonstration.js'
 import { openStore } from '../store/store.js'
-import { allBoats, type DataOption, type NamedBoat } from './opened.js'
+import { allBoats, type DataOption, memoryOf, type NamedBoat } from './opened.js'
 import { demonstrationFolder } from './places.js'
 import { exitStatus, type Json, print, type Result, refuse } from './result.js'
-import { verdictsOf, verdictText } from './verdicts.js'
+import { hearStop } from './stopping.js'
+import { type HowSaid, verdictsOf, verdictText } from './verdicts.js'
 
 export interface ServeOptions extends DataOption {
   readonly json?: boolean
@@ -26,6 +27,7 @@ export async function serve(options: ServeOptions): Promise<number> {
   const say = (text: string) => {
     if (!options.json) process.stdout.write(`${text}\n`)
   }
+  const stopping = hearStop()
   const opened = openStore(dataFolder(options.data))
   if (!opened.ok) return print(opened, options)
   const { store } = opened
@@ -33,20 +35,28 @@ export async function serve(options: ServeOptions): Promise<number> {
     const named = allBoats(store)
     if ('problems' in named) return print(refuse(...named.problems), options)
     say(cautionText())
-    const boats = await sayAll(named, options.seed, say)
+    const how = { seed: options.seed, memory: memoryOf(store.folder), signal: stopping.signal }
+    const boats = await sayAll(named, how, say)
     const listening = await listen(store.folder, { cautions, boats })
     if (!listening.ok) return print(listening, options)
     store.announce(listening.address)
     const json: Json = { type: 'gensettle/serve', version: 1, address: listening.address, boats, cautions }
     print({ ok: true, json, text: `Open ${colours.bold(listening.address)}  (stop with Ctrl-C)` }, options)
-    await untilStopped()
+    await stopping.heard
     await listening.stop()
-    say('Stopped. Everything entered is kept.')
+    say(stoppedText)
+    return exitStatus.done
+  } catch (error) {
+    if (!stopping.signal.aborted) throw error
+    say(stoppedText)
     return exitStatus.done
   } finally {
     store.close()
+    stopping.end()
   }
 }
+
+const stoppedText = 'Stopped. Everything entered is kept.'
 
 /** The demonstration boats' verdicts; nothing of the owner's is opened. */
 export async function demonstrate(options: ServeOptions): Promise<Result> {
@@ -58,7 +68,7 @@ export async function demonstrate(options: ServeOptions): Promise<Result> {
     if (!options.json) process.stdout.write(`${text}\n`)
   }
   say(cautionText())
-  const boats = await sayAll(named, options.seed, say)
+  const boats = await sayAll(named, { seed: options.seed }, say)
   const text = boats.length === 0 ? 'No demonstration boats came with this copy.' : ''
   return { ok: true, json: { type: 'gensettle/demo', version: 1, boats, cautions }, text }
 }
@@ -69,21 +79,15 @@ function cautionText(): string {
 
 async function sayAll(
   named: readonly NamedBoat[],
-  seed: number,
+  how: HowSaid,
   say: (text: string) => void,
 ): Promise<readonly BoatOnPage[]> {
   const boats: BoatOnPage[] = []
   for (const boat of named) {
-    for (const verdict of await verdictsOf(boat, seed)) {
+    for (const verdict of await verdictsOf(boat, how)) {
       boats.push(verdict)
       say(`${verdictText(verdict)}\n`)
     }
   }
   return boats
-}
-
-function untilStopped(): Promise<void> {
-  return new Promise((resolve) => {
-    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => resolve())
-  })
 }

@@ -70,7 +70,8 @@ async function playModel(model: LifeModel, { histories, seed }: SimulateOptions)
   const posterior = posteriorOf(model, { seed })
   const prepared = { model, posterior, used: usedStates(model, posterior, seed) }
   try {
-    return await playAll(prepared, { seed, from: 0, count: histories }, (done) => bar.show(done, histories))
+    const span = { seed, from: 0, count: histories }
+    return await playAll(prepared, span, { onProgress: (done) => bar.show(done, histories) })
   } finally {
     bar.end()
   }

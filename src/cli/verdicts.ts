@@ -4,6 +4,7 @@
  * @module
  */
 
+import type { Memory } from '../alternatives/memory.js'
 import type { Problem } from '../catalogue/problem.js'
 import { setsOf } from '../register/register.js'
 import type { SetRegister } from '../register/register-types.js'
@@ -15,8 +16,14 @@ import { today } from './places.js'
 /** Enough for a first answer at the start; `alternatives` plays on until the verdict stands. */
 const histories = 2_000
 
+export interface HowSaid {
+  readonly seed: number
+  readonly memory?: Memory
+  readonly signal?: AbortSignal
+}
+
 /** One boat's verdicts, one for each of her sets. */
-export async function verdictsOf(boat: NamedBoat, seed: number): Promise<readonly BoatOnPage[]> {
+export async function verdictsOf(boat: NamedBoat, how: HowSaid): Promise<readonly BoatOnPage[]> {
   const read = readCurrent(boat)
   const plain = {
     name: boat.name,
@@ -34,7 +41,15 @@ export async function verdictsOf(boat: NamedBoat, seed: number): Promise<readonl
   }
   const verdicts: BoatOnPage[] = []
   for (const set of sets) {
-    const answer = await answerFor({ entries: read.entries, boat: boat.name, set, asOf, seed, histories })
+    const answer = await answerFor({
+      entries: read.entries,
+      boat: boat.name,
+      set,
+      asOf,
+      histories,
+      first: true,
+      ...how,
+    })
     const { saying, register, assumed } = answer
     const name = register.boatFacts.name ?? boat.name
     verdicts.push({ ...plain, ...saying, name, set: saySet(register), assumed })
