@@ -7,12 +7,15 @@
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { App } from './app.js'
+import { keepInTouch } from './data/connection.js'
 import './look/tokens.css'
 import './look/base.css'
 import './look/shell.css'
 import './look/parts.css'
+import './look/logbook.css'
 import './look/print.css'
 
+keepInTouch()
 createRoot(document.getElementById('page')!).render(
   <StrictMode>
     <App />

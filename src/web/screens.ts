@@ -29,6 +29,9 @@ export interface Screens {
 }
 
 export const screens: Screens = {
+  logbook: screen(() => import('./screens/logbook.js'), 'LogbookScreen'),
+  writeEntry: screen(() => import('./screens/write-entry.js'), 'WriteEntry'),
+  forecast: screen(() => import('./screens/forecast.js'), 'ForecastScreen'),
   alternatives: screen(() => import('./screens/alternatives.js'), 'AlternativesScreen'),
 }
 

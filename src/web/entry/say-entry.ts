@@ -1,0 +1,166 @@
+/**
+ * An entry in a line of words, and what it cost.
+ *
+ * @module
+ */
+
+import type { Catalogue } from '../../catalogue/catalogue.js'
+import { type Entry, isKind } from '../../logbook/kinds.js'
+import { choiceName, fieldName, unitName } from '../words/logbook.js'
+import { lowerFirst, sayDate, sayList, shortName } from '../words/say.js'
+
+/** For names of parts and checks, and for money. */
+export interface SayWith {
+  readonly catalogue: Catalogue | undefined
+  readonly money: (amount: number) => string
+}
+
+/** What an entry tells, short enough for a row. */
+export function sayEntry(entry: Entry, { catalogue, money }: SayWith): string {
+  const part = (id: string) => shortName(catalogue?.parts.find((one) => one.id === id)?.name ?? spaced(id))
+  const said = saidBody(entry, { part, money, catalogue })
+  const remark = 'remark' in entry.body ? entry.body.remark : undefined
+  const corrected = entry.corrects.length > 0
+  return [said, corrected ? undefined : remark].filter(Boolean).join('; ')
+}
+
+/** What was paid or asked for, where the entry tells it. */
+export function paidIn(entry: Entry): number | undefined {
+  if (isKind(entry, 'bill')) return entry.body.amount
+  return isKind(entry, 'work') ? entry.body.cost : undefined
+}
+
+/** An amount in the boat's money. */
+export function moneySayer(currency: string): (amount: number) => string {
+  const form = new Intl.NumberFormat('en-GB', {
+    style: 'currency',
+    currency,
+    currencyDisplay: 'narrowSymbol',
+    maximumFractionDigits: 2,
+    minimumFractionDigits: 0,
+  })
+  return (amount) => form.format(amount)
+}
+
+interface Words {
+  readonly part: (id: string) => string
+  readonly money: (amount: number) => string
+  readonly catalogue: Catalogue | undefined
+}
+
+function saidBody(entry: Entry, { part, money, catalogue }: Words): string {
+  const choice = (key: string, option: string) => lowerFirst(choiceName(entry.kind, key, option))
+  const parts = (list: readonly { readonly part: string }[]) =>
+    sayList([...new Set(list.map((one) => part(one.part)))])
+  if (isKind(entry, 'hours')) return `${number(entry.body.meterHours)} h`
+  if (isKind(entry, 'meter-changed')) return `A new meter, showing ${number(entry.body.newMeterHours)} h`
+  if (isKind(entry, 'finding')) {
+    const { about, verdict, seen, meterHours } = entry.body
+    const what = seen ?? choice('verdict', verdict)
+    return joined([`${parts(about)}: ${seen === undefined ? what : lowerFirst(what)}`, at(meterHours)])
+  }
+  if (isKind(entry, 'reading')) {
+    const { test, part: of, values, conditions = [], meterHours } = entry.body
+    const name = catalogue?.checks.find(({ id }) => id === test)?.name ?? spaced(test)
+    const measured = values.map((one) => `${spaced(one.name)} ${number(one.value)} ${unitName(one.unit)}`)
+    const under = conditions.map((one) => `${spaced(one.name)} ${number(one.value)} ${unitName(one.unit)}`)
+    const shown = `${measured.join(', ')}${under.length === 0 ? '' : ` (${under.join(', ')})`}`
+    return joined([`${of === undefined ? shortName(name) : part(of)}: ${shown}`, at(meterHours)])
+  }
+  if (isKind(entry, 'stop')) {
+    const { cause, seen, daysWithoutPower, curedSameDay, meterHours } = entry.body
+    const without = curedSameDay
+      ? 'cured the same day'
+      : daysWithoutPower === 0
+        ? ''
+        : `${number(daysWithoutPower)} ${daysWithoutPower === 1 ? 'day' : 'days'} without power`
+    return joined([seen ?? (cause ? `${part(cause.part)} failed` : 'It stopped'), without, at(meterHours)])
+  }
+  if (isKind(entry, 'work')) {
+    const { parts: list, what, by, workHours } = entry.body
+    const done = [...new Set(list.map(({ did }) => did))].map(
+      (did) => `${parts(list.filter((one) => one.did === did))} ${choice('did', did)}`,
+    )
+    const own = workHours?.owner === undefined ? '' : `own work ${number(workHours.owner)} h`
+    return joined([what ?? done.join('; '), by === 'owner' ? '' : `by ${choice('by', by)}`, own])
+  }
+  if (isKind(entry, 'quote')) {
+    const { what, job, amount, firmness, subjectToStripDown, excludes } = entry.body
+    const without = excludes.map((one) => choice('excludes', one))
+    return joined([
+      what ?? upper(spaced(job)),
+      money(amount),
+      choice('firmness', firmness),
+      subjectToStripDown ? 'subject to strip-down' : '',
+      without.length === 0 ? '' : `${sayList(without)} left out`,
+    ])
+  }
+  if (isKind(entry, 'bill')) {
+    const { what, billedBy, job } = entry.body
+    return joined([what ?? (job === undefined ? 'A bill' : upper(spaced(job))), billedBy ?? ''])
+  }
+  if (isKind(entry, 'fitted')) {
+    const { part: id, quality, originalToSet } = entry.body
+    return `${part(id)}, ${originalToSet ? 'as the set came' : choice('quality', quality)}`
+  }
+  if (isKind(entry, 'note')) return entry.body.text
+  if (isKind(entry, 'letdowns'))
+    return `Let down ${entry.body.times} times in ${number(entry.body.years)} years`
+  if (isKind(entry, 'complete'))
+    return `Everything is in the log of ${sayList(entry.body.of.map((one) => choice('of', one)))}`
+  if (isKind(entry, 'decision')) return entry.body.choice
+  if (isKind(entry, 'danger-safe')) return `${upper(spaced(entry.body.danger))} made safe: ${entry.body.how}`
+  if (isKind(entry, 'overrule')) return `${spacedPath(entry.body.path)} set to ${number(entry.body.value)}`
+  if (isKind(entry, 'alternative')) return entry.body.name ?? upper(spaced(entry.body.id))
+  if (isKind(entry, 'photograph-removed')) return `A picture was taken away: ${entry.body.because}`
+  if (isKind(entry, 'use')) {
+    const hours = entry.body.months.reduce((sum, month) => sum + month.hours, 0)
+    return `Used ${number(hours)} h in a usual year, in ${entry.body.months.length} months`
+  }
+  return sayFields(entry, money)
+}
+
+/** Particulars and terms: each field by its name. */
+function sayFields(entry: Entry, money: (amount: number) => string): string {
+  const inMoney = new Set(['ownPerHour', 'paidPerHour', 'travelPerTrip', 'mostInOneYear', 'fuelPerLitre'])
+  return Object.entries(entry.body)
+    .filter(([key]) => key !== 'remark' && key !== 'photographs')
+    .map(([key, value]) => {
+      const name = lowerFirst(fieldName(entry.kind, key))
+      if (typeof value === 'number') return `${name} ${inMoney.has(key) ? money(value) : number(value)}`
+      if (typeof value !== 'string') return name
+      if (/^\d{4}(-\d\d){0,2}$/.test(value)) return `${name} ${sayDate(value)}`
+      return key === 'name' ? value : `${name} ${choiceName(entry.kind, key, value)}`
+    })
+    .map((text, index) => (index === 0 ? upper(text) : text))
+    .join(', ')
+}
+
+function joined(pieces: readonly string[]): string {
+  return pieces.filter((piece) => piece !== '').join('; ')
+}
+
+function at(meterHours: number | undefined): string {
+  return meterHours === undefined ? '' : `at ${number(meterHours)} h`
+}
+
+function number(value: number): string {
+  return value.toLocaleString('en-GB', { maximumFractionDigits: 4 })
+}
+
+function spaced(name: string): string {
+  return name.replaceAll('-', ' ')
+}
+
+function spacedPath(path: string): string {
+  return upper(
+    path
+      .replace(/^parts\./, '')
+      .replaceAll('.', ', ')
+      .replaceAll('-', ' '),
+  )
+}
+
+function upper(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1)
+}

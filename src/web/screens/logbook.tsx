@@ -1,0 +1,97 @@
+/**
+ * The logbook: what is asked, the form for an entry, and the ledger.
+ *
+ * @module
+ */
+
+import { useMemo } from 'react'
+import { isKind } from '../../logbook/kinds.js'
+import { type Boat, useBoat, useCatalogue } from '../data/boat.js'
+import { currencyOf } from '../data/facts.js'
+import { today } from '../data/today.js'
+import { moneySayer } from '../entry/say-entry.js'
+import { Disputes } from '../ledger/disputes.js'
+import type { RowOf } from '../ledger/entry-row.js'
+import { Ledger } from '../ledger/ledger.js'
+import { keyOfOddity, Odd, useLeft, useOddities } from '../ledger/odd.js'
+import { PaperLogIn } from '../ledger/paper-log.js'
+import { Refused } from '../ledger/refused.js'
+import { Lead, Passage, Say } from '../parts/index.js'
+import type { OfSet } from '../screens.js'
+import { form, logbook } from '../words/logbook.js'
+import { plural, sayDate } from '../words/say.js'
+import { WriteEntry } from './write-entry.js'
+
+export function LogbookScreen({ boat: id, set }: OfSet) {
+  const boat = useBoat(id)
+  const catalogue = useCatalogue()
+  const currency = currencyOf(boat.entries)
+  const of: RowOf = useMemo(
+    () => ({ boat: id, set, readOnly: boat.readOnly, catalogue, currency, money: moneySayer(currency) }),
+    [id, set, boat.readOnly, catalogue, currency],
+  )
+  const odd = useOddities(boat, catalogue)
+  const [left] = useLeft(id)
+  const open = useMemo(() => odd.filter((one) => !left.has(keyOfOddity(one))), [odd, left])
+  const asked = useMemo(() => new Set(open.flatMap(({ ids }) => ids)), [open])
+  if (boat.status === 'loading') return null
+  return (
+    <>
+      <Passage title={logbook.title} says={<Margin boat={boat} />} first>
+        <Head boat={boat} asked={open.length} />
+        {boat.readOnly ? (
+          <p className="prose gap-small">{form.readOnly}</p>
+        ) : (
+          <WriteEntry boat={id} set={set} />
+        )}
+      </Passage>
+      <Refused of={of} />
+      <Odd of={of} boat={boat} odd={odd} />
+      <Disputes of={of} disputes={boat.disputes} />
+      {boat.entries.length > 0 && (
+        <Passage title={logbook.latest} says={logbook.neverRubbedOut} className="ledger">
+          <Ledger {...of} log={boat} asked={asked} />
+        </Passage>
+      )}
+      {!boat.readOnly && <PaperLogIn of={of} />}
+    </>
+  )
+}
+
+function Head({ boat, asked }: { readonly boat: Boat; readonly asked: number }) {
+  const last = useMemo(
+    () =>
+      boat.entries
+        .map(({ noted }) => noted)
+        .sort()
+        .at(-1),
+    [boat.entries],
+  )
+  if (last === undefined) {
+    return (
+      <>
+        <Say>{logbook.empty.say}</Say>
+        <Lead>{logbook.empty.lead}</Lead>
+      </>
+    )
+  }
+  const day = last.slice(0, 10) === today() ? logbook.today : sayDate(last.slice(0, 10))
+  return (
+    <Say>
+      {logbook.lastWritten(day)} <b>{asked === 0 ? logbook.nothingAsked : logbook.asked(asked)}</b>
+    </Say>
+  )
+}
+
+function Margin({ boat }: { readonly boat: Boat }) {
+  const { entries } = boat
+  const first = entries[0]?.from.slice(0, 4)
+  const complete = entries.findLast((entry) => isKind(entry, 'complete'))
+  if (first === undefined) return <p>{logbook.none}</p>
+  return (
+    <>
+      <p>{logbook.entries(plural(entries.length, ...logbook.entry), first)}</p>
+      {complete && <p>{logbook.complete(sayDate(complete.from), sayDate(complete.until))}</p>}
+    </>
+  )
+}
