@@ -29,6 +29,7 @@ export interface Answer extends AnswerState {
 
 export interface ForecastAnswer extends ForecastState {
   readonly following: boolean
+  readonly key: string
 }
 
 const answers = new Map<string, Live<AnswerState>>()
@@ -104,9 +105,10 @@ export function useForecast(boatId: string, setId: string): ForecastAnswer {
   const now = useLive(of)
   const last = lastForecasts.get(`${boatId} ${setId}`)
   const following = now.view === undefined && last !== undefined && now.stage !== 'failed'
+  const { key } = asked
   return following
-    ? ({ ...now, basis: last.basis, view: last.view, following } as ForecastAnswer)
-    : { ...now, following }
+    ? ({ ...now, basis: last.basis, view: last.view, following, key } as ForecastAnswer)
+    : { ...now, following, key }
 }
 
 /** A figure of the catalogue as this set has it. */

@@ -11,6 +11,7 @@ import type { Catalogue } from '../../catalogue/catalogue.js'
 import { describeFigure } from '../../catalogue/overrule.js'
 import { parseCatalogue } from '../../catalogue/parse.js'
 import type { Entry } from '../../logbook/kinds.js'
+import type { SetRegister } from '../../register/register-types.js'
 import { setCatalogueOf } from '../../register/set-kind-of.js'
 import type { CatalogueAnswer } from '../../server/http-types.js'
 import { answerView } from './answer-view.js'
@@ -61,6 +62,8 @@ const mostRuns = 4
 
 export function makeConductor(crew: Crew): Conductor {
   const runs = new Map<string, Run>()
+  /** Registers of the sets asked about, for their figures one by one. */
+  const registers = new Map<string, SetRegister>()
   const memory = makeMemory()
   let loaded: Promise<Catalogue> | undefined
   const catalogue = () => {
@@ -212,11 +215,15 @@ export function makeConductor(crew: Crew): Conductor {
     async forecast(asked, entries, tell) {
       const key = `forecast ${asked.key}`
       const kept = (await readAnswer(key)) as ForecastState | undefined
-      if (kept !== undefined) return tell(kept)
+      if (kept !== undefined) {
+        registers.set(asked.key, kept.basis!.register)
+        return tell(kept)
+      }
       tell({ stage: 'preparing' })
       try {
         const question = { ...asked, entries: await entries(), catalogue: await catalogue() }
         const state = await forecastView(question, memory)
+        registers.set(asked.key, state.basis!.register)
         tell(state)
         await keepAnswer(key, state)
       } catch (cause) {
@@ -249,7 +256,7 @@ export function makeConductor(crew: Crew): Conductor {
     },
 
     async describe(key, path) {
-      const register = runs.get(key)?.basis?.register
+      const register = runs.get(key)?.basis?.register ?? registers.get(key)
       if (register === undefined) return undefined
       const whole = await catalogue()
       const figure = describeFigure(setCatalogueOf(register, whole).catalogue, path)

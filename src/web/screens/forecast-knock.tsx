@@ -1,0 +1,109 @@
+/**
+ * What a failure takes with it: an elbow to each consequence, the thicker the oftener.
+ *
+ * @module
+ */
+
+import { Passage, Tag } from '../parts/index.js'
+import { words } from '../words/forecast.js'
+import { sayChance, sayRate, shortName, upperFirst } from '../words/say.js'
+import { likeliestFirst, type OfForecast, type PartShown } from './of-forecast.js'
+
+const { knock } = words
+const causes = 6
+const consequences = 5
+
+export function KnockOn(of: OfForecast) {
+  const parts = likeliestFirst(of)
+    .filter(({ odds }) => odds.failing[2]! >= 0.01 && consequencesOf(odds).length > 0)
+    .sort((a, b) => weightOf(b) - weightOf(a))
+    .slice(0, causes)
+  return (
+    <Passage title={knock.title} says={knock.says}>
+      {parts.length === 0 ? (
+        <p className="small">{knock.none}</p>
+      ) : (
+        <ul className="knock">
+          {parts.map((part) => (
+            <Cause key={part.odds.part} part={part} of={of} />
+          ))}
+        </ul>
+      )}
+      <p className="key knock-key">
+        <span style={{ '--thick': '6px' } as object}>{knock.often}</span>
+        <span style={{ '--thick': '3px' } as object}>{knock.some}</span>
+        <span style={{ '--thick': '1px' } as object}>{knock.seldom}</span>
+      </p>
+    </Passage>
+  )
+}
+
+function weightOf({ odds }: PartShown): number {
+  return odds.knockOnCost + 100 * Object.values(odds.dangers).reduce((sum, each) => sum + each, 0)
+}
+
+interface Consequence {
+  readonly part: string
+  readonly starts: boolean
+  /** When the cause fails. */
+  readonly chance: number
+  readonly cost: number
+}
+
+/** One line for each part that is brought down, likeliest first. */
+function consequencesOf(odds: PartShown['odds']): Consequence[] {
+  const failures = Math.max(odds.failures, odds.failing[2]!, 1e-9)
+  const per = new Map<string, { perYear: number; cost: number; starts: boolean }>()
+  for (const { part, perYear, cost, effect } of odds.dragsDown) {
+    const before = per.get(part) ?? { perYear: 0, cost: 0, starts: true }
+    per.set(part, {
+      perYear: before.perYear + perYear,
+      cost: before.cost + cost,
+      starts: before.starts && effect === 'starts-defect',
+    })
+  }
+  return [...per]
+    .filter(([, { perYear }]) => perYear > 0)
+    .map(([part, { perYear, cost, starts }]) => ({
+      part,
+      starts,
+      chance: Math.min(1, perYear / failures),
+      cost: cost / perYear,
+    }))
+    .sort((a, b) => b.chance - a.chance)
+    .slice(0, consequences)
+}
+
+function thickness(chance: number): string {
+  return chance >= 0.5 ? 'often' : chance >= 0.1 ? 'some' : ''
+}
+
+function Cause({ part, of }: { readonly part: PartShown; readonly of: OfForecast }) {
+  const { odds, name, money } = part
+  const { names } = of.basis
+  return (
+    <li>
+      <div className="from">
+        <b>{name}</b>
+        <span className="under">{knock.from({ chance: sayChance(odds.failing[2]!) })}</span>
+      </div>
+      <ul>
+        {consequencesOf(odds).map(({ part: brought, starts, chance, cost }) => (
+          <li key={brought} className={thickness(chance)}>
+            <b>{shortName(names.parts[brought] ?? brought)}</b> {starts ? `${knock.starts}: ` : ''}
+            <span className="second">{knock.of({ chance: sayChance(chance), cost: money(cost) })}</span>
+          </li>
+        ))}
+        {Object.entries(odds.dangers)
+          .filter(([, perYear]) => perYear > 0.00005)
+          .map(([danger, perYear]) => (
+            <li key={danger}>
+              <b>{upperFirst(names.dangers[danger]?.name ?? danger)}</b>{' '}
+              <span className="second">{knock.never(sayRate(perYear))}</span>{' '}
+              <Tag look="solid">{knock.danger}</Tag>
+            </li>
+          ))}
+      </ul>
+    </li>
+  )
+}
