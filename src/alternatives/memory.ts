@@ -6,12 +6,18 @@
 
 import type { Posterior } from '../forecast/posterior-type.js'
 
-/** Gives back what was made under the same key before, or makes it. A key says everything that the outcome rests on. */
+/** What was made before, found by a key that says everything it rests on. */
 export interface Memory {
+  /** What was made under the same key before, or what is made now. */
   posterior(key: unknown, make: () => Posterior): Posterior
-  /** For plain values that JSON can hold. */
-  value<T>(key: unknown, make: () => Promise<T>): Promise<T>
+  /** The plain value, as JSON can hold it, that was kept under a key. */
+  find(key: unknown): { readonly value: unknown } | undefined
+  keep(key: unknown, value: unknown): void
 }
 
 /** Forgets everything at once. */
-export const noMemory: Memory = { posterior: (_, make) => make(), value: (_, make) => make() }
+export const noMemory: Memory = {
+  posterior: (_, make) => make(),
+  find: () => undefined,
+  keep: () => undefined,
+}

@@ -16,7 +16,7 @@ import type { SetRegister } from '../register/register-types.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
 import { alternativesOf, judged } from './alternatives-of.js'
 import { type Memory, noMemory } from './memory.js'
-import { chooseLimits, firstLimit, type HowChosen, withChosenLimits } from './policy.js'
+import { chooseLimits, firstLimit, type HowChosen, type Limit, withChosenLimits } from './policy.js'
 
 /** Everything an answer about one set starts from. */
 export interface Prepared {
@@ -76,7 +76,7 @@ export function* preparing(question: Question): Generator<void, Prepared> {
   const model = lifeModelSchema.parse({ ...bare, alternatives: laidOut.alternatives })
   return {
     register,
-    model: withFirstLimit(model, { posterior, used }, seed),
+    model: withFirstLimit(model, { posterior, used }, { seed, memory }),
     posterior,
     used,
     restsOn: built.restsOn,
@@ -90,9 +90,14 @@ export function* preparing(question: Question): Generator<void, Prepared> {
 function withFirstLimit(
   model: LifeModel,
   { posterior, used }: Pick<Prepared, 'posterior' | 'used'>,
-  seed: number,
+  how: { readonly seed: number; readonly memory?: Memory },
 ): LifeModel {
-  const limit = firstLimit(model, posterior, { seed, used })
+  const { seed, memory = noMemory } = how
+  const key = { what: 'first limit', model, seed }
+  const found = memory.find(key) as { readonly value: Limit | null } | undefined
+  const limit =
+    found === undefined ? firstLimit(model, posterior, { seed, used }) : (found.value ?? undefined)
+  if (found === undefined) memory.keep(key, limit ?? null)
   const without = model.alternatives.filter(({ now, limit: own }) => now !== 'give-up' && own === undefined)
   const limits = new Map(without.map(({ id }) => [id, limit]))
   return { ...model, alternatives: withChosenLimits(model.alternatives, limits) }
@@ -102,13 +107,13 @@ function withFirstLimit(
 export function withAlternatives(
   prepared: Prepared,
   list: readonly Alternative[],
-  { seed }: { readonly seed: number },
+  how: { readonly seed: number; readonly memory?: Memory },
 ): Prepared {
   const { register, model } = prepared
   const laidOut = judged({ register, model }, list)
   return {
     ...prepared,
-    model: withFirstLimit({ ...model, alternatives: [...laidOut.alternatives] }, prepared, seed),
+    model: withFirstLimit({ ...model, alternatives: [...laidOut.alternatives] }, prepared, how),
     refusedAlternatives: laidOut.problems,
   }
 }
@@ -119,6 +124,11 @@ export function posteriorIn(memory: Memory, model: LifeModel, seed: number): Pos
   return memory.posterior({ what: 'posterior', model: restsOn, seed }, () => posteriorOf(model, { seed }))
 }
 
+interface ChosenLimit {
+  readonly id: string
+  readonly limit?: Limit
+}
+
 /** The same answer with a repair limit of its own for each alternative: better figures, at the cost of some seconds. */
 export async function withOwnLimits(
   prepared: Prepared,
@@ -126,10 +136,14 @@ export async function withOwnLimits(
 ): Promise<Prepared> {
   const { model } = prepared
   const { seed, memory = noMemory, except = new Set() } = how
-  const chosen = await memory.value({ what: 'limits', model, seed, except: [...except] }, async () => {
-    const limits = await chooseLimits(model, how)
-    return [...limits].map(([id, limit]) => ({ id, ...(limit === undefined ? {} : { limit }) }))
-  })
+  const key = { what: 'limits', model, seed, except: [...except] }
+  const found = memory.find(key) as { readonly value: readonly ChosenLimit[] } | undefined
+  const chosen =
+    found?.value ??
+    [...(await chooseLimits(model, how))].map(
+      ([id, limit]): ChosenLimit => ({ id, ...(limit === undefined ? {} : { limit }) }),
+    )
+  if (found === undefined) memory.keep(key, chosen)
   const limits = new Map(chosen.map(({ id, limit }) => [id, limit]))
   return {
     ...prepared,

@@ -4,25 +4,66 @@
  * @module
  */
 
+import { alternativesFile, readAlternativesFile } from '../alternatives/alternatives-file.js'
 import { shortCaution } from '../alternatives/cautions.js'
 import { moneyIn } from '../alternatives/say.js'
 import { type Summary, summarise } from '../alternatives/summary.js'
-import { type Answer, answerFor } from './answer.js'
+import type { Problem } from '../catalogue/problem.js'
+import type { LifeModel } from '../forecast/life-model.js'
+import { type Answer, answerFrom, prepareFor } from './answer.js'
+import { newFileProblems, readJsonFile, writeJsonFiles } from './new-file.js'
 import { type SetOptions, withSet } from './of-set.js'
-import type { Result } from './result.js'
+import { type Result, refuse } from './result.js'
 import { chance, figure, tableText } from './table.js'
 import { saySet } from './verdicts.js'
 
 export interface AlternativesOptions extends SetOptions {
   readonly seed: number
   readonly histories?: number
+  /** An edited list of alternatives to look at in the place of those that the log gives. */
+  readonly with?: string
+  /** Where to write the alternatives as they are laid out. */
+  readonly write?: string
+  /** Where to write the whole life model, with the alternatives. */
+  readonly writeModel?: string
 }
 
 export function showAlternatives(options: AlternativesOptions): Promise<Result> {
   return withSet(options, async (question) => {
-    const { seed, histories } = options
-    const answer = await answerFor({ ...question, seed, ...(histories === undefined ? {} : { histories }) })
-    const { model, report, saying, assumed, problems } = answer
+    const { seed, histories, write, writeModel } = options
+    const edited = editedList(options.with)
+    const files = [
+      { path: '--write', file: write },
+      { path: '--write-model', file: writeModel },
+    ] as const
+    const problems = [...(edited.problem === undefined ? [] : [edited.problem]), ...newFileProblems(files)]
+    if (problems.length > 0) return refuse(...problems)
+    const wrong: Problem[] = []
+    const others = (model: LifeModel) => {
+      const read = readAlternativesFile(edited.value, model)
+      if (read.ok) return read.alternatives
+      wrong.push(...read.problems)
+      return model.alternatives
+    }
+    const prepared = await prepareFor({
+      ...question,
+      seed,
+      ...(options.with === undefined ? {} : { others }),
+    })
+    if (wrong.length > 0) return refuse(...wrong)
+    const { model, assumed } = prepared
+    const { boat, set, asOf } = question
+    const unwritten = writeJsonFiles([
+      { ...files[0], value: alternativesFile(model, { boat, set, asOf }) },
+      { ...files[1], value: model },
+    ])
+    if (unwritten.length > 0) return refuse(...unwritten)
+    const answer = await answerFrom(prepared, {
+      boat,
+      seed,
+      ...(histories === undefined ? {} : { histories }),
+    })
+    const { report, saying } = answer
     const summaries = answer.samples.map((sample) => summarise(model, sample))
     return {
       ok: true,
@@ -39,16 +80,24 @@ export function showAlternatives(options: AlternativesOptions): Promise<Result> 
         sayings: saying,
         alternatives: summaries.map((summary, i) => ({ ...model.alternatives[i], ...summary })),
         assumed,
-        refusedFigures: problems,
+        refusedFigures: prepared.problems,
+        refusedAlternatives: prepared.refusedAlternatives,
         caution: shortCaution,
       },
-      text: alternativesText(answer, summaries),
+      text: [
+        alternativesText(answer, summaries),
+        ...files.flatMap(({ file }) => (file === undefined ? [] : [`Written: ${file}`])),
+      ].join('\n'),
     }
   })
 }
 
+function editedList(file: string | undefined): { readonly value?: unknown; readonly problem?: Problem } {
+  return file === undefined ? {} : readJsonFile(file, { path: '--with', holds: 'a list of alternatives' })
+}
+
 function alternativesText(answer: Answer, summaries: readonly Summary[]): string {
-  const { model, saying, report, register, assumed } = answer
+  const { model, saying, report, register, assumed, problems, refusedAlternatives } = answer
   const right = (head: string) => ({ head, align: 'right' }) as const
   const order = summaries
     .map((summary, i) => ({ summary, alternative: model.alternatives[i]! }))
@@ -82,10 +131,38 @@ function alternativesText(answer: Answer, summaries: readonly Summary[]): string
     table,
     `Days without power, stops of a day or longer and dangers are a year. ± is one standard error of ${figure(report.histories)} histories; the spread from 10 to 90 is the world's, and no running narrows it.`,
     ...(most === undefined ? [] : [`You can pay at most ${moneyIn(model.currency, most)} in one year.`]),
+    ...limitsText(model),
+    ...refusedText('Alternatives of yours that could not be laid out', refusedAlternatives),
+    ...refusedText('Figures of yours that could not be used', problems),
     ...(assumed.length === 0
       ? []
       : ['', 'Taken for granted because nobody said:', ...assumed.map((line) => `  ${line}`)]),
     '',
     shortCaution,
   ].join('\n')
+}
+
+/** What happens to later jobs, where they are not always mended. */
+function limitsText({ alternatives, candidates, currency }: LifeModel): string[] {
+  const rows = alternatives.flatMap(({ id, name, limit }) => {
+    if (limit === undefined) return []
+    const { above, knots } = limit
+    const other = above === 'give-up' ? undefined : candidates.find((one) => one.id === above.replaceWith)
+    const instead = above === 'give-up' ? 'do without' : `fit ${other?.name ?? above.replaceWith}`
+    return [[name ?? id, ...knots.map((knot) => moneyIn(currency, knot)), instead]]
+  })
+  if (rows.length === 0) return []
+  const right = (head: string) => ({ head, align: 'right' }) as const
+  const columns = [
+    { head: 'later jobs are mended up to' },
+    ...['now', 'half way', 'at the end'].map(right),
+    { head: 'above that' },
+  ]
+  return ['', tableText(columns, rows), 'These limits cost least on other histories than those above.']
+}
+
+function refusedText(head: string, problems: readonly Problem[]): string[] {
+  if (problems.length === 0) return []
+  const lines = problems.map(({ path, found, allowed }) => `  ${path}: found ${found}; allowed is ${allowed}`)
+  return ['', `${head}:`, ...lines]
 }

@@ -9,7 +9,7 @@ import { type Report, reportOf } from '../alternatives/report.js'
 import { type Saying, sayReport } from '../alternatives/say.js'
 import { type Prepared, preparing, withAlternatives, withOwnLimits } from '../alternatives/settle.js'
 import { joinSamples, type Sample } from '../alternatives/simulate.js'
-import type { Alternative } from '../forecast/life-model.js'
+import type { Alternative, LifeModel } from '../forecast/life-model.js'
 import type { Entry } from '../logbook/kinds.js'
 import { shippedCatalogue } from './places.js'
 import { playAll } from './play-all.js'
@@ -31,7 +31,7 @@ export interface AnswerQuestion {
   readonly histories?: number
   readonly memory?: Memory
   /** Alternatives to look at in the place of those that the log gives; a repair limit that one has is kept. */
-  readonly others?: (prepared: Prepared) => readonly Alternative[]
+  readonly others?: (model: LifeModel) => readonly Alternative[]
   /** A first answer: with one repair limit for all alternatives. */
   readonly first?: boolean
   readonly signal?: AbortSignal
@@ -42,8 +42,15 @@ const steps = [2_000, 20_000, 100_000]
 
 /** Prepares, plays until the verdict can be said, and says it. */
 export async function answerFor(question: AnswerQuestion): Promise<Answer> {
+  return answerFrom(await prepareFor(question), question)
+}
+
+/** Plays until the verdict can be said, and says it. */
+export async function answerFrom(
+  prepared: Prepared,
+  question: Pick<AnswerQuestion, 'boat' | 'seed' | 'histories' | 'signal'>,
+): Promise<Answer> {
   const { seed, histories, signal } = question
-  const prepared = await prepareFor(question)
   const { model } = prepared
   const bar = progressOf(`playing ${question.boat}`)
   try {
@@ -78,8 +85,8 @@ export async function prepareFor(question: AnswerQuestion): Promise<Prepared> {
       await breathe(signal)
       step = preparation.next()
     }
-    const list = others?.(step.value)
-    const prepared = list === undefined ? step.value : withAlternatives(step.value, list, { seed })
+    const list = others?.(step.value.model)
+    const prepared = list === undefined ? step.value : withAlternatives(step.value, list, { seed, memory })
     if (question.first) return prepared
     const { posterior, used, model } = prepared
     return await withOwnLimits(prepared, {

@@ -133,7 +133,8 @@ function addAnswers(program: Command): void {
   withSeed(
     ofSet(
       command(program, 'alternatives', 'what could be done, the verdict, and the walk-away price', {
-        example: 'gensettle alternatives --boat marram',
+        example:
+          'gensettle alternatives --boat marram\n  $ gensettle alternatives --boat marram --write list.json\n  $ gensettle alternatives --boat marram --with list.json',
         data: true,
       }),
     ),
@@ -143,6 +144,9 @@ function addAnswers(program: Command): void {
         wholeWithin(2, mostHistories),
       ),
     )
+    .option('--write <file>', 'write the alternatives as laid out, to be edited and given to --with')
+    .option('--with <file>', 'look at the alternatives of that file; nothing enters the log')
+    .option('--write-model <file>', 'write the life model with the alternatives, for "gensettle simulate"')
     .action(answering((options) => showAlternatives(options)))
 }
 

@@ -4,22 +4,19 @@
  * @module
  */
 
-import { readFileSync, statSync } from 'node:fs'
 import { shortCaution } from '../alternatives/cautions.js'
-import { TooManyEvents } from '../alternatives/replacement.js'
+import { TooManyEvents } from '../alternatives/kernel.js'
 import { usedStates } from '../alternatives/settle.js'
 import type { Sample } from '../alternatives/simulate.js'
 import { type Estimate, type Summary, summarise } from '../alternatives/summary.js'
 import type { LifeModel } from '../forecast/life-model.js'
 import { posteriorOf } from '../forecast/posterior.js'
 import { readLifeModel } from '../forecast/read-life-model.js'
+import { readJsonFile } from './new-file.js'
 import { playAll } from './play-all.js'
 import { progressOf } from './progress.js'
 import { type Result, refuse } from './result.js'
 import { chance, figure, tableText } from './table.js'
-
-/** The largest file that is read. [bytes] */
-const largestFile = 20_000_000
 
 export interface SimulateOptions {
   readonly histories: number
@@ -27,7 +24,7 @@ export interface SimulateOptions {
 }
 
 export async function simulateFile(path: string, { histories, seed }: SimulateOptions): Promise<Result> {
-  const read = readJsonFile(path)
+  const read = readJsonFile(path, { path: 'FILE', holds: 'a life model' })
   if ('problem' in read) return refuse(read.problem)
   const parsed = readLifeModel(read.value)
   if (!parsed.ok) return parsed
@@ -74,29 +71,6 @@ async function playModel(model: LifeModel, { histories, seed }: SimulateOptions)
     return await playAll(prepared, span, { onProgress: (done) => bar.show(done, histories) })
   } finally {
     bar.end()
-  }
-}
-
-type ReadJson =
-  | { readonly value: unknown }
-  | { readonly problem: { code: string; path: string; found: string; allowed: string } }
-
-function readJsonFile(path: string): ReadJson {
-  const problem = (code: string, found: string, allowed: string): ReadJson => ({
-    problem: { code, path: 'FILE', found, allowed },
-  })
-  let text: string
-  try {
-    const { size } = statSync(path)
-    if (size > largestFile) return problem('too-large', `${size} bytes`, `at most ${largestFile} bytes`)
-    text = readFileSync(path, 'utf8')
-  } catch (error) {
-    return problem('no-such-file', error instanceof Error ? error.message : path, 'a file that can be read')
-  }
-  try {
-    return { value: JSON.parse(text) as unknown }
-  } catch (error) {
-    return problem('not-json', error instanceof Error ? error.message : 'no JSON', 'a life model as JSON')
   }
 }
 

@@ -98,7 +98,7 @@ test('a posterior comes back from its bytes to the bit, and from no other bytes'
   expect(posteriorFrom(bytesOf('nothing of the kind'))).toBeUndefined()
 })
 
-test('a memory makes a thing once, and again after the program has changed', async () => {
+test('a memory makes a thing once, and again after the program has changed', () => {
   const data = folder()
   let made = 0
   const ask = (program: string) =>
@@ -111,9 +111,11 @@ test('a memory makes a thing once, and again after the program has changed', asy
   expect(made).toBe(1)
   ask('two')
   expect(made).toBe(2)
-  const value = (given: number) =>
-    memoryIn(computedIn(data), 'one').value('what', async () => ({ given, list: ['left'] }))
-  expect(await value(3)).toEqual(await value(4))
+  const memory = memoryIn(computedIn(data), 'one')
+  expect(memory.find('what')).toBeUndefined()
+  memory.keep('what', { list: [1, null] })
+  expect(memoryIn(computedIn(data), 'one').find('what')).toEqual({ value: { list: [1, null] } })
+  expect(memoryIn(computedIn(data), 'two').find('what')).toBeUndefined()
 })
 
 test('exports and backups leave out what was worked out', async () => {

@@ -20,21 +20,17 @@ export function memoryIn(computed: Computed, program: string): Memory {
       computed.keep(key, posteriorBytes(made))
       return made
     },
-    value: async <T>(restsOn: unknown, make: () => Promise<T>) => {
-      const key = keyOf(restsOn, program)
-      const found = valueFrom<T>(computed.read(key))
-      if (found !== undefined) return found.value
-      const made = await make()
-      computed.keep(key, new TextEncoder().encode(JSON.stringify({ value: made })))
-      return made
+    find: (restsOn) => valueFrom(computed.read(keyOf(restsOn, program))),
+    keep: (restsOn, value) => {
+      computed.keep(keyOf(restsOn, program), new TextEncoder().encode(JSON.stringify({ value })))
     },
   }
 }
 
-function valueFrom<T>(bytes: Uint8Array | undefined): { readonly value: T } | undefined {
+function valueFrom(bytes: Uint8Array | undefined): { readonly value: unknown } | undefined {
   if (bytes === undefined) return undefined
   try {
-    return JSON.parse(new TextDecoder().decode(bytes)) as { readonly value: T }
+    return JSON.parse(new TextDecoder().decode(bytes)) as { readonly value: unknown }
   } catch {
     return undefined
   }

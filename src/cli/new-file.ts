@@ -1,0 +1,74 @@
+/**
+ * Files that commands read and write for the owner: read whole, written whole, and never in the place of another.
+ *
+ * @module
+ */
+
+import { existsSync, readFileSync, statSync, writeFileSync } from 'node:fs'
+import { dirname, resolve } from 'node:path'
+import type { Problem } from '../catalogue/problem.js'
+
+/** The largest file that is read. [bytes] */
+const largestFile = 20_000_000
+
+export type ReadJson = { readonly value: unknown } | { readonly problem: Problem }
+
+/** The value of a file of JSON. `path` is where problems are told. */
+export function readJsonFile(
+  file: string,
+  { path, holds }: { readonly path: string; readonly holds: string },
+): ReadJson {
+  const problem = (code: string, found: string, allowed: string): ReadJson => ({
+    problem: { code, path, found, allowed },
+  })
+  let text: string
+  try {
+    const { size } = statSync(file)
+    if (size > largestFile) return problem('too-large', `${size} bytes`, `at most ${largestFile} bytes`)
+    text = readFileSync(file, 'utf8')
+  } catch (error) {
+    return problem('no-such-file', error instanceof Error ? error.message : file, 'a file that can be read')
+  }
+  try {
+    return { value: JSON.parse(text) as unknown }
+  } catch (error) {
+    return problem('not-json', error instanceof Error ? error.message : 'no JSON', `${holds} as JSON`)
+  }
+}
+
+/** A file that is to be written, by the option that asks for it. */
+export interface NewFile {
+  readonly path: string
+  readonly file: string | undefined
+}
+
+/** What stands against writing new files, before any work for them is done. */
+export function newFileProblems(files: readonly NewFile[]): Problem[] {
+  const met = new Set<string>()
+  return files.flatMap(({ path, file }) => {
+    if (file === undefined) return []
+    const place = resolve(file)
+    if (existsSync(place) || met.has(place)) {
+      return [{ code: 'already-there', path, found: file, allowed: 'a file that is not there yet' }]
+    }
+    met.add(place)
+    if (existsSync(dirname(place))) return []
+    return [{ code: 'no-such-folder', path, found: dirname(place), allowed: 'a folder that is there' }]
+  })
+}
+
+/** Writes values as JSON into new files. */
+export function writeJsonFiles(files: readonly (NewFile & { readonly value: unknown })[]): Problem[] {
+  return files.flatMap(({ path, file, value }) => {
+    if (file === undefined) return []
+    try {
+      writeFileSync(file, `${JSON.stringify(value, null, 2)}\n`, { flag: 'wx', mode: 0o600 })
+      return []
+    } catch (error) {
+      const found = error instanceof Error ? error.message : file
+      return [
+        { code: 'cannot-be-written', path, found, allowed: 'a new file in a folder that can be written to' },
+      ]
+    }
+  })
+}
