@@ -56,18 +56,6 @@ export function normalFrom(word: number): number {
   return normalTable[word >>> 20]!
 }
 
-export function drawAmount(amounts: Amounts, i: number, word: number): number {
-  const level = amounts.level[i]!
-  switch (amounts.kind[i]) {
-    case 0:
-      return level
-    case 1:
-      return level * Math.exp(amounts.spread[i]! * normalFrom(word))
-    default:
-      return -level * Math.log((word + 0.5) / 4294967296)
-  }
-}
-
 export function meanAmount(amounts: Amounts, i: number): number {
   const level = amounts.level[i]!
   return amounts.kind[i] === 1 ? level * Math.exp(amounts.spread[i]! ** 2 / 2) : level

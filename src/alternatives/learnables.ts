@@ -6,7 +6,8 @@
 
 import type { LifeModel } from '../forecast/life-model.js'
 import { normalFrom } from './amounts.js'
-import { draw, makeDraws, purpose, WHOLE_SET } from './draws.js'
+import { setWords } from './kernel.js'
+import * as purpose from './purpose.js'
 import { column, type Sample } from './simulate.js'
 
 /**
@@ -16,15 +17,11 @@ import { column, type Sample } from './simulate.js'
  */
 export function quoteLearnables(model: LifeModel, sample: Sample, seed: number): Float64Array[] {
   const n = column(sample, 'cost').length
-  const draws = makeDraws(seed)
   const overrun = new Float64Array(n)
   const price = new Float64Array(n)
   for (let i = 0; i < n; i++) {
-    draws.history = i
-    draw(draws, 0, WHOLE_SET, 0, purpose.quote, 0)
-    overrun[i] = normalFrom(draws.words[0]!)
-    draw(draws, 1, WHOLE_SET, 0, purpose.replacement, 0)
-    price[i] = normalFrom(draws.words[0]!)
+    overrun[i] = normalFrom(setWords({ seed, history: i, set: 0, forWhat: purpose.quote })[0])
+    price[i] = normalFrom(setWords({ seed, history: i, set: 1, forWhat: purpose.replacement })[0])
   }
   const raw = [column(sample, 'kappaLog'), column(sample, 'riskOfJob'), column(sample, 'riskOfOthers')]
   if (model.alternatives.some(({ now }) => typeof now === 'object' && 'parts' in now && now.quote))

@@ -9,17 +9,23 @@ import { detectionQuantiles, detectionSteps, modeLifeOf } from '../forecast/mode
 import type { Posterior } from '../forecast/posterior-type.js'
 import { yearlyRates } from '../forecast/track.js'
 import { type Amounts, amountsOf, meanAmount } from './amounts.js'
+import {
+  CLEARED,
+  HOURS,
+  LOGNORMAL_DELAY,
+  NO_DELAY,
+  PATCHED,
+  RECONDITIONED,
+  RENEWED,
+  STARTS,
+  sliceShift,
+  WEIBULL_DELAY,
+  YEARS,
+} from './codes.js'
 import { calendarAhead, type UseAhead } from './use.js'
 
-export const HOURS = 0
-export const YEARS = 1
-export const STARTS = 2
 const clockCode: Record<Clock, number> = { hours: HOURS, years: YEARS, starts: STARTS }
 
-export const CLEARED = 1
-export const PATCHED = 0
-export const RECONDITIONED = 2
-export const RENEWED = 3
 /** Higher is stronger: a part that is in an event for several reasons takes the strongest. */
 export const outcomeCode: Record<Outcome, number> = {
   patched: PATCHED,
@@ -43,7 +49,6 @@ export interface ModeColumns {
   /** Scale of the onset ηx on the mode's clock. */
   readonly onsetScale: Float64Array
   readonly logSd: Float64Array
-  /** 0 none, 1 lognormal (median, log-sd), 2 Weibull (scale, shape). */
   readonly delayKind: Uint8Array
   readonly delayClock: Uint8Array
   readonly delayLevel: Float64Array
@@ -238,7 +243,9 @@ function modeColumns(sources: ModeSources): ModeColumns {
     ...leastOnsets(all.map(({ mode }) => mode.shape)),
     onsetScale: number(({ mode }) => modeLifeOf(mode, past).onsetScale),
     logSd: number(({ mode }) => mode.logSd),
-    delayKind: code(({ mode }) => (mode.delay === undefined ? 0 : 'median' in mode.delay ? 1 : 2)),
+    delayKind: code(({ mode }) =>
+      mode.delay === undefined ? NO_DELAY : 'median' in mode.delay ? LOGNORMAL_DELAY : WEIBULL_DELAY,
+    ),
     delayClock: code(({ mode }) => (mode.delay === undefined ? YEARS : clockCode[mode.delay.clock])),
     delayLevel: number(({ mode: { delay } }) =>
       !delay ? 0 : 'median' in delay ? delay.median : delay.scale,
@@ -280,21 +287,22 @@ function modeColumns(sources: ModeSources): ModeColumns {
   }
 }
 
-const leastOnsetBits = 8
-/** A word shifted right by this is its slice in a row of `leastOnset`. */
-export const leastOnsetShift = 32 - leastOnsetBits
+/** Slices of a word in a row of `leastOnset`. */
+const onsetSlices = 2 ** (32 - sliceShift)
 
 /** No table of draws but a bound: draws that may fall before the horizon are worked out in full, so it has no bias. */
 function leastOnsets(shapes: readonly number[]): Pick<ModeColumns, 'leastOnset' | 'leastOnsetRow'> {
-  const slices = 2 ** leastOnsetBits
   const distinct = [...new Set(shapes)]
   return {
     leastOnset: Float64Array.from(
       distinct.flatMap((shape) =>
-        Array.from({ length: slices }, (_, i) => (1 - 1e-9) * (-Math.log((i + 1) / slices)) ** (1 / shape)),
+        Array.from(
+          { length: onsetSlices },
+          (_, i) => (1 - 1e-9) * (-Math.log((i + 1) / onsetSlices)) ** (1 / shape),
+        ),
       ),
     ),
-    leastOnsetRow: Int32Array.from(shapes, (shape) => distinct.indexOf(shape) * slices),
+    leastOnsetRow: Int32Array.from(shapes, (shape) => distinct.indexOf(shape) * onsetSlices),
   }
 }
 
@@ -381,7 +389,7 @@ function repairColumns(list: readonly Repair[]): RepairColumns {
   }
 }
 
-function rowStarts(rows: readonly (readonly unknown[])[]): RowStarts {
+export function rowStarts(rows: readonly (readonly unknown[])[]): RowStarts {
   const from = new Int32Array(rows.length + 1)
   rows.forEach((row, i) => {
     from[i + 1] = from[i]! + row.length

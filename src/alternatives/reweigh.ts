@@ -10,8 +10,8 @@
  */
 
 import type { Alternative, LifeModel } from '../forecast/life-model.js'
-import type { Kept } from './history.js'
-import { kept } from './history.js'
+import type { Kept } from './kept.js'
+import { kept } from './kept.js'
 import { column, type Sample } from './simulate.js'
 
 /** New prices; what is left out stays. */

@@ -4,7 +4,7 @@ import { agreement, closedFormCases, type HistoryView } from '../../test/cases/c
 import { workedCases } from '../../test/cases/worked.js'
 import { type LifeModelInput, lifeModelSchema } from '../forecast/life-model.js'
 import { posteriorOf } from '../forecast/posterior.js'
-import type { kept } from './history.js'
+import type { kept } from './kept.js'
 import { compile, type Program } from './program.js'
 import { column, joinSamples, playSpan, type Sample } from './simulate.js'
 

@@ -6,10 +6,9 @@
 
 import type { LifeModel } from '../forecast/life-model.js'
 import type { Posterior } from '../forecast/posterior-type.js'
-import { type History, type Kept, kept, makeHistory } from './history.js'
-import { makeJob } from './job.js'
+import { type Kept, kept } from './kept.js'
+import { doublesAt, kernelOf, playHistory } from './kernel.js'
 import { compile, type Program } from './program.js'
-import { runHistory } from './run.js'
 
 /** Which histories to play: `count` of them from number `from` on. */
 export interface Span {
@@ -36,29 +35,28 @@ export function column(sample: Sample, quantity: Kept): Float64Array {
 
 /** Plays a span of histories for every alternative of a compiled model. */
 export function playSpan(program: Program, span: Span): Sample[] {
-  const history = makeHistory(program, span.seed)
-  const job = makeJob(program.parts.count)
-  const samples = program.alternatives.map((alternative) => ({
-    alternative: alternative.id,
-    columns: kept.map(() => new Float64Array(span.count)),
-    failuresOfMode: new Float64Array(program.modes.count),
-    failuresOfDanger: new Float64Array(program.dangerKinds.length),
-  }))
+  const doors = kernelOf(program)
+  const columns = program.alternatives.map(() => kept.map(() => new Float64Array(span.count)))
+  let sums = doublesAt(doors, doors.sums(), kept.length)
   // History by history, so that the start that all alternatives share is drawn, and fetched from memory, once.
   for (let i = 0; i < span.count; i++) {
-    program.alternatives.forEach((alternative, a) => {
-      const sample = samples[a]!
-      history.failuresOfMode = sample.failuresOfMode
-      history.failuresOfDanger = sample.failuresOfDanger
-      runHistory(history, job, alternative, span.from + i)
-      keep(history, sample.columns, i)
-    })
+    for (let alternative = 0; alternative < columns.length; alternative++) {
+      playHistory(program, doors, { seed: span.seed, history: span.from + i, alternative })
+      if (sums.length === 0) sums = doublesAt(doors, doors.sums(), kept.length)
+      const into = columns[alternative]!
+      for (let k = 0; k < into.length; k++) into[k]![i] = sums[k]!
+    }
   }
-  return samples
-}
-
-function keep(history: History, columns: readonly Float64Array[], i: number): void {
-  for (let k = 0; k < columns.length; k++) columns[k]![i] = history.sums[k]!
+  const modes = program.modes.count
+  const dangers = program.dangerKinds.length
+  const byMode = doublesAt(doors, doors.failuresByMode(), modes * columns.length)
+  const byDanger = doublesAt(doors, doors.failuresByDanger(), dangers * columns.length)
+  return program.alternatives.map(({ id }, a) => ({
+    alternative: id,
+    columns: columns[a]!,
+    failuresOfMode: byMode.slice(a * modes, (a + 1) * modes),
+    failuresOfDanger: byDanger.slice(a * dangers, (a + 1) * dangers),
+  }))
 }
 
 /** Puts samples of successive spans together, in order; the same for any split. */

@@ -34,7 +34,7 @@ export interface MonthIndex {
   readonly month: Uint16Array
 }
 
-export const DAYS_PER_YEAR = 365.25
+const DAYS_PER_YEAR = 365.25
 const monthsPerYear = 12
 /** An outage that begins before the horizon may end after it; beyond this the calendar is not kept. */
 const yearsPastHorizon = 15
@@ -96,50 +96,8 @@ function monthIndex(total: Float64Array): MonthIndex {
 }
 
 /** Discounted length of the years from `from` to `to`: ∫ exp(−r·t) dt. */
-export function discountedYears(interest: number, from: number, to: number): number {
+function discountedYears(interest: number, from: number, to: number): number {
   if (to <= from) return 0
   if (interest === 0) return to - from
   return (-Math.exp(-interest * from) * Math.expm1(-interest * (to - from))) / interest
-}
-
-/** Index of the month that holds `t`. */
-export function monthAt(use: UseAhead, t: number): number {
-  const { time } = use
-  const last = time.length - 1
-  if (t >= time[last]!) return last
-  if (t < time[1]!) return 0
-  let k = 1 + Math.floor((t - time[1]!) * monthsPerYear)
-  if (k > last) k = last
-  while (k > 0 && time[k]! > t) k--
-  while (k < last && time[k + 1]! <= t) k++
-  return k
-}
-
-/** Value of a running total of `use` at `t`; past the end of the calendar it stands still. */
-export function totalAt(use: UseAhead, total: Float64Array, t: number): number {
-  const k = monthAt(use, t)
-  if (k >= use.time.length - 1) return total[total.length - 1]!
-  const from = use.time[k]!
-  return total[k]! + ((total[k + 1]! - total[k]!) * (t - from)) / (use.time[k + 1]! - from)
-}
-
-/** The first time at which a running total reaches `value`; Infinity if the calendar ends before. */
-export function timeOfTotal(use: UseAhead, total: Float64Array, months: MonthIndex, value: number): number {
-  if (value <= 0) return 0
-  if (!(value <= total[total.length - 1]!)) return Number.POSITIVE_INFINITY
-  let k = months.month[Math.floor(value * months.perUnit)]!
-  while (k > 0 && total[k - 1]! >= value) k--
-  while (total[k]! < value) k++
-  if (k === 0) return 0
-  const from = use.time[k - 1]!
-  return from + ((use.time[k]! - from) * (value - total[k - 1]!)) / (total[k]! - total[k - 1]!)
-}
-
-/** Start of the next month with running hours, `t` itself if the set is in use; Infinity if it never runs. */
-export function nextUse(use: UseAhead, t: number): number {
-  let k = monthAt(use, t)
-  if (use.laidUp[k] === 0) return t
-  const last = use.time.length - 1
-  while (k <= last && use.laidUp[k] === 1) k++
-  return k > last ? Number.POSITIVE_INFINITY : use.time[k]!
 }

@@ -1,6 +1,6 @@
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
-import type { Kept } from '../../src/alternatives/history.js'
+import type { Kept } from '../../src/alternatives/kept.js'
 import { compile } from '../../src/alternatives/program.js'
 import { prepareAnswer } from '../../src/alternatives/settle.js'
 import { column, playSpan, type Sample } from '../../src/alternatives/simulate.js'

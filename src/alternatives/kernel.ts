@@ -1,0 +1,118 @@
+/**
+ * The simulator's kernel: a compiled model put into it, and histories played.
+ *
+ * @module
+ */
+
+import type { Alternative } from '../forecast/life-model.js'
+import { alternativeSections, flatSize, modelSections, type Sections, writeFlat } from './flat.js'
+import { kernelBase64 } from './kernel-bytes.js'
+import type { Program } from './program.js'
+
+/** What `kernel/index.ts` exports; addresses are in its memory. */
+interface Doors {
+  readonly memory: { readonly buffer: ArrayBuffer }
+  reserve(bytes: number): number
+  open(model: number): void
+  openAlternatives(alternatives: number): void
+  forgetFailures(): void
+  play(seed: number, history: number, alternative: number): number
+  sums(): number
+  failuresByMode(): number
+  failuresByDanger(): number
+  busiestPart(): number
+  drawFor(seed: number, history: number, set: number, mode: number, life: number, forWhat: number): void
+  word(which: number): number
+}
+
+/** A model that asks for more than can be counted. */
+export class TooManyEvents extends Error {}
+
+/** A kernel with a model in it. */
+interface Loaded {
+  readonly doors: Doors
+  alternatives?: readonly Alternative[]
+}
+
+/** WebAssembly as browsers, workers and Node all have it. */
+const { WebAssembly } = globalThis as unknown as {
+  WebAssembly: {
+    Module: new (bytes: Uint8Array) => object
+    Instance: new (module: object, imports: object) => { readonly exports: unknown }
+  }
+}
+
+let compiled: object | undefined
+
+function instantiate(): Doors {
+  compiled ??= new WebAssembly.Module(Uint8Array.from(atob(kernelBase64), (letter) => letter.charCodeAt(0)))
+  const abort = () => {
+    throw new Error('the kernel and the compiled model do not fit together')
+  }
+  return new WebAssembly.Instance(compiled, { env: { abort } }).exports as Doors
+}
+
+/** Kernels by what of a program does not depend on its alternatives. */
+const loaded = new WeakMap<Program['modes'], Loaded>()
+
+/** The kernel of a program, ready to play its alternatives, with no failure counted. */
+export function kernelOf(program: Program): Doors {
+  let kernel = loaded.get(program.modes)
+  if (kernel === undefined) {
+    kernel = { doors: instantiate() }
+    kernel.doors.open(put(kernel.doors, modelSections(program)))
+    loaded.set(program.modes, kernel)
+  }
+  const { doors } = kernel
+  if (kernel.alternatives !== program.alternatives) {
+    doors.openAlternatives(put(doors, alternativeSections(program)))
+    kernel.alternatives = program.alternatives
+  }
+  doors.forgetFailures()
+  return doors
+}
+
+function put(doors: Doors, sections: Sections): number {
+  const at = doors.reserve(flatSize(sections))
+  writeFlat(sections, doors.memory.buffer, at)
+  return at
+}
+
+/** Numbers in the kernel's memory. The view is good until the kernel wants more memory; its length is then 0. */
+export function doublesAt(doors: Doors, at: number, count: number): Float64Array {
+  return new Float64Array(doors.memory.buffer, at, count)
+}
+
+/** Plays one history of one alternative; its sums are then in the kernel's memory. */
+export function playHistory(
+  program: Program,
+  doors: Doors,
+  which: { readonly seed: number; readonly history: number; readonly alternative: number },
+): void {
+  const trouble = doors.play(which.seed, which.history, which.alternative)
+  if (trouble === 0) return
+  if (trouble === tooManySets) throw new TooManyEvents('the set is replaced more than 255 times')
+  const part = program.model.parts[doors.busiestPart()]
+  throw new TooManyEvents(
+    `${part === undefined ? 'replacing the set' : `part "${part.id}"`} keeps the simulation busy: over 100000 events in one history`,
+  )
+}
+
+const tooManySets = 2
+
+let forDraws: Doors | undefined
+
+/** The two words of a draw of a set as a whole, as the simulator draws them. */
+export function setWords(of: {
+  readonly seed: number
+  readonly history: number
+  readonly set: number
+  readonly forWhat: number
+}): readonly [number, number] {
+  forDraws ??= instantiate()
+  forDraws.drawFor(of.seed, of.history, of.set, WHOLE_SET, 0, of.forWhat)
+  return [forDraws.word(0) >>> 0, forDraws.word(1) >>> 0]
+}
+
+/** Stands for "no mode". */
+const WHOLE_SET = 8191

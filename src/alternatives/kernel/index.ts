@@ -1,0 +1,95 @@
+/**
+ * The simulator's kernel, compiled to WebAssembly: the doors by which it is called.
+ *
+ * @module
+ */
+
+import { readAlternatives } from './alternatives'
+import { readNormal } from './amounts'
+import { beginDraws, draw, word0, word1 } from './draws'
+import { empty, failuresOfDanger, failuresOfMode, h, openHistory } from './history'
+import { openJob } from './job'
+import * as model from './model'
+import { readModel } from './model'
+import * as modes from './modes'
+import { readModes } from './modes'
+import { readParts } from './parts'
+import { openQueue } from './queue'
+import { readRepairs } from './repairs'
+import { busiest, runHistory } from './run'
+import { countOf, openSections } from './sections'
+import { readStates } from './start'
+import { forgetTrouble, trouble } from './trouble'
+import { readUse } from './use'
+
+let countOfAlternatives: i32 = 0
+
+/** Room for the sections of a model. */
+export function reserve(size: usize): usize {
+  return heap.alloc(size)
+}
+
+/** Makes ready to play the model whose sections begin at `at`. */
+export function open(at: usize): void {
+  openSections(at)
+  readNormal()
+  readModes()
+  readParts()
+  readRepairs()
+  readUse()
+  readModel()
+  readStates()
+  openQueue(model.horizonYears)
+  openJob()
+}
+
+/** Makes ready to play the alternatives whose sections begin at `at`. */
+export function openAlternatives(at: usize): void {
+  openSections(at)
+  readAlternatives()
+  countOfAlternatives = countOf('alternatives.now')
+  openHistory(countOfAlternatives)
+}
+
+/** Plays a history of an alternative; 0, or what kept it from its end. */
+export function play(seed: u32, history: u32, alternative: i32): i32 {
+  forgetTrouble()
+  runHistory(seed, history, alternative)
+  return trouble
+}
+
+/** Address of what the last history came to: doubles in the order of what is kept. */
+export function sums(): usize {
+  return changetype<usize>(h.sums)
+}
+
+/** Counts failures from nought again. */
+export function forgetFailures(): void {
+  empty(failuresOfMode, countOfAlternatives * modes.count)
+  empty(failuresOfDanger, countOfAlternatives * model.dangerCount)
+}
+
+/** Address of the failures of each mode, alternative by alternative, counted since they were last forgotten. */
+export function failuresByMode(): usize {
+  return changetype<usize>(failuresOfMode)
+}
+
+export function failuresByDanger(): usize {
+  return changetype<usize>(failuresOfDanger)
+}
+
+/** A part that was busy when there were too many events, −1 if it was the set as a whole. */
+export function busiestPart(): i32 {
+  return busiest
+}
+
+/** Draws as the simulator does, for what is looked at beside it. */
+export function drawFor(seed: u32, history: u32, set: i32, mode: i32, life: i32, forWhat: i32): void {
+  beginDraws(seed, history)
+  draw(set, mode, life, forWhat, 0)
+}
+
+/** The first or second word of the last draw. */
+export function word(which: i32): u32 {
+  return which === 0 ? word0 : word1
+}

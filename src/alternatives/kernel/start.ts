@@ -1,0 +1,328 @@
+/**
+ * How a set begins: the present one and a used one from tables of what may be true of it, a new one with every life at nought.
+ *
+ * @module
+ */
+
+import { HOURS, YEARS } from '../codes'
+import * as K from '../kept-at'
+import * as purpose from '../purpose'
+import { normalFrom } from './amounts'
+import { draw, uniformFrom, WHOLE_SET, word0, word1 } from './draws'
+import {
+  codeOf,
+  DEFECTIVE,
+  FAILED_UNNOTICED,
+  h,
+  INTRUSION,
+  ONSET,
+  position,
+  SOUND,
+  schedule,
+} from './history'
+import {
+  delayLeft,
+  fallDue,
+  power,
+  restartService,
+  scheduleFinding,
+  scheduleFirstOnset,
+  scheduleService,
+  wearOthers,
+} from './life'
+import * as model from './model'
+import * as modes from './modes'
+import * as parts from './parts'
+import { bytes, countOf, doubles, floats } from './sections'
+import * as use from './use'
+
+/** Entries of each table. */
+const steps = 1024
+
+/**
+ * Fields of one starting state of one mode, side by side, so that a history reads one line of memory for each mode.
+ * `quiet` is the chance of no onset before the horizon: a history that draws less needs no power function.
+ */
+const THETA = 0
+const AGE = 1
+const SINCE = 2
+const AGE_HOURS = 3
+const STATE = 4
+const QUIET = 5
+const recordLength = 8
+
+/** What may be true of a set: its posterior, and what this history drew from it. */
+class States {
+  kappaLog: StaticArray<f64>
+  kappaWeight: StaticArray<f64>
+  nodes: i32
+  joint: StaticArray<u8>
+  theta: StaticArray<f32>
+  state: StaticArray<u8>
+  age: StaticArray<f32>
+  since: StaticArray<f32>
+  ageHours: StaticArray<f32>
+  serviceYears: StaticArray<f32>
+  serviceHours: StaticArray<f32>
+  /** Filled as they are first drawn; a θ of nought stands for empty. */
+  records: StaticArray<f32>
+
+  /** History that drew what follows, −1 for none. */
+  history: i64 = -1
+  node: i32 = 0
+  entry: StaticArray<i32> = new StaticArray<i32>(modes.count)
+  quiet: StaticArray<f32> = new StaticArray<f32>(modes.count)
+  onsetWord: StaticArray<u32> = new StaticArray<u32>(modes.count)
+  serviceIndex: StaticArray<i32> = new StaticArray<i32>(parts.count)
+
+  constructor(name: string) {
+    this.kappaLog = doubles(`${name}.kappaLog`)
+    this.kappaWeight = doubles(`${name}.kappaWeight`)
+    this.nodes = countOf(`${name}.kappaLog`)
+    this.joint = bytes(`${name}.joint`)
+    this.theta = floats(`${name}.theta`)
+    this.state = bytes(`${name}.state`)
+    this.age = floats(`${name}.age`)
+    this.since = floats(`${name}.since`)
+    this.ageHours = floats(`${name}.ageHours`)
+    this.serviceYears = floats(`${name}.serviceYears`)
+    this.serviceHours = floats(`${name}.serviceHours`)
+    const entries = countOf(`${name}.kappaLog`) * modes.count * steps
+    // Memory that was never used is all nought.
+    this.records = changetype<StaticArray<f32>>(heap.alloc(<usize>(entries * recordLength) * sizeof<f32>()))
+  }
+}
+
+let present = changetype<States>(0)
+/** Of candidates that are bought used; null for others. */
+let ofCandidate = changetype<StaticArray<States | null>>(0)
+
+export function readStates(): void {
+  present = new States('present')
+  const candidates = countOf('candidates.isUsed')
+  ofCandidate = new StaticArray<States | null>(candidates)
+  for (let c = 0; c < candidates; c++) {
+    if (model.isUsed[c] !== 0) ofCandidate[c] = new States(`candidate${c.toString()}`)
+  }
+}
+
+/** The present set, from its posterior; its states are drawn once for all alternatives of a history. */
+export function startPresent(): void {
+  draw(0, WHOLE_SET, 0, purpose.kappa, 0)
+  const node = nodeAt(present, uniformFrom(word0))
+  const log = present.kappaLog[node]
+  const variance = model.boatLogSd * model.boatLogSd + model.setLogSd * model.setLogSd
+  // Given b + g, b is normal about its share of the sum.
+  h.boatLog =
+    variance === 0
+      ? 0
+      : (log * model.boatLogSd * model.boatLogSd) / variance +
+        ((model.boatLogSd * model.setLogSd) / Math.sqrt(variance)) * normalFrom(word1)
+  h.kappa = Math.exp(log)
+  h.sums[K.kappaLog] = log
+  if (present.history !== <i64>h.number) drawStart(present, node)
+  startFromTables(present, 0)
+}
+
+/** A used set, fitted at `t`: any past that its age allows. */
+export function startUsed(t: f64, states: States): void {
+  const log = Math.log(h.kappa)
+  let node = 0
+  for (let n = 1; n < states.nodes; n++) {
+    if (Math.abs(states.kappaLog[n] - log) < Math.abs(states.kappaLog[node] - log)) node = n
+  }
+  drawStart(states, node)
+  startFromTables(states, t)
+}
+
+/** Another set, as the candidate fitted is bought. */
+export function startCandidate(t: f64): void {
+  const states = ofCandidate[h.candidate]
+  if (states !== null) startUsed(t, states)
+  else startNew(t)
+}
+
+/** A new set, fitted at `t`. */
+function startNew(t: f64): void {
+  for (let m = 0; m < modes.count; m++) {
+    draw(h.set, m, 0, purpose.scale, 0)
+    const own = modes.logSd[m] === 0 ? 1 : Math.exp(modes.logSd[m] * normalFrom(word0))
+    setScale(m, h.kappa * own * hourLife(m))
+    h.wear[m] = 1
+    h.life[m] = 0
+    h.stamp[m]++
+    h.state[m] = SOUND
+    h.birth[m] = position(modes.clock[m], t)
+    h.birthHours[m] = position(HOURS, t)
+    h.birthTime[m] = t
+    draw(h.set, m, 0, purpose.start, 0)
+    scheduleFirstOnset(m, t, word1)
+  }
+  for (let p = 0; p < parts.count; p++) restartService(p, t)
+}
+
+/** Factor on the scale of a mode in the set in place: candidates may stretch the hour clocks. */
+function hourLife(m: i32): f64 {
+  return h.candidate < 0 || modes.clock[m] !== HOURS ? 1 : model.hourLifeFactor[h.candidate]
+}
+
+/** Hour clocks that soot speeds up are kept in running hours: the scale shrinks instead. */
+function setScale(m: i32, theta: f64): void {
+  h.scaleAsNew[m] = (theta * modes.onsetScale[m]) / sootRate(m)
+  h.scale[m] = h.scaleAsNew[m]
+}
+
+function sootRate(m: i32): f64 {
+  return 1 + h.lowLoadShare * (modes.soot[m] - 1)
+}
+
+function startFromTables(states: States, t: f64): void {
+  for (let p = 0; p < parts.count; p++) {
+    for (let m = parts.modeFrom[p]; m < parts.modeFrom[p + 1]; m++) startMode(states, m, t)
+    startService(states, p, t)
+  }
+  // Only when every mode has its life can one that stands failed wear the others.
+  for (let m = 0; m < modes.count; m++) {
+    if (h.state[m] === FAILED_UNNOTICED) wearOthers(m, t, true)
+  }
+}
+
+/** Draws which entry of the tables each mode starts from: one index for all modes of a part that belong together. */
+function drawStart(states: States, node: i32): void {
+  states.history = <i64>h.number
+  states.node = node
+  for (let p = 0; p < parts.count; p++) {
+    const first = parts.modeFrom[p]
+    const joint = states.joint[p] === 1
+    let index = 0
+    for (let m = first; m < parts.modeFrom[p + 1]; m++) {
+      draw(h.set, m, 0, purpose.start, 0)
+      if (m === first || !joint) index = word0 >>> 22
+      if (m === first) states.serviceIndex[p] = joint ? index : word0 & (steps - 1)
+      states.entry[m] = (node * modes.count + m) * steps + index
+      states.onsetWord[m] = word1
+    }
+  }
+  fetchRecords(states)
+}
+
+/** Reads one number of every record in a loop that does nothing else, so that their waits for memory overlap. */
+function fetchRecords(states: States): void {
+  const records = states.records
+  let missing = 0
+  for (let m = 0; m < modes.count; m++) {
+    const quiet = records[states.entry[m] * recordLength + QUIET]
+    states.quiet[m] = quiet
+    if (quiet === 0) missing++
+  }
+  if (missing === 0) return
+  for (let m = 0; m < modes.count; m++) {
+    const at = states.entry[m] * recordLength
+    if (records[at + THETA] === 0) fillRecord(states, m, states.entry[m], at)
+    states.quiet[m] = records[at + QUIET]
+  }
+}
+
+function fillRecord(states: States, m: i32, entry: i32, at: i32): void {
+  const records = states.records
+  records[at + THETA] = states.theta[entry]
+  records[at + AGE] = states.age[entry]
+  records[at + SINCE] = states.since[entry]
+  records[at + AGE_HOURS] = states.ageHours[entry]
+  records[at + STATE] = <f32>states.state[entry]
+  setScale(m, <f64>states.theta[entry] * hourLife(m))
+  records[at + QUIET] = <f32>quietChance(m, <f64>states.age[entry] / sootRate(m))
+}
+
+/** Chance that a sound mode of an age has no onset from now to the horizon, if no outage comes between. */
+function quietChance(m: i32, age: f64): f64 {
+  const clock = modes.clock[m]
+  const shape = modes.shape[m]
+  const scale = h.scale[m]
+  const end =
+    clock === YEARS ? model.horizonYears : clock === HOURS ? use.hoursToHorizon : use.startsToHorizon
+  return Math.exp(power(age / scale, shape) - power((age + end) / scale, shape))
+}
+
+/** A mode in the state of its record. */
+function startMode(states: States, m: i32, t: f64): void {
+  const records = states.records
+  const at = states.entry[m] * recordLength
+  const clock = modes.clock[m]
+  setScale(m, <f64>records[at + THETA] * hourLife(m))
+  h.wear[m] = 1
+  h.life[m] = 0
+  h.stamp[m]++
+  h.state[m] = <u8>records[at + STATE]
+  h.birth[m] = position(clock, t) - <f64>records[at + AGE] / sootRate(m)
+  h.birthHours[m] = position(HOURS, t) - <f64>records[at + AGE_HOURS]
+  h.birthTime[m] = clock === YEARS ? h.birth[m] : t
+  h.onsetAt[m] = Infinity
+  if (h.state[m] === SOUND) {
+    startSound(states, m, t)
+    return
+  }
+  if (h.set === 0) bookRisk(m, 1)
+  if (h.state[m] === DEFECTIVE) {
+    fallDue(m, t, delayLeft(m, states.onsetWord[m], <f64>records[at + SINCE]))
+    scheduleFinding(m, t, purpose.check)
+  } else {
+    scheduleFinding(m, t, purpose.checkFailed)
+  }
+}
+
+function startSound(states: States, m: i32, t: f64): void {
+  const u = uniformFrom(states.onsetWord[m])
+  if (t === 0 && modes.isWorn[m] === 0) {
+    const quiet = <f64>states.quiet[m]
+    if (h.set === 0) bookRisk(m, 1 - quiet)
+    if (u < quiet) return
+  }
+  const shape = modes.shape[m]
+  const scale = h.scale[m]
+  const clock = modes.clock[m]
+  const age = position(clock, t) - h.birth[m]
+  const end = power(age / scale, shape) - Math.log(u)
+  h.onsetAt[m] = h.birth[m] + scale * power(end, 1 / shape)
+  schedule(codeOf(ONSET, m, clock), h.stamp[m], h.onsetAt[m], t)
+}
+
+/** Adds to the index of what is at risk in the present set before the horizon. */
+function bookRisk(m: i32, chance: f64): void {
+  h.sums[modes.isQuoted[m] === 1 ? K.riskOfJob : K.riskOfOthers] += chance * modes.costAtRisk[m]
+}
+
+function startService(states: States, part: i32, t: f64): void {
+  if (parts.serviced[part] === 0) return
+  const entry = (states.node * parts.count + part) * steps + states.serviceIndex[part]
+  h.serviceStamp[part]++
+  h.servicedTime[part] = t - <f64>states.serviceYears[entry]
+  h.servicedHours[part] = position(HOURS, t) - <f64>states.serviceHours[entry]
+  scheduleService(part, t)
+}
+
+function nodeAt(states: States, u: f64): i32 {
+  let sum: f64 = 0
+  for (let n = 0; n < states.nodes - 1; n++) {
+    sum += states.kappaWeight[n]
+    if (u < sum) return n
+  }
+  return states.nodes - 1
+}
+
+/** Fault put in by the maker or by work: a mode that will fail some running hours later. */
+export function plantFault(t: f64, mode: i32, onsetWord: u32): void {
+  const hours = model.intrusionScaleHours * power(-Math.log(uniformFrom(onsetWord)), 1 / model.intrusionShape)
+  schedule(codeOf(INTRUSION, mode, HOURS), h.set, position(HOURS, t) + hours, t)
+}
+
+/** A visible mode of a part, drawn evenly; −1 if all are hidden. */
+export function visibleModeOf(part: i32, word: u32): i32 {
+  let count = 0
+  for (let m = parts.modeFrom[part]; m < parts.modeFrom[part + 1]; m++) if (modes.hidden[m] === 0) count++
+  let pick = <i32>(uniformFrom(word) * <f64>count)
+  for (let m = parts.modeFrom[part]; m < parts.modeFrom[part + 1]; m++) {
+    if (modes.hidden[m] === 0 && pick-- === 0) return m
+  }
+  return -1
+}
