@@ -29,8 +29,10 @@ async function main(): Promise<void> {
   benchFirst(prepared)
   const { playOnWorkers } = await compiledPlay()
   await benchWorkers(prepared, playOnWorkers)
-  const { totalMs, entries } = benchLogbook()
+  const { totalMs, entries, registerMs, odditiesMs } = benchLogbook()
   say(`logbook of ${entries} entries opened`, `${totalMs.toFixed(0)} ms`, 'under 300 ms')
+  say(`the same folded into its register`, `${registerMs.toFixed(0)} ms`, 'under 500 ms')
+  say(`the same looked through for what is odd`, `${odditiesMs.toFixed(0)} ms`, 'under 500 ms')
   const file = await benchBoatFile()
   const took = `${((file.exportMs + file.importMs) / 1000).toFixed(1)} s, ${file.mostMemoryMb.toFixed(0)} MB`
   say(`boat file of ${file.fileMb.toFixed(0)} MB out and in, memory it took`, took, 'memory bounded')

@@ -103,6 +103,10 @@ function compareTexts(a: string, b: string): number {
   return a < b ? -1 : 1
 }
 
-function daysInMonth(month: string): number {
-  return new Date(Date.UTC(Number(month.slice(0, 4)), Number(month.slice(5, 7)), 0)).getUTCDate()
+/** Days of a month such as `2024-02`, by the Gregorian rule. */
+function daysInMonth(text: string): number {
+  const year = Number(text.slice(0, 4))
+  const month = Number(text.slice(5, 7))
+  if (month === 2) return year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0) ? 29 : 28
+  return month === 4 || month === 6 || month === 9 || month === 11 ? 30 : 31
 }

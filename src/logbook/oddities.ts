@@ -92,7 +92,10 @@ function unknownSets(entries: readonly Entry[]): Oddity[] {
   const described = new Set(entries.filter((entry) => entry.kind === 'set').map(({ set }) => set))
   const unknown = new Map<string, string[]>()
   for (const { set, id } of entries) {
-    if (set !== null && !described.has(set)) unknown.set(set, [...(unknown.get(set) ?? []), id])
+    if (set === null || described.has(set)) continue
+    const ids = unknown.get(set)
+    if (ids === undefined) unknown.set(set, [id])
+    else ids.push(id)
   }
   return [...unknown].map(([set, ids]) => ({
     code: 'unknown-set',

@@ -71,20 +71,20 @@ export function stopsOf(entries: readonly Entry[], asOfDay: number): Stop[] {
 
 /** Looks that saw a defect which no work has mended and no later look of the same kind has taken back. */
 export function openDefectsOf(looks: readonly Look[], entries: readonly Entry[], asOfDay: number): Look[] {
-  const works = entries.filter((entry) => isKind(entry, 'work'))
+  const workAt = worksByPart(entries, asOfDay)
+  const soundAt = soundLooksByPart(looks)
   return looks.filter((look) => {
     if (look.verdict === 'nothing-seen') return false
     const places = look.about.map((one) => ({
       one,
-      touched: works.filter((entry) => dayOf(entry, asOfDay) >= look.day && mends(entry, one)),
+      touched: (workAt.get(one.part) ?? []).filter(({ day, entry }) => day >= look.day && mends(entry, one)),
     }))
-    const cured = places.some(({ one, touched }) => touched.some((entry) => provedBad(entry, one.part)))
+    const cured = places.some(({ one, touched }) => touched.some(({ entry }) => provedBad(entry, one.part)))
     if (cured || places.every(({ touched }) => touched.length > 0)) return false
     return !look.about.every((one) =>
-      looks.some(
+      (soundAt.get(one.part) ?? []).some(
         (later) =>
           later.day > look.day &&
-          later.verdict === 'nothing-seen' &&
           later.check === look.check &&
           later.about.some((other) => sameThing(other, one)),
       ),
@@ -94,24 +94,64 @@ export function openDefectsOf(looks: readonly Look[], entries: readonly Entry[],
 
 /** What is known to stand failed: by a stop that goes on, or laid bare by work that did not mend it. */
 export function brokenOf(stops: readonly Stop[], entries: readonly Entry[], asOfDay: number): Broken[] {
-  const works = entries.filter((entry) => isKind(entry, 'work'))
-  const since = (day: number, part: string) =>
-    works.some((entry) => dayOf(entry, asOfDay) >= day && mends(entry, { part }))
+  const workAt = worksByPart(entries, asOfDay)
+  const mendedLast = new Map<string, number>()
+  for (const [part, works] of workAt) {
+    const days = works.filter(({ entry }) => mends(entry, { part })).map(({ day }) => day)
+    mendedLast.set(
+      part,
+      days.reduce((last, day) => Math.max(last, day), Number.NEGATIVE_INFINITY),
+    )
+  }
+  const since = (day: number, part: string) => (mendedLast.get(part) ?? Number.NEGATIVE_INFINITY) >= day
   const stopped = stops.flatMap(({ open, cause, day, entry }) =>
     open && cause !== undefined && !since(day, cause.part) ? [{ ...cause, entry }] : [],
   )
-  const laidBare = works.flatMap((entry) =>
-    entry.body.parts.flatMap((done) =>
-      done.was === 'failed' && !mending.includes(done.did) && done.did !== 'patched'
-        ? since(dayOf(entry, asOfDay), done.part)
-          ? []
-          : [{ ...named(done), entry: entry.id }]
-        : [],
-    ),
+  const laidBare = entries.flatMap((entry) =>
+    !isKind(entry, 'work')
+      ? []
+      : entry.body.parts.flatMap((done) => {
+          const leftFailed = done.was === 'failed' && !mending.includes(done.did) && done.did !== 'patched'
+          if (!leftFailed || since(dayOf(entry, asOfDay), done.part)) return []
+          return [{ ...named(done), entry: entry.id }]
+        }),
   )
   const first = new Map<string, Broken>()
   for (const one of [...laidBare, ...stopped]) first.set(one.part, one)
   return [...first.values()]
+}
+
+interface WorkThen {
+  readonly entry: Work
+  readonly day: number
+}
+
+/** Work by the parts that it names, so that a long log is not gone through anew for each look. */
+function worksByPart(entries: readonly Entry[], asOfDay: number): ReadonlyMap<string, readonly WorkThen[]> {
+  const works = new Map<string, WorkThen[]>()
+  for (const entry of entries) {
+    if (!isKind(entry, 'work')) continue
+    const day = dayOf(entry, asOfDay)
+    for (const part of new Set(entry.body.parts.map((done) => done.part))) {
+      const known = works.get(part)
+      if (known === undefined) works.set(part, [{ entry, day }])
+      else known.push({ entry, day })
+    }
+  }
+  return works
+}
+
+function soundLooksByPart(looks: readonly Look[]): ReadonlyMap<string, readonly Look[]> {
+  const sound = new Map<string, Look[]>()
+  for (const look of looks) {
+    if (look.verdict !== 'nothing-seen') continue
+    for (const part of new Set(look.about.map((one) => one.part))) {
+      const known = sound.get(part)
+      if (known === undefined) sound.set(part, [look])
+      else known.push(look)
+    }
+  }
+  return sound
 }
 
 /** Dangers that modes found defective or failed carry, each with the entry that made it safe, if any. */

@@ -32,7 +32,13 @@ export function partsOf(
   const { asOfDay, meters } = known
   const building = new Map<string, Building>()
   const inOrder = byDay(entries, asOfDay)
-  const stops = inOrder.flatMap(({ entry, day }) => (isKind(entry, 'stop') ? [{ entry, day }] : []))
+  const stops = new Map<string, StopThen[]>()
+  for (const { entry, day } of inOrder) {
+    if (!isKind(entry, 'stop') || entry.body.cause === undefined) continue
+    const { part } = entry.body.cause
+    stops.set(part, stops.get(part) ?? [])
+    stops.get(part)!.push({ entry, day })
+  }
   for (const { entry } of inOrder) {
     if (isKind(entry, 'set') || isKind(entry, 'terms') || isKind(entry, 'alternative')) continue
     for (const part of new Set(partsNamedBy(entry).map((named) => named.part))) {
@@ -67,6 +73,9 @@ interface StopThen {
   readonly day: number
 }
 
+/** Stops in the order of their days, by the part that caused them. */
+type StopsByPart = ReadonlyMap<string, readonly StopThen[]>
+
 type Known = { readonly meters: Meters; readonly asOfDay: number }
 
 function putIn(place: Building, entry: Extract<Entry, { kind: 'fitted' }>, known: Known): void {
@@ -87,7 +96,7 @@ function work(
   place: Building,
   entry: Extract<Entry, { kind: 'work' }>,
   done: Extract<Entry, { kind: 'work' }>['body']['parts'][number],
-  known: Known & { readonly stops: readonly StopThen[] },
+  known: Known & { readonly stops: StopsByPart },
 ): void {
   const day = dayOf(entry, known.asOfDay)
   const hours = hoursOf(entry, known)
@@ -135,11 +144,11 @@ function hoursOf(entry: Entry, { meters, asOfDay }: Known): number | undefined {
 function causeBefore(
   part: string,
   day: number,
-  { stops }: { readonly stops: readonly StopThen[] },
+  { stops }: { readonly stops: StopsByPart },
 ): string | undefined {
-  const stop = stops.findLast(({ entry, day: stopDay }) => {
+  const stop = stops.get(part)?.findLast(({ day: stopDay }) => {
     const ago = day - stopDay
-    return entry.body.cause?.part === part && ago >= -1 && ago <= stopBeforeWorkDays
+    return ago >= -1 && ago <= stopBeforeWorkDays
   })
   return stop?.entry.body.cause?.mode
 }
