@@ -127,6 +127,8 @@ const modeSchema = z.strictObject({
     .default([]),
   links: z.array(linkSchema).max(30).default([]),
   wear: z.array(wearSchema).max(30).default([]),
+  /** When it was last cleared by itself, where that is known: its ages count from then. */
+  clearedYearsAgo: z.number().min(0).max(200).optional(),
   remedy: remedySchema.default({ outcome: 'renewed', agesLess: 1, delayFactor: 0.08 }),
   observations: z.array(observationSchema).max(500).default([]),
 })
@@ -155,6 +157,8 @@ const partSchema = z.strictObject({
   access: z.array(id).max(20).default([]),
   /** Age now on each clock; what is left out follows from the past track. `unknown`: played forward from the set's first day. */
   age: z.union([z.literal('unknown'), agesSchema]).default({ years: 0 }),
+  /** Of the piece in place: its life against that of a good one, until it is renewed. */
+  quality: z.number().min(0.01).max(5).default(1),
   /** How earlier lives in this position ended. */
   pastLives: z
     .array(

@@ -181,6 +181,7 @@ function placeAtStart(
   const allModes = posterior.theta.length / nodes / POSTERIOR_STEPS
   const parts = at.model.parts.length
   const joint = posterior.joint[at.index] === 1
+  play.presentQuality = play.prepared.part.quality
   const { use, lives } = play.prepared
   for (let m = 0; m < play.modes; m++) {
     const step = joint || m === 0 ? even : Math.floor(nextUniform(play) * POSTERIOR_STEPS)
@@ -251,7 +252,7 @@ function rulesAhead(ahead: Ahead): PlayRules {
       }
       mendMode(play, m, time)
     },
-    serviced: (play) => nextUniform(play) < (part.service?.diligence ?? 0),
+    serviced: (play) => nextUniform(play) < prepared.service.diligence,
     over: () => false,
   }
 }

@@ -86,7 +86,7 @@ export function playPart(prepared: PlayedPart, order: PlayOrder): PlayedLives {
     startDraws(play, order.from + life)
     startLog(play, log, life)
     for (let m = 0; m < modes; m++) {
-      const lnTheta = order.lnKappa[life]! + prepared.part.modes[m]!.logSd * normalQuantile(nextUniform(play))
+      const lnTheta = order.lnKappa[life]! + prepared.modes[m]!.logSd * normalQuantile(nextUniform(play))
       lives.lnTheta[life * modes + m] = lnTheta
       play.theta[m] = Math.exp(lnTheta)
     }
@@ -123,7 +123,7 @@ function startLog(play: Play, log: LogState, life: number): void {
 }
 
 function rulesOfLog(log: LogState): PlayRules {
-  const { events, counted, untold, part } = log.prepared
+  const { events, counted, untold, modes, service, sinceFitting } = log.prepared
   return {
     before: (play, time) => {
       while (log.logged < events.length && events[log.logged]!.time <= time) {
@@ -133,11 +133,13 @@ function rulesOfLog(log: LogState): PlayRules {
     },
     checked: (play, { mode, check, time, chance }) => {
       if (!within(log.work, time)) {
-        if (nextUniform(play) < chance) mendMode(play, mode, time)
+        // what is still in place was not renewed
+        if (sinceFitting && modes[mode]!.outcome === 'renewed') log.weight *= 1 - chance
+        else if (nextUniform(play) < chance) mendMode(play, mode, time)
       } else if (!check.entered) log.weight *= 1 - chance
     },
     failed: (play, m, time) => {
-      const mode = part.modes[m]!
+      const mode = modes[m]!
       if (mode.hidden) {
         play.state[m] = FAILED
         play.turns[m] = Infinity
@@ -149,14 +151,13 @@ function rulesOfLog(log: LogState): PlayRules {
         }
       })
       const untoldStop = within(untold, time)
-      if (within(log.work, time) && !(mode.remedy.outcome === 'cleared' && untoldStop)) log.weight = 0
+      if (within(log.work, time) && !(mode.outcome === 'cleared' && untoldStop)) log.weight = 0
+      else if (sinceFitting && mode.outcome === 'renewed') log.weight = 0
       else if (within(log.stops, time) && !untoldStop) log.weight *= 1 - mode.stops
       mendMode(play, m, time)
     },
     serviced: (play, time) => {
-      const service = part.service!
-      const entered = service.renews || service.clears.length > 0
-      if (!entered || !within(log.work, time)) return nextUniform(play) < service.diligence
+      if (!service.acts || !within(log.work, time)) return nextUniform(play) < service.diligence
       log.weight *= 1 - service.diligence
       return false
     },

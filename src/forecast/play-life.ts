@@ -48,6 +48,10 @@ export interface Play {
   servicedTime: number
   servicedHours: number
   serviceDue: number
+  /** Clearings at known times already passed. */
+  clearing: number
+  /** Of the piece in place, where the draws of θ hold it; 1 from the first renewal on. */
+  presentQuality: number
   /** The time for which running hours were last read, and what they were. */
   readTime: number
   readHours: number
@@ -110,6 +114,8 @@ export function makePlay(prepared: PlayedPart, key: readonly [number, number]): 
     servicedTime: 0,
     servicedHours: 0,
     serviceDue: Infinity,
+    clearing: 0,
+    presentQuality: 1,
     readTime: Number.NaN,
     readHours: 0,
     words: new Uint32Array(2),
@@ -125,6 +131,8 @@ export function startDraws(play: Play, life: number): void {
   play.life = life
   play.drawn = 0
   play.spare = -1
+  play.clearing = 0
+  play.presentQuality = 1
   play.perInterval.fill(-1)
   play.boundOnly.fill(0)
 }
@@ -165,6 +173,15 @@ export function runLife(play: Play, rules: PlayRules, end: number): void {
         }
       }
     }
+    const clearing = prepared.clearings[play.clearing]
+    const clearedAt = clearing === undefined ? Infinity : clearing.time
+    if (clearedAt <= time && clearedAt <= play.serviceDue && clearedAt <= end) {
+      rules.before(play, clearedAt)
+      beginLife(play, clearing!.mode, { time: clearedAt, virtualAge: 0 })
+      play.clearing++
+      continue
+    }
+    if (clearedAt < time) time = clearedAt
     if (play.serviceDue <= time && play.serviceDue < end) {
       turn += servicesFallDue(play, rules, { first: time, end })
       continue
@@ -306,28 +323,36 @@ function checkFallsDue(
   rules.checked(play, { mode, check, time, chance: check.diligence * table[play.quality[slot]!]! })
 }
 
-/** What a mend leaves: the outcome of the mode's remedy. A patch on a mode without a delay clears it. */
+/** What a mend leaves: the outcome of the mode's remedy. */
 export function mendMode(play: Play, m: number, time: number): void {
-  const { part, lives, use } = play.prepared
-  const { remedy } = part.modes[m]!
-  const noDelay = lives[m]!.delay.kind === 'none'
-  if (remedy.outcome === 'cleared' || (remedy.outcome === 'patched' && noDelay)) {
+  const { modes, lives, use } = play.prepared
+  const { outcome, agesLess, delayFactor } = modes[m]!
+  if (outcome === 'cleared') {
     beginLife(play, m, { time, virtualAge: 0 })
-  } else if (remedy.outcome === 'patched') {
+  } else if (outcome === 'patched') {
     play.state[m] = DEFECTIVE
     play.onset[m] = time
-    play.turns[m] = failureAfter(play, m, { time, factor: remedy.delayFactor })
-  } else if (remedy.outcome === 'reconditioned') {
+    play.turns[m] = failureAfter(play, m, { time, factor: delayFactor })
+  } else if (outcome === 'reconditioned') {
     for (let k = 0; k < play.modes; k++) {
       const life = lives[k]!
       const age = readingAt(use, life.clock, time) * life.pace - play.birth[k]!
-      beginLife(play, k, { time, virtualAge: Math.max(0, age * (1 - remedy.agesLess)) })
+      beginLife(play, k, { time, virtualAge: Math.max(0, age * (1 - agesLess)) })
     }
   } else renewPart(play, time)
 }
 
+/** From now on the piece in place is as good as any. */
+function fitPlainPiece(play: Play): void {
+  if (play.presentQuality === 1) return
+  for (let m = 0; m < play.modes; m++) play.theta[m]! /= play.presentQuality
+  play.presentQuality = 1
+  play.perInterval.fill(-1)
+}
+
 /** Every mode starts anew, and so does the service. */
 export function renewPart(play: Play, time: number): void {
+  fitPlainPiece(play)
   for (let m = 0; m < play.modes; m++) beginLife(play, m, { time, virtualAge: 0 })
   restartService(play, time)
 }
@@ -349,6 +374,7 @@ function servicesFallDue(
     count++
     rules.before(play, time)
     const done = rules.serviced(play, time)
+    if (done && play.prepared.service.renews) fitPlainPiece(play)
     // done or not, it is due again one interval later
     restartService(play, time)
     for (const m of cleared) {
@@ -429,13 +455,10 @@ function restartService(play: Play, time: number): void {
 
 /** The next service one interval after these: by years or by hours, whichever comes first. */
 export function setServiceDue(play: Play, from: { readonly time: number; readonly hours: number }): void {
-  const { service } = play.prepared.part
-  if (service === undefined) return
-  const { everyYears, everyHours } = service
-  const byYears = everyYears === undefined ? Infinity : from.time + everyYears
+  const { everyYears, everyHours } = play.prepared.service
   const byHours =
-    everyHours === undefined ? Infinity : timeOfReading(play.prepared.use, 'hours', from.hours + everyHours)
-  play.serviceDue = Math.min(byYears, byHours)
+    everyHours === Infinity ? Infinity : timeOfReading(play.prepared.use, 'hours', from.hours + everyHours)
+  play.serviceDue = Math.min(from.time + everyYears, byHours)
 }
 
 export function within(spans: readonly Span[], time: number): boolean {

@@ -5,25 +5,33 @@
  */
 
 import { leastOnsets } from './least-onset.js'
-import type { LifeMode, LifeModel, LifePart } from './life-model.js'
+import type { LifeMode, LifeModel, LifePart, Outcome } from './life-model.js'
 import { detectionQuantiles, type ModeLife, modeLifeOf } from './mode-life.js'
 import { type Look, looksOf } from './mode-looks.js'
-import { type UseTrack, yearlyRates } from './track.js'
+import { completeAges, trackSinceFitting, type UseTrack, yearlyRates } from './track.js'
 
-/** A part made ready to be played. */
+/** A part made ready to be played. What the play asks for at every step is told flat, in one form for all parts. */
 export interface PlayedPart {
   readonly part: LifePart
   readonly index: number
   readonly lives: readonly ModeLife[]
+  readonly modes: readonly PlayedMode[]
   /** Per mode: the table of its shape. */
   readonly leastOnsets: readonly Float64Array[]
+  readonly service: PlayedService
   /** Modes that the service clears; all if it renews the part. */
   readonly cleared: readonly number[]
   /** Per mode: the most its clock can run from one service to the next; infinite where nothing bounds it. */
   readonly longestInterval: readonly number[]
   readonly use: UseTrack
+  /** Begun at the fitting of the piece that is still in place: no life in which it was renewed counts. */
+  readonly sinceFitting: boolean
+  /** Of the piece in place, in all lives played. */
+  readonly quality: number
   readonly checks: readonly (readonly PlayedCheck[])[]
   readonly events: readonly LoggedEvent[]
+  /** Modes cleared at known times, in their order. */
+  readonly clearings: readonly { readonly time: number; readonly mode: number }[]
   /** Spans of time since the first day in which nothing entered means nothing done, or no stop. */
   readonly work: readonly Span[]
   readonly stops: readonly Span[]
@@ -32,6 +40,25 @@ export interface PlayedPart {
   /** Those of them with any: there a stop need not be entered, whatever else is complete. */
   readonly untold: readonly Span[]
   readonly broken: number
+}
+
+export interface PlayedMode {
+  readonly hidden: boolean
+  readonly stops: number
+  readonly logSd: number
+  /** What a mend leaves; a patch of what has no delay clears it. */
+  readonly outcome: Outcome
+  readonly agesLess: number
+  readonly delayFactor: number
+}
+
+export interface PlayedService {
+  readonly everyHours: number
+  readonly everyYears: number
+  readonly diligence: number
+  readonly renews: boolean
+  /** It does something to the modes, so that it is work to be entered. */
+  readonly acts: boolean
 }
 
 export interface Span {
@@ -59,49 +86,103 @@ export interface LoggedEvent {
   readonly symptom: number
 }
 
+/**
+ * What a part is to be played on to find what it is like now: the whole past where nobody knows when it was fitted; the
+ * time since its fitting where a service may have cleared modes since; null where its ages tell enough.
+ */
+export function playedPast(
+  part: LifePart,
+  past: UseTrack,
+): { readonly use: UseTrack; readonly sinceFitting: boolean } | null {
+  if (part.age === 'unknown') return { use: past, sinceFitting: false }
+  const { service } = part
+  if (service === undefined || service.renews || service.clears.length === 0) return null
+  const ages = completeAges(past, part.age)
+  const { everyHours = Infinity, everyYears = Infinity } = service
+  const fellDue = ages.years > 0 && (ages.years > everyYears || ages.hours > everyHours)
+  return fellDue ? { use: trackSinceFitting({ past, ages }), sinceFitting: true } : null
+}
+
 /** Makes a part ready. Without `evidence` nothing of what the log says is taken along. */
 export function preparePart(
   model: LifeModel,
   index: number,
-  how: { readonly use: UseTrack; readonly hourLifeFactor: number; readonly evidence: boolean },
+  how: {
+    readonly use: UseTrack
+    readonly sinceFitting?: boolean
+    readonly hourLifeFactor: number
+    readonly evidence: boolean
+  },
 ): PlayedPart {
   const part = model.parts[index]!
-  const { use, evidence } = how
+  const { use, evidence, sinceFitting = false } = how
   const { letDowns } = model.setFactor
   const rates = yearlyRates(model)
+  const quality = evidence ? part.quality : 1
   const lives = part.modes.map((mode) => {
     const life = modeLifeOf(mode, { rates, lowLoadShare: use.lowLoadShare })
-    return mode.clock === 'hours' ? { ...life, onsetScale: life.onsetScale * how.hourLifeFactor } : life
+    const factor = (mode.clock === 'hours' ? how.hourLifeFactor : 1) * quality
+    return { ...life, onsetScale: life.onsetScale * factor }
   })
   const spans = (of: 'work' | 'stops') =>
     evidence ? part.complete.flatMap((span) => (span.of === of ? [spanAgo(use, span)] : [])) : []
+  const service = serviceOf(part)
   return {
     part,
     index,
     lives,
+    modes: part.modes.map(playedMode),
     leastOnsets: lives.map(({ shape }) => leastOnsets(shape)),
+    service,
     cleared: part.modes.flatMap(({ id }, m) =>
-      part.service?.renews || part.service?.clears.includes(id) ? [m] : [],
+      service.renews || part.service?.clears.includes(id) ? [m] : [],
     ),
-    longestInterval: lives.map((life) => longestInterval(life, part.service)),
+    longestInterval: lives.map((life) => longestInterval(life, service)),
     use,
+    sinceFitting,
+    quality,
     checks: part.modes.map((mode) => checksOf(model, mode, evidence)),
     events: evidence ? eventsOf(model, part, use) : [],
+    clearings: evidence ? clearingsOf(part, use) : [],
     work: spans('work'),
     stops: spans('stops'),
-    counted: evidence ? letDowns.map((span) => spanAgo(use, span)) : [],
+    counted: evidence && !sinceFitting ? letDowns.map((span) => spanAgo(use, span)) : [],
     untold: evidence ? letDowns.filter(({ count }) => count > 0).map((span) => spanAgo(use, span)) : [],
     broken: evidence ? part.modes.findIndex((mode) => mode.id === part.broken) : -1,
   }
 }
 
+function playedMode({ hidden, stops, logSd, delay, remedy }: LifeMode): PlayedMode {
+  const { outcome, agesLess, delayFactor } = remedy
+  const noDelay = outcome === 'patched' && delay === undefined
+  return { hidden, stops, logSd, outcome: noDelay ? 'cleared' : outcome, agesLess, delayFactor }
+}
+
+function serviceOf({ service }: LifePart): PlayedService {
+  const renews = service?.renews ?? false
+  return {
+    everyHours: service?.everyHours ?? Infinity,
+    everyYears: service?.everyYears ?? Infinity,
+    diligence: service?.diligence ?? 0,
+    renews,
+    acts: renews || (service?.clears.length ?? 0) > 0,
+  }
+}
+
+function clearingsOf(part: LifePart, use: UseTrack): PlayedPart['clearings'] {
+  return part.modes
+    .flatMap(({ clearedYearsAgo: ago }, mode) =>
+      ago === undefined || ago > use.years ? [] : [{ time: use.years - ago, mode }],
+    )
+    .sort((a, b) => a.time - b.time)
+}
+
 /** Above what rounding may add. */
 const above = 1 + 1e-9
 
-function longestInterval(life: ModeLife, service: LifePart['service']): number {
-  if (life.clock === 'years') return (service?.everyYears ?? Infinity) * above
-  if (life.clock === 'hours') return (service?.everyHours ?? Infinity) * life.pace * above
-  return Infinity
+function longestInterval(life: ModeLife, service: PlayedService): number {
+  if (life.clock === 'years') return service.everyYears * above
+  return life.clock === 'hours' ? service.everyHours * life.pace * above : Infinity
 }
 
 function spanAgo(use: UseTrack, span: { readonly fromYearsAgo: number; readonly toYearsAgo: number }): Span {

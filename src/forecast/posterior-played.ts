@@ -4,6 +4,7 @@
  * @module
  */
 
+import { type pastTable, readPast } from './past-lives.js'
 import { type PlayedLives, playPart } from './play-forward.js'
 import type { PlayedPart } from './play-part.js'
 import { POSTERIOR_STEPS } from './posterior-type.js'
@@ -21,9 +22,17 @@ export interface PlayedSample {
    */
   readonly pull: Float64Array
   readonly precision: number
-  /** θ of each life and mode. */
+  /** θ of each life and mode times the quality of the piece in place. */
   readonly theta: Float64Array
+  /** ln of what was taken out of the weights. */
+  readonly lnScale: number
+  readonly pastLeftOut: readonly number[]
+  /** Some life agrees with what is entered. */
+  readonly isPossible: boolean
 }
+
+/** Per mode: what earlier lives say of θ, or null. */
+type PastTables = readonly ReturnType<typeof pastTable>[]
 
 const batch = 2048
 const leastEffective = 384
@@ -46,6 +55,10 @@ export function playSample(
     readonly seed: number
     readonly kappaLogSd: number
     readonly set: number
+    /** What earlier lives say, by mode. */
+    readonly past?: PastTables
+    /** How many of them, by mode, no scale allows for. */
+    readonly pastLeftOut?: readonly number[]
   },
 ): PlayedSample {
   const lnKappa = batchQuantiles.map((z) => z * wider * how.kappaLogSd)
@@ -55,6 +68,7 @@ export function playSample(
   let squares = 0
   for (;;) {
     const lives = playPart(prepared, { seed: how.seed, from: count, count: batch, lnKappa, set: how.set })
+    weighByPast(lives, how.past ?? [])
     parts.push(lives)
     count += batch
     for (const weight of lives.weight) {
@@ -64,25 +78,36 @@ export function playSample(
     const effective = squares > 0 ? (sum * sum) / squares : 0
     if (effective >= leastEffective || count >= mostLives) break
   }
-  return withPull(prepared, joinLives(parts))
+  const lnScale = (how.past ?? []).reduce((sum, table) => sum + (table?.lnTop ?? 0), 0)
+  return { ...withPull(prepared, joinLives(parts)), lnScale, pastLeftOut: how.pastLeftOut ?? [] }
 }
 
-function withPull(prepared: PlayedPart, lives: PlayedLives): PlayedSample {
-  const own = prepared.part.modes.map((mode) => Math.max(mode.logSd, leastOwnLogSd))
+function weighByPast(lives: PlayedLives, past: PastTables): void {
+  past.forEach((table, m) => {
+    if (table === null) return
+    for (let life = 0; life < lives.count; life++) {
+      lives.weight[life]! *= Math.exp(readPast(table, lives.lnTheta[life * past.length + m]!))
+    }
+  })
+}
+
+function withPull(prepared: PlayedPart, lives: PlayedLives): Omit<PlayedSample, 'lnScale' | 'pastLeftOut'> {
+  const own = prepared.modes.map((mode) => Math.max(mode.logSd, leastOwnLogSd))
   const modes = own.length
   const pull = new Float64Array(lives.count)
   for (let life = 0; life < lives.count; life++) {
     for (let m = 0; m < modes; m++) pull[life]! += lives.lnTheta[life * modes + m]! / own[m]! ** 2
   }
   const precision = own.reduce((sum, logSd) => sum + 1 / logSd ** 2, 0)
-  const possible = lives.weight.some((weight) => weight > 0)
+  const isPossible = lives.weight.some((weight) => weight > 0)
   return {
     prepared,
     lives,
-    weight: possible ? lives.weight.slice() : new Float64Array(lives.count).fill(1),
+    isPossible,
+    weight: isPossible ? lives.weight.slice() : new Float64Array(lives.count).fill(1),
     pull,
     precision,
-    theta: lives.lnTheta.map(Math.exp),
+    theta: lives.lnTheta.map((lnTheta) => prepared.quality * Math.exp(lnTheta)),
   }
 }
 
@@ -147,7 +172,7 @@ export function overGrid(
       squares += product * product
       for (let s = 0; s < spans; s++) stops[s]![k]! += product * lives.stopsSeen[life * spans + s]!
     }
-    lnLikelihood[k] = Math.log(sum / all)
+    lnLikelihood[k] = Math.log(sum / all) + sample.lnScale
     effective[k] = squares > 0 ? (sum * sum) / squares : 0
     for (let s = 0; s < spans; s++) stops[s]![k]! /= sum
   })

@@ -18,7 +18,7 @@ export interface Posterior {
   readonly kappaWeight: Float64Array
   /** ln of the chance of the record given the model. */
   readonly logEvidence: number
-  /** Whole factor θ on the mode's scale, κ included. */
+  /** Whole factor on the scale of the life in place: θ, κ included, times the quality of the piece in place. */
   readonly theta: Float32Array
   /** 0 sound, 1 defective, 2 failed unnoticed. */
   readonly state: Uint8Array
@@ -34,7 +34,35 @@ export interface Posterior {
   readonly serviceHours: Float32Array
   /** Per part, 1: one index is drawn for all modes of the part (they belong together); 0: each mode its own. */
   readonly joint: Uint8Array
+  /** What is entered and cannot be, three numbers each; {@link setAsideIn} reads them. */
+  readonly setAside: Int32Array
 }
 
 /** Entries of each table. */
 export const POSTERIOR_STEPS = 1024
+
+/** What may be set aside because no scale of a life allows for it. */
+export const whatMayBeSetAside = ['looks', 'broken', 'past-life', 'age', 'everything'] as const
+
+/** Something entered that contradicts the model and was left out. */
+export interface SetAside {
+  readonly part: string
+  /** Absent: of the whole part. */
+  readonly mode?: string
+  readonly what: (typeof whatMayBeSetAside)[number]
+}
+
+/** What a posterior leaves out, in the order of the model's parts. */
+export function setAsideIn(
+  model: {
+    readonly parts: readonly { readonly id: string; readonly modes: readonly { readonly id: string }[] }[]
+  },
+  { setAside }: Pick<Posterior, 'setAside'>,
+): SetAside[] {
+  return Array.from({ length: setAside.length / 3 }, (_, i) => {
+    const part = model.parts[setAside[3 * i]!]!
+    const mode = part.modes[setAside[3 * i + 1]!]
+    const what = whatMayBeSetAside[setAside[3 * i + 2]!]!
+    return { part: part.id, ...(mode === undefined ? {} : { mode: mode.id }), what }
+  })
+}

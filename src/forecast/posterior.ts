@@ -4,21 +4,18 @@
  * @module
  */
 
+import { chanceOfOnsetBefore, type KnownMode, knownModes, lnLikelihoodAtKappa } from './known-modes.js'
 import type { Candidate, LifeModel, LifePart } from './life-model.js'
+import { modeLifeOf } from './mode-life.js'
 import type { Look } from './mode-looks.js'
-import { preparePart } from './play-part.js'
-import {
-  chanceOfOnsetBefore,
-  fillKnown,
-  type KnownMode,
-  knownModes,
-  lnLikelihoodAtKappa,
-} from './posterior-known.js'
+import { pastOfMode, pastTable } from './past-lives.js'
+import { playedPast, preparePart } from './play-part.js'
+import { fillKnown } from './posterior-known.js'
 import { fillPlayed, isInformed, overGrid, type PlayedSample, playSample } from './posterior-played.js'
-import { POSTERIOR_STEPS, type Posterior } from './posterior-type.js'
+import { POSTERIOR_STEPS, type Posterior, type SetAside, whatMayBeSetAside } from './posterior-type.js'
 import { type KappaGrid, kappaGrid, kappaNodes, lnPoisson, smoothOverKappa } from './set-factor.js'
 import { threefryUniform } from './threefry.js'
-import { type Ages, evenPast, pastUseOf, type UseTrack } from './track.js'
+import { type Ages, completeAges, evenPast, pastUseOf, type UseTrack, yearlyRates } from './track.js'
 
 /** Lives played from one seed for different ends. */
 const playedSets = { present: 0, knownForStops: 1, used: 2 }
@@ -37,25 +34,18 @@ export function posteriorOf(model: LifeModel, how: { readonly seed: number }): P
   const past = pastUseOf(model)
   const grid = kappaGrid(model.setFactor)
   const common = { model, past, kappaLogSd: grid.logSd }
-  const samples = model.parts.map((part, p) =>
-    part.age === 'unknown'
-      ? playSample(preparePart(model, p, { use: past, hourLifeFactor: 1, evidence: true }), {
-          seed: how.seed,
-          kappaLogSd: grid.logSd,
-          set: playedSets.present,
-        })
-      : null,
-  )
+  const samples = model.parts.map((_, p) => samplePart(common, p, how.seed))
   const plain = (part: LifePart) => knownModes(model, part, { ...common, extra: () => [] })
-  let known = model.parts.map((part) => (part.age === 'unknown' ? [] : plain(part)))
+  let known = model.parts.map((part, p) => (samples[p] ? [] : plain(part)))
   if (model.symptoms.length > 0) known = withSymptoms(common, { known, samples, plain })
   const lnLikelihood = new Float64Array(grid.lnKappa.length)
   for (const modes of known) for (const mode of modes) addKnown(lnLikelihood, mode, grid)
   const stops = model.setFactor.letDowns.map(() => new Float64Array(grid.lnKappa.length))
   model.parts.forEach((_, p) => {
     const sample = samples[p]
-    if (sample) addPlayed(lnLikelihood, stops, sample, grid)
-    else if (model.setFactor.letDowns.length > 0) {
+    const sinceFitting = sample?.prepared.sinceFitting ?? true
+    if (sample) addPlayed(lnLikelihood, sinceFitting ? [] : stops, sample, grid)
+    if (sinceFitting && stops.length > 0) {
       const prepared = preparePart(model, p, { use: past, hourLifeFactor: 1, evidence: true })
       const unlogged = { ...prepared, events: [], work: [], stops: [], broken: -1 }
       const played = playSample(unlogged, {
@@ -73,7 +63,51 @@ export function posteriorOf(model: LifeModel, how: { readonly seed: number }): P
   return {
     ...nodes,
     ...tables(model, { past, kappaLogSd: grid.logSd, known, samples, seed: how.seed }, nodes.kappaLog),
+    setAside: setAsideOf(known, samples),
   }
+}
+
+/** Plays a part whose ages do not tell enough; null for the others, and where no life agrees with a fitting date. */
+function samplePart(sources: Sources, p: number, seed: number): PlayedSample | null {
+  const { model, past, kappaLogSd } = sources
+  const part = model.parts[p]!
+  const on = playedPast(part, past)
+  if (on === null) return null
+  const rates = yearlyRates(model)
+  const lives = part.modes.map((mode) => modeLifeOf(mode, { rates, lowLoadShare: past.lowLoadShare }))
+  const ofModes = part.modes.map((_, m) => pastOfMode(part, m, { lives, past, kappaLogSd }))
+  const sample = playSample(preparePart(model, p, { ...on, hourLifeFactor: 1, evidence: true }), {
+    seed,
+    kappaLogSd,
+    set: playedSets.present,
+    past: ofModes.map((ofMode, m) =>
+      pastTable({
+        life: lives[m]!,
+        totalLogSd: Math.hypot(part.modes[m]!.logSd, kappaLogSd),
+        past: ofMode.past,
+      }),
+    ),
+    pastLeftOut: ofModes.map(({ leftOut }) => leftOut),
+  })
+  return on.sinceFitting && !sample.isPossible ? null : sample
+}
+
+/** Three numbers for each thing set aside: part, mode (−1: all of them), and what it is. */
+function setAsideOf(
+  known: readonly (readonly KnownMode[])[],
+  samples: readonly (PlayedSample | null)[],
+): Int32Array {
+  const codeOf = (what: SetAside['what']) => whatMayBeSetAside.indexOf(what)
+  return Int32Array.from(
+    samples.flatMap((sample, p) =>
+      sample === null
+        ? known[p]!.flatMap((mode, m) => mode.setAside.flatMap((what) => [p, m, codeOf(what)]))
+        : [
+            ...sample.pastLeftOut.flatMap((count, m) => (count > 0 ? [p, m, codeOf('past-life')] : [])),
+            ...(sample.isPossible ? [] : [p, -1, codeOf('everything')]),
+          ],
+    ),
+  )
 }
 
 /**
@@ -109,6 +143,7 @@ export function startingStatesOfUsed(
     kappaWeight: new Float64Array(kappaLog.length).fill(1 / kappaLog.length),
     logEvidence: 0,
     ...tables(model, { past, kappaLogSd: logSd, known, samples, seed: set.seed }, kappaLog),
+    setAside: new Int32Array(0),
   }
 }
 
@@ -247,7 +282,7 @@ function tables(
     readonly seed: number
   },
   kappaLog: Float64Array,
-): Omit<Posterior, 'kappaLog' | 'kappaWeight' | 'logEvidence'> {
+): Omit<Posterior, 'kappaLog' | 'kappaWeight' | 'logEvidence' | 'setAside'> {
   const modes = model.parts.reduce((sum, part) => sum + part.modes.length, 0)
   const parts = model.parts.length
   const entries = kappaLog.length * modes * POSTERIOR_STEPS
@@ -277,7 +312,8 @@ function tables(
         fillKnown(mode, { lnKappa, start: start(m) }, { ...made, at: (row + m) * POSTERIOR_STEPS })
       })
     }
-    if (!sample) fillServices(part, from.known[p]![0]!.partClock.ages, { ...made, part: p, parts })
+    if (!sample && part.age !== 'unknown')
+      fillServices(part, completeAges(from.past, part.age), { ...made, part: p, parts })
     firstMode += part.modes.length
   })
   return made

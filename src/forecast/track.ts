@@ -187,6 +187,37 @@ export function ageAt(part: PartClock, clock: Clock, yearsAgo: number): number {
   return Math.max(0, age * (1 - (now - readingAt(past, clock, past.years - yearsAgo)) / run))
 }
 
+/** The clocks of a part since a time within its life. */
+export function clockSince(part: PartClock, yearsAgo: number): PartClock {
+  const { past, ages } = part
+  if (yearsAgo >= ages.years) return part
+  return {
+    past,
+    ages: {
+      years: yearsAgo,
+      hours: ages.hours - ageAt(part, 'hours', yearsAgo),
+      starts: ages.starts - ageAt(part, 'starts', yearsAgo),
+    },
+  }
+}
+
+/** The clocks of a part as a track of its own, from its fitting to now; the year's hours stay those of the set. */
+export function trackSinceFitting(part: PartClock): UseTrack {
+  const { past, ages } = part
+  const fitted = past.years - ages.years
+  const within = Array.from(past.time, (time) => time - fitted).filter(
+    (time) => time > 0 && time < ages.years,
+  )
+  const time = Float64Array.of(0, ...within, ages.years)
+  return withGuides({
+    ...past,
+    years: ages.years,
+    time,
+    hours: time.map((at) => ageAt(part, 'hours', ages.years - at)),
+    starts: time.map((at) => ageAt(part, 'starts', ages.years - at)),
+  })
+}
+
 /** Years ago at which a part reached an age on a clock; the other way round from {@link ageAt}. */
 export function yearsAgoOfAge(part: PartClock, clock: Clock, age: number): number {
   const { past, ages } = part

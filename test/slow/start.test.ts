@@ -24,6 +24,7 @@ const posterior: Posterior = {
   serviceYears: new Float32Array(entries),
   serviceHours: new Float32Array(entries),
   joint: new Uint8Array(1),
+  setAside: new Int32Array(0),
 }
 
 test('histories start from the tables of a posterior: exponential times to the defect and beyond, in closed form (derived)', () => {
