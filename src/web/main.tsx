@@ -8,6 +8,7 @@ import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { App } from './app.js'
 import { keepInTouch } from './data/connection.js'
+import { Gate } from './screens/gate.js'
 import './look/tokens.css'
 import './look/base.css'
 import './look/shell.css'
@@ -18,6 +19,8 @@ import './look/print.css'
 keepInTouch()
 createRoot(document.getElementById('page')!).render(
   <StrictMode>
-    <App />
+    <Gate>
+      <App />
+    </Gate>
   </StrictMode>,
 )

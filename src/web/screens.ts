@@ -29,8 +29,12 @@ export interface Screens {
 }
 
 export const screens: Screens = {
+  boats: screen(() => import('./screens/boats.js'), 'BoatsScreen'),
+  new: screen(() => import('./screens/new-boat.js'), 'NewBoatScreen'),
+  settings: screen(() => import('./screens/settings.js'), 'SettingsScreen'),
   logbook: screen(() => import('./screens/logbook.js'), 'LogbookScreen'),
   writeEntry: screen(() => import('./screens/write-entry.js'), 'WriteEntry'),
+  set: screen(() => import('./screens/set.js'), 'SetScreen'),
   forecast: screen(() => import('./screens/forecast.js'), 'ForecastScreen'),
   alternatives: screen(() => import('./screens/alternatives.js'), 'AlternativesScreen'),
 }

@@ -4,20 +4,27 @@
  * @module
  */
 
-import { type Entry, isKind } from '../../logbook/kinds.js'
+import type { Entry } from '../../logbook/kinds.js'
 import { meterHoursOf } from '../../logbook/oddities-hours.js'
+import { particularsOf } from '../../register/particulars.js'
+import type { BoatFacts, Terms } from '../../register/register-types.js'
+
+/** The boat's particulars, each as the latest entry gives it. Entries in the order of their dates. */
+export function boatFactsOf(entries: readonly Entry[]): BoatFacts {
+  return particularsOf(entries, '').boatFacts
+}
+
+/** What the owner reckons with, each as the latest entry gives it. */
+export function termsOf(entries: readonly Entry[]): Terms {
+  return particularsOf(entries, '').terms
+}
 
 /** The boat's currency, where she has one; prices of the catalogue are in dollars. */
 export function currencyOf(entries: readonly Entry[]): string {
-  return (
-    entries
-      .filter((entry) => isKind(entry, 'boat'))
-      .map(({ body }) => body.currency)
-      .findLast((currency) => currency !== undefined) ?? 'USD'
-  )
+  return boatFactsOf(entries).currency ?? 'USD'
 }
 
-/** What a set's meter showed last, and when. Entries in the order of their dates. */
+/** What a set's meter showed last, and when. */
 export function lastReading(
   entries: readonly Entry[],
   set: string,

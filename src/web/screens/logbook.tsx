@@ -20,7 +20,7 @@ import { Lead, Passage, Say } from '../parts/index.js'
 import type { OfSet } from '../screens.js'
 import { form, logbook } from '../words/logbook.js'
 import { plural, sayDate } from '../words/say.js'
-import { WriteEntry } from './write-entry.js'
+import { EntryHere } from './write-entry.js'
 
 export function LogbookScreen({ boat: id, set }: OfSet) {
   const boat = useBoat(id)
@@ -42,7 +42,7 @@ export function LogbookScreen({ boat: id, set }: OfSet) {
         {boat.readOnly ? (
           <p className="prose gap-small">{form.readOnly}</p>
         ) : (
-          <WriteEntry boat={id} set={set} />
+          <EntryHere boat={id} set={set} />
         )}
       </Passage>
       <Refused of={of} />

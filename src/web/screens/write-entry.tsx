@@ -8,11 +8,16 @@ import { useBoat, useCatalogue } from '../data/boat.js'
 import { currencyOf, lastReading } from '../data/facts.js'
 import { EntryForm } from '../entry/entry-form.js'
 import { SendingState } from '../entry/sending-state.js'
-import type { WriteEntryProps } from '../screens.js'
+import type { OfSet, WriteEntryProps } from '../screens.js'
 import { form } from '../words/logbook.js'
 import { sayDate } from '../words/say.js'
 
-export function WriteEntry({ boat: id, set }: Pick<WriteEntryProps, 'boat' | 'set'>) {
+/** Stays open after an entry, for the next one. */
+export function WriteEntry({ boat, set }: WriteEntryProps) {
+  return <EntryHere boat={boat} set={set} />
+}
+
+export function EntryHere({ boat: id, set }: OfSet) {
   const boat = useBoat(id)
   const catalogue = useCatalogue()
   if (boat.readOnly) return <p className="prose">{form.readOnly}</p>

@@ -1,0 +1,135 @@
+/**
+ * Currency, price factor, and what the owner reckons with.
+ *
+ * @module
+ */
+
+import { type FormEvent, useId, useState } from 'react'
+import type { Draft } from '../../logbook/draft.js'
+import type { Boat } from '../data/boat.js'
+import { boatFactsOf, termsOf } from '../data/facts.js'
+import { useKept } from '../data/kept-text.js'
+import { today } from '../data/today.js'
+import { write } from '../data/write.js'
+import { Fields } from '../entry/field-inputs.js'
+import { fieldsOf } from '../entry/fields.js'
+import { type Wrong, wrongOf } from '../entry/problems.js'
+import { bodyOf, type Values, valuesOf } from '../entry/values.js'
+import { Button, Passage } from '../parts/index.js'
+import { currencies, settings } from '../words/settings.js'
+
+const words = settings.money
+
+/** What a place has to say of money. */
+interface Typed {
+  readonly currency: string
+  readonly factor: Values
+  readonly terms: Values
+}
+
+const factorFields = fieldsOf('boat').filter(({ key }) => key === 'priceFactor')
+const termFields = fieldsOf('terms').filter(({ key }) => key !== 'remark')
+
+export function SettingsMoney({ boat, set }: { readonly boat: Boat; readonly set: string }) {
+  const id = useId()
+  const facts = boatFactsOf(boat.entries)
+  const terms = termsOf(boat.entries)
+  const now: Typed = {
+    currency: facts.currency ?? '',
+    factor: valuesOf(factorFields, facts),
+    terms: valuesOf(termFields, terms),
+  }
+  const [typed, setTyped] = useKept<Typed>(`${boat.id}.${set}.settings`, now)
+  const [wrong, setWrong] = useState<Wrong>({})
+  const [said, setSaid] = useState('')
+  const change = (next: Partial<Typed>) => {
+    setSaid('')
+    setTyped({ ...typed, ...next })
+  }
+  const submit = async (event: FormEvent) => {
+    event.preventDefault()
+    const drafts = draftsOf(typed, { boat, before: now })
+    if (Object.keys(drafts.wrong).length > 0) return setWrong(drafts.wrong)
+    const written = drafts.list.length === 0 ? undefined : await write(drafts.list)
+    if (written !== undefined && !written.ok) {
+      const named = written.problems.map((one) => ({ ...one, path: one.path.replace(/^entry \d+ /, '') }))
+      return setWrong(wrongOf(named, {}, ['priceFactor', ...termFields.map(({ key }) => key)]))
+    }
+    setWrong({})
+    setTyped(undefined)
+    setSaid(words.written)
+  }
+  const shared = { wrong, catalogue: undefined, sign: typed.currency }
+  return (
+    <Passage title={words.title} says={words.says}>
+      <form onSubmit={(event) => void submit(event)} noValidate>
+        <fieldset disabled={boat.readOnly}>
+          <legend className="unseen">{words.title}</legend>
+          <div className="entry-fields">
+            <div className="entry-field">
+              <label htmlFor={id}>{words.currency}</label>
+              <select
+                id={id}
+                className="input wide"
+                value={typed.currency}
+                onChange={({ target }) => change({ currency: target.value })}
+              >
+                <option value="">{settings.units.notSaid}</option>
+                {[...new Set([...currencies, ...(typed.currency ? [typed.currency] : [])])].map((one) => (
+                  <option key={one}>{one}</option>
+                ))}
+              </select>
+            </div>
+          </div>
+          <p className="fine prose gap-small">{words.currencyHelp}</p>
+          <Fields
+            {...shared}
+            kind="boat"
+            fields={factorFields}
+            values={typed.factor}
+            onChange={(factor) => change({ factor })}
+          />
+          <p className="fine prose gap-small">{words.factorHelp}</p>
+          <h3 className="gap">{words.terms}</h3>
+          <p className="fine">{words.termsSay}</p>
+          <Fields
+            {...shared}
+            kind="terms"
+            fields={termFields}
+            values={typed.terms}
+            onChange={(values) => change({ terms: values })}
+          />
+          <div aria-live="polite">{said && <p className="written">{said}</p>}</div>
+          {!boat.readOnly && (
+            <div className="acts">
+              <Button type="submit">{words.write}</Button>
+            </div>
+          )}
+        </fieldset>
+      </form>
+    </Passage>
+  )
+}
+
+/** Only what was changed is written: each field holds until it is given again. */
+function draftsOf(typed: Typed, { boat, before }: { readonly boat: Boat; readonly before: Typed }) {
+  const day = today()
+  const factor = bodyOf(factorFields, typed.factor, { today: day })
+  const terms = bodyOf(termFields, typed.terms, { today: day })
+  const wrong = wrongOf([], { ...factor.misread, ...terms.misread }, [])
+  const boatBody = {
+    ...(typed.currency !== '' && typed.currency !== before.currency ? { currency: typed.currency } : {}),
+    ...changed(factor.body, bodyOf(factorFields, before.factor, { today: day }).body),
+  }
+  const termsBody = changed(terms.body, bodyOf(termFields, before.terms, { today: day }).body)
+  const of = { boat: boat.id, set: null, from: day } as const
+  const list: Draft[] = []
+  if (Object.keys(boatBody).length > 0) list.push({ ...of, kind: 'boat', body: boatBody } as Draft)
+  if (Object.keys(termsBody).length > 0) list.push({ ...of, kind: 'terms', body: termsBody } as Draft)
+  return { list, wrong }
+}
+
+function changed(now: object, before: object): object {
+  const known = before as Readonly<Record<string, unknown>>
+  return Object.fromEntries(Object.entries(now).filter(([key, value]) => value !== known[key]))
+}

@@ -1,0 +1,100 @@
+/**
+ * Words of the settings, and the words that follow a boat's region.
+ *
+ * @module
+ */
+
+/** Money that the catalogue knows a rate for. */
+export const currencies = [
+  'EUR',
+  'GBP',
+  'USD',
+  'CHF',
+  'CAD',
+  'AUD',
+  'NZD',
+  'SEK',
+  'NOK',
+  'DKK',
+  'PLN',
+  'JPY',
+] as const
+
+export const settings = {
+  title: 'Settings',
+  says: 'What is changed here is an entry of the log like any other: it can be corrected and taken back, and the figures follow it.',
+  say: (boat: string) => `How things are said and reckoned aboard ${boat}.`,
+  readOnly: 'A demonstration boat is only read. Enter your own boat to change this.',
+  units: {
+    title: 'Units',
+    says: 'As spoken aboard. What is kept never changes with them.',
+    names: {
+      temperature: 'Temperature',
+      volume: 'Volume',
+      pressure: 'Pressure',
+      length: 'Length',
+      power: 'Power',
+    },
+    options: {
+      temperature: { celsius: '°C', fahrenheit: '°F' },
+      volume: { litre: 'litres', 'us-gallon': 'US gallons', 'imperial-gallon': 'imperial gallons' },
+      pressure: { kilopascal: 'kPa', bar: 'bar', psi: 'psi' },
+      length: { metre: 'metres', foot: 'feet' },
+      power: { kilowatt: 'kW', horsepower: 'hp' },
+    },
+    notSaid: 'not said',
+  },
+  words: {
+    title: 'Words',
+    says: 'Whose words the program speaks of wiring.',
+    british: 'Earth, RCD, spanner',
+    american: 'Ground, GFCI or ELCI, wrench',
+  },
+  money: {
+    title: 'Money',
+    says: 'Prices of the catalogue are brought to your money, then multiplied by the price factor.',
+    currency: 'Currency of every amount in the log',
+    currencyHelp: 'Changing it changes no amount that is written: it says what they are in.',
+    factor: 'Price factor',
+    factorHelp: '1 is what things cost on average; 1.2 where everything is a fifth dearer.',
+    terms: 'What you reckon with',
+    termsSay: 'Left empty: the catalogue’s usual figure is taken.',
+    write: 'Write it into the log',
+    written: 'Written. All figures follow it.',
+  },
+  overruled: {
+    title: 'Figures you set',
+    says: 'Figures of the catalogue that you know better. Taken back, the catalogue’s own counts again.',
+    none: 'None. Any figure on a page opens to its source, and to a field to set it yourself.',
+    heads: { figure: 'Figure', yours: 'Yours', catalogue: 'Catalogue', because: 'Because', since: 'Since' },
+    takeBack: 'Take it back',
+    takenBack: 'Back to the catalogue’s figure.',
+  },
+  browsers: {
+    title: 'Another browser',
+    says: 'Each browser on this machine is let in by an address that works once.',
+    ask: 'Make an address for one more browser',
+    address: 'Open this in the other browser; it works once:',
+  },
+} as const
+
+/** Whose words. */
+export type Region = 'british' | 'american'
+
+/** Terms of the catalogue, which is written in British words, and what they are called elsewhere. */
+const american: readonly (readonly [RegExp, string])[] = [
+  [/\bearthing\b/g, 'grounding'],
+  [/\bearthed\b/g, 'grounded'],
+  [/\bearths?\b/g, 'ground'],
+  [/\bEarth\b/g, 'Ground'],
+  [/\bRCD\b/g, 'GFCI'],
+  [/\b([Rr])esidual-current device\b/g, '$1esidual-current device (GFCI or ELCI)'],
+  [/\bspanner\b/g, 'wrench'],
+  [/\bpetrol\b/g, 'gasoline'],
+]
+
+/** A sentence in the words of a region. */
+export function inRegion(sentence: string, region: Region | undefined): string {
+  if (region !== 'american') return sentence
+  return american.reduce((said, [term, other]) => said.replace(term, other), sentence)
+}
