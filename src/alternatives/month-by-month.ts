@@ -50,7 +50,8 @@ export interface MonthsAsked {
  */
 export function monthByMonth(model: LifeModel, posterior: Posterior, asked: MonthsAsked): MonthByMonth {
   const months = monthsAhead(model, asked.months)
-  const spans = months.map(({ ends }) => ends)
+  // What shows on the first day of a month belongs to it, and not to the one before.
+  const spans = months.map(({ ends }) => ends - aMoment)
   const use = useToCome(model, spans[spans.length - 1]!)
   let firstMode = 0
   const odds = model.parts.map((part, index) => {
@@ -79,6 +80,9 @@ export function monthByMonth(model: LifeModel, posterior: Posterior, asked: Mont
     livesPerPart: asked.livesPerNode * kappaWeight.length,
   }
 }
+
+/** Some seconds. [years] */
+const aMoment = 1e-6
 
 /** The calendar months from the one that the model starts in. */
 export function monthsAhead(model: Pick<LifeModel, 'startMonth' | 'use'>, count: number): MonthAhead[] {

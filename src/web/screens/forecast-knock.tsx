@@ -95,7 +95,7 @@ function Cause({ part, of }: { readonly part: PartShown; readonly of: OfForecast
           </li>
         ))}
         {Object.entries(odds.dangers)
-          .filter(([, perYear]) => perYear > 0.00005)
+          .filter(([, perYear]) => perYear >= 0.0002)
           .map(([danger, perYear]) => (
             <li key={danger}>
               <b>{upperFirst(names.dangers[danger]?.name ?? danger)}</b>{' '}

@@ -14,6 +14,7 @@ import { words } from '../words/forecast.js'
 import { monthName, plural, sayChance, sayYears } from '../words/say.js'
 import { firstYearOf, likeliestFirst, type OfForecast, type PartShown } from './of-forecast.js'
 import { PartOpened } from './part-opened.js'
+import { foundIn } from './set-parts.js'
 
 const few = 12
 
@@ -146,7 +147,7 @@ export function LifeOfPart({
           span={span}
           age={age}
           looks={looksOf(part, basis, age)}
-          found={isFound(part, basis)}
+          found={foundIn(basis).has(part.odds.part)}
           label={lives.drawing({
             part: name,
             age: said,
@@ -185,11 +186,4 @@ function looksOf(
     )
     .map(({ day }) => now - (register.asOfDay - day) / 365.25)
   return [...new Set(ages.filter((years) => years > 0))].slice(-6)
-}
-
-function isFound({ odds }: PartShown, { register }: OfForecast['basis']): boolean {
-  return (
-    register.broken.some(({ part }) => part === odds.part) ||
-    register.openDefects.some(({ about }) => about.length === 1 && about[0]!.part === odds.part)
-  )
 }

@@ -20,7 +20,7 @@ test('rates, spans and work are said as a person would', () => {
   expect([1.31, 0.03, 0.0001].map((rate) => plain(sayRate(rate)))).toEqual([
     '1.3 a year',
     '1 in 35 years',
-    'under 1 in 2,000 years',
+    'under 1 in 5,000 years',
   ])
   expect([0.05, 0.5, 1, 1.6, 4.3, 17.2, 400].map((years) => plain(sayYears(years)))).toEqual([
     '1 month',

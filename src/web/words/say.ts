@@ -79,7 +79,7 @@ function inOf(chance: number): string {
 /** Events of so many a year: "1 in 40 years", "0.6 a year". */
 export function sayRate(perYear: number): string {
   if (perYear >= 0.2) return `${sayNumber(perYear, 1)} a year`
-  if (perYear < 0.0005) return 'under 1 in 2,000 years'
+  if (perYear < 0.0002) return 'under 1 in 5,000 years'
   return `1\u00a0in\u00a0${inOf(perYear)} years`
 }
 

@@ -9,10 +9,11 @@ import type { Posterior } from '../../forecast/posterior-type.js'
 
 /** Posteriors are large: only the last few are kept. */
 const mostPosteriors = 6
+const mostValues = 40
 
 export function makeMemory(): Memory {
   const posteriors = new Map<string, Posterior>()
-  const values = new Map<string, Promise<unknown>>()
+  const values = new Map<string, unknown>()
   return {
     posterior(key, make) {
       const text = JSON.stringify(key, leaveOutMoney)
@@ -27,14 +28,13 @@ export function makeMemory(): Memory {
       if (posteriors.size > mostPosteriors) posteriors.delete(posteriors.keys().next().value!)
       return made
     },
-    value<T>(key: unknown, make: () => Promise<T>): Promise<T> {
+    find(key) {
       const text = JSON.stringify(key)
-      const found = values.get(text) as Promise<T> | undefined
-      if (found !== undefined) return found
-      const made = make()
-      values.set(text, made)
-      made.catch(() => values.delete(text))
-      return made
+      return values.has(text) ? { value: values.get(text) } : undefined
+    },
+    keep(key, value) {
+      values.set(JSON.stringify(key), value)
+      if (values.size > mostValues) values.delete(values.keys().next().value!)
     },
   }
 }
