@@ -64,14 +64,16 @@ export function labelPlaces(
   const centre = inside(middle)
   const left = centre === 'middle' ? halfLabel : centre === 'start' ? 4 : 2 * halfLabel
   const right = centre === 'middle' ? halfLabel : centre === 'end' ? 4 : 2 * halfLabel
+  const besideLow = room * (1 + (centre === 'end' ? 0.5 : 0) + (inside(low) === 'start' ? 0.5 : 0))
+  const besideHigh = room * (1 + (centre === 'start' ? 0.5 : 0) + (inside(high) === 'end' ? 0.5 : 0))
   return {
     low:
-      middle - low < room
+      middle - low < besideLow
         ? { at: middle, dx: -left, anchor: 'end' }
         : { at: low, dx: 0, anchor: inside(low) },
     middle: { at: middle, dx: 0, anchor: centre },
     high:
-      high - middle < room
+      high - middle < besideHigh
         ? { at: middle, dx: right, anchor: 'start' }
         : { at: high, dx: 0, anchor: inside(high) },
   }
