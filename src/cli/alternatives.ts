@@ -37,8 +37,9 @@ export function showAlternatives(options: AlternativesOptions): Promise<Result> 
       { path: '--write-model', file: writeModel },
     ] as const
     const problems = [...(edited.problem === undefined ? [] : [edited.problem]), ...newFileProblems(files)]
-    if (problems.length > 0) return refuse(...problems)
-    const wrong: Problem[] = []
+    // An edited list can only be judged against the model; without one what is wrong is told before any work.
+    if (problems.length > 0 && !('value' in edited)) return refuse(...problems)
+    const wrong = [...problems]
     const others = (model: LifeModel) => {
       const read = readAlternativesFile(edited.value, model)
       if (read.ok) return read.alternatives

@@ -1,4 +1,12 @@
-import { mkdtempSync } from 'node:fs'
+import {
+  existsSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  statSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
@@ -6,6 +14,7 @@ import { showAlternatives } from './alternatives.js'
 import { showForecast } from './forecast.js'
 import type { Result } from './result.js'
 import { showSet } from './set.js'
+import { simulateFile } from './simulate.js'
 
 const data = mkdtempSync(join(tmpdir(), 'gensettle-'))
 const teasel = { data, boat: 'teasel', asOf: '2026-11-25' }
@@ -44,6 +53,55 @@ test('alternatives come with a verdict that names the least mean cost', async ()
   expect(verdict.best).toBe(best.alternative)
   expect(shown.ok && shown.text).toContain('makes no electrical or engine work safe')
 })
+
+const figuresOf = (result: Result) =>
+  (jsonOf(result) as { alternatives: { alternative: string; cost: object; headings: object }[] }).alternatives
+
+test('the model that is written out plays to the same figures by hand', async () => {
+  const [list, model] = [join(data, 'list.json'), join(data, 'model.json')]
+  const options = { ...teasel, seed: 1, histories: 60 }
+  const shown = await showAlternatives({ ...options, write: list, writeModel: model })
+  const played = await simulateFile(model, { histories: 60, seed: 1 })
+  expect(figuresOf(shown)).toMatchObject(figuresOf(played))
+  const again = await showAlternatives({ ...options, with: list })
+  expect(figuresOf(again)).toEqual(figuresOf(shown))
+  expect(shown.ok && shown.text).toContain(`Written: ${list}`)
+
+  const edited = JSON.parse(readFileSync(list, 'utf8'))
+  edited.alternatives = [
+    ...edited.alternatives.filter(({ id }: { id: string }) => id === 'leave' || id === 'give-up'),
+    { id: 'tinker', name: 'Tinker', now: { parts: [{ part: 'exhaust-elbow' }], price: 12 } },
+  ]
+  const other = join(data, 'edited.json')
+  writeFileSync(other, JSON.stringify(edited))
+  const tried = figuresOf(await showAlternatives({ ...options, with: other })).map(
+    ({ alternative }) => alternative,
+  )
+  expect(tried).toEqual(['leave', 'give-up', 'tinker'])
+  edited.alternatives.push({ id: 'tinker', now: { parts: [{ part: 'mast' }] } }, { id: 'x', now: 'wait' })
+  edited.version = 2
+  writeFileSync(other, JSON.stringify(edited))
+  const fresh = join(data, 'fresh.json')
+  const refused = await showAlternatives({ ...options, with: other, write: list, writeModel: fresh })
+  const paths = refused.ok ? [] : refused.problems.map(({ path }) => path)
+  expect(paths.slice(0, 2)).toEqual(['--write', 'version'])
+  expect(paths.length).toBeGreaterThanOrEqual(4)
+  expect(existsSync(fresh)).toBe(false)
+}, 120_000)
+
+test('what was worked out once is found again', async () => {
+  const own = mkdtempSync(join(tmpdir(), 'gensettle-'))
+  const ask = () => showForecast({ ...teasel, data: own, seed: 5 })
+  const first = await ask()
+  const files = () =>
+    readdirSync(join(own, 'computed')).map((name) => [name, statSync(join(own, 'computed', name)).ino])
+  const kept = files()
+  expect(kept).toHaveLength(1)
+  expect(await ask()).toEqual(first)
+  expect(files()).toEqual(kept)
+  truncateSync(join(own, 'computed', String(kept[0]![0])), 1000)
+  expect(await ask()).toEqual(first)
+}, 60_000)
 
 test('what is asked of no set is told', async () => {
   const problems = async (options: object) => {
