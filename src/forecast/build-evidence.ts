@@ -7,7 +7,6 @@
 import type { Check } from '../catalogue/file-schema.js'
 import type { Mode, Part } from '../catalogue/part-schema.js'
 import type { SetCatalogue } from '../catalogue/scale.js'
-import { hoursAt } from '../register/hours.js'
 import type { Look, PartRegister, SetRegister } from '../register/register-types.js'
 import { insulationOf, insulationSymptoms } from './build-insulation.js'
 import { clears, isOfPresent, yearsAgo } from './build-present.js'
@@ -20,6 +19,10 @@ type SymptomInput = NonNullable<LifeModelInput['symptoms']>[number]
 /** What the log says of one part. */
 export interface PartEvidence {
   readonly age: NonNullable<PartInput['age']>
+  /** By mode. */
+  readonly clearedYearsAgo: ReadonlyMap<string, number>
+  /** Of the piece in place. */
+  readonly quality: number
   readonly pastLives: NonNullable<PartInput['pastLives']>
   readonly complete: NonNullable<PartInput['complete']>
   readonly broken?: string
@@ -28,8 +31,6 @@ export interface PartEvidence {
 
 /** Of a look by no check that the mode knows. Practice. */
 const seenByEye = { sound: 0.03, defective: 0.9, failed: 0.9 }
-/** Just after the mode was cleared, cleaned or adjusted. Practice. */
-const justMended = { sound: 1, defective: 0.05, failed: 0.05 }
 /** A person unsure of what was seen says so of a sound part with this chance. Practice. */
 const unsureOfSound = 0.3
 /** The check taken where a finding names none. Practice. */
@@ -40,7 +41,6 @@ const besideWorkYears = 0.1
 export function partEvidence(part: Part, register: SetRegister, catalogue: SetCatalogue): PartEvidence {
   const place = register.parts.get(part.id)
   const broken = brokenMode(part, register)
-  const known = knownAge(part, place, register)
   const observations = new Map<string, readonly ObservationInput[]>()
   for (const mode of part.modes) {
     const seen = [
@@ -49,13 +49,14 @@ export function partEvidence(part: Part, register: SetRegister, catalogue: SetCa
           ? []
           : lookAt({ look, part, mode, place, register, catalogue }),
       ),
-      ...mendsOf(mode, place, register),
       ...insulationOf({ part, mode, place, register }),
     ]
     if (seen.length > 0) observations.set(mode.id, seen)
   }
   return {
-    age: known,
+    age: knownAge(place),
+    clearedYearsAgo: clearedOf(part, place, register),
+    quality: qualityOf(place, catalogue),
     pastLives: pastLivesOf(part, place),
     complete: completeOf(place, register),
     ...(broken === undefined ? {} : { broken: broken.mode }),
@@ -136,60 +137,28 @@ function candidatesOf(
   })
 }
 
-function mendsOf(mode: Mode, place: PartRegister | undefined, register: SetRegister): ObservationInput[] {
-  return (place?.mends ?? []).flatMap((mend) => {
-    const last = isOfPresent(place, { day: mend.day, mode: mode.id })
-    const cures = clears(mend) && mend.mode === mode.id
-    return last && cures ? [{ yearsAgo: yearsAgo(register, mend.day), likelihood: justMended }] : []
-  })
-}
-
-/**
- * Age of a part on its clocks. Where every mode on the clock of hours (or of years) was cleared since, that clock counts from
- * there. A part that came with the set and of which a mode was cleared, or is by its service, in another way than that is
- * played forward like one of unknown age: as known it would be taken never to have been cleared.
- */
-function knownAge(
-  part: Part,
-  place: PartRegister | undefined,
-  register: SetRegister,
-): NonNullable<PartInput['age']> {
+/** Age of a part since it was fitted. */
+function knownAge(place: PartRegister | undefined): NonNullable<PartInput['age']> {
   if (place === undefined || place.age === 'unknown') return 'unknown'
-  const age = place.age
-  const mends = place.mends.filter(clears)
-  const clearedOn = (clock: Mode['clock']) => allClearedDay(part, mends, clock)
-  const hoursFrom = clearedOn('hours')
-  const yearsFrom = clearedOn('years')
-  const left = part.modes.some(
-    ({ id, clock }) =>
-      (clock === 'hours' ? hoursFrom : yearsFrom) === undefined &&
-      mends.some(({ mode }) => (mode ?? id) === id),
-  )
-  const { everyHours = Infinity, everyYears = Infinity, clears: cleared } = part.service
-  const due = cleared.length > 0 && (age.years > everyYears || (age.hours ?? 0) > everyHours)
-  const setYears = register.builtDay === undefined ? 0 : yearsAgo(register, register.builtDay)
-  const cameWithSet = place.originalToSet && age.years >= 0.95 * setYears
-  if (cameWithSet && (left || (due && mends.length === 0))) return 'unknown'
-  const hours = hoursFrom === undefined ? age.hours : hoursSince(register, hoursFrom)
-  const years = yearsFrom === undefined ? age.years : yearsAgo(register, yearsFrom)
+  const { years, hours } = place.age
   return { years, ...(hours === undefined ? {} : { hours }) }
 }
 
-/** The day since which every mode on a clock has been cleared at least once; undefined where one never was. */
-function allClearedDay(part: Part, mends: PartRegister['mends'], clock: Mode['clock']): number | undefined {
-  const days = part.modes
-    .filter((mode) => mode.clock === clock)
-    .map(({ id }) =>
-      Math.max(-Infinity, ...mends.filter(({ mode }) => (mode ?? id) === id).map(({ day }) => day)),
-    )
-  const earliest = Math.min(...days)
-  return days.length > 0 && Number.isFinite(earliest) ? earliest : undefined
+/** When each mode was last cleared, where the log tells. */
+function clearedOf(part: Part, place: PartRegister | undefined, register: SetRegister): Map<string, number> {
+  const mends = (place?.mends ?? []).filter(clears)
+  return new Map(
+    part.modes.flatMap(({ id }) => {
+      const days = mends.flatMap(({ mode, day }) => ((mode ?? id) === id ? [day] : []))
+      return days.length === 0 ? [] : [[id, yearsAgo(register, Math.max(...days))] as const]
+    }),
+  )
 }
 
-function hoursSince(register: SetRegister, day: number): number | undefined {
-  const then = hoursAt(register.hours, day)
-  const now = hoursAt(register.hours, register.asOfDay)
-  return then === undefined || now === undefined ? undefined : Math.max(0, now - then)
+/** How long the piece in place lasts against an original one. */
+function qualityOf(place: PartRegister | undefined, catalogue: SetCatalogue): number {
+  const quality = place?.quality ?? 'original'
+  return quality === 'original' ? 1 : catalogue.wholeSet.repairQuality[quality]
 }
 
 function pastLivesOf(part: Part, place: PartRegister | undefined): NonNullable<PartInput['pastLives']> {

@@ -104,12 +104,12 @@ describe('what the log says of a part', () => {
     expect(partOf(model, 'fuel-filters').pastLives).toMatchObject([{ ended: 'sound' }])
   })
 
-  test('starts the clock of hours again where the mode on it was cleared', () => {
+  test('tells when a mode was cleared, and how good the piece in place is', () => {
     const model = built([
       trialEntry(
         5,
         'fitted',
-        { part: 'exhaust-elbow', quality: 'original', meterHours: 2000 },
+        { part: 'exhaust-elbow', quality: 'aftermarket', meterHours: 2000 },
         { from: '2012-01-02' },
       ),
       trialEntry(
@@ -124,10 +124,13 @@ describe('what the log says of a part', () => {
         { from: '2021-01-02' },
       ),
     ])
-    expect(partOf(model, 'exhaust-elbow').age).toEqual({
-      years: expect.closeTo(12, 2),
-      hours: expect.closeTo(500.3, 1),
-    })
+    const elbow = partOf(model, 'exhaust-elbow')
+    expect(elbow.age).toEqual({ years: expect.closeTo(12, 2), hours: expect.closeTo(2000.3, 1) })
+    expect(elbow.quality).toBe(0.85)
+    expect(elbow.modes.map(({ id, clearedYearsAgo }) => [id, clearedYearsAgo])).toEqual([
+      ['choke', expect.closeTo(3, 2)],
+      ...elbow.modes.slice(1).map(({ id }) => [id, undefined]),
+    ])
   })
 
   test('is a look for the mode named, and a symptom where several may be the reason', () => {

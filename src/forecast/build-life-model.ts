@@ -145,13 +145,14 @@ function partOf(part: Part, evidence: PartEvidence, known: PartKnown): PartInput
   const renewal = living.find(({ remedy }) => remedy.outcome === 'renewed')?.remedy ?? wholePart
   const repair = repairOf(part, { ...renewal, partShare: 1, hoursShare: 1 }, known)
   const service = serviceOf(part, known, known.diligence)
-  const { age, pastLives, complete, broken } = evidence
+  const { age, quality, pastLives, complete, broken } = evidence
   return {
     id: part.id,
     name: part.name,
     system: part.system,
     access: part.access.opens,
     age,
+    ...(quality === 1 ? {} : { quality }),
     pastLives,
     complete,
     ...(broken === undefined ? {} : { broken }),
@@ -179,6 +180,7 @@ function modeOf(
   const repair = repairOf(part, mode.remedy, known)
   const same = JSON.stringify(repair) === JSON.stringify(known.repair)
   const { takesAway } = mode.remedy
+  const cleared = evidence.clearedYearsAgo.get(mode.id)
   return {
     id: mode.id,
     name: mode.name,
@@ -208,6 +210,7 @@ function modeOf(
       ...(mode.remedy.outcome === 'patched' ? { delayFactor: catalogue.wholeSet.repairQuality.patched } : {}),
       ...(same ? {} : { repair }),
     },
+    ...(cleared === undefined ? {} : { clearedYearsAgo: cleared }),
     observations: [...(evidence.observations.get(mode.id) ?? [])],
   }
 }

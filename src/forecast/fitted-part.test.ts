@@ -57,7 +57,7 @@ describe('a part fitted at a known time, whose service clears a mode', () => {
   }
 
   it('leaves its other modes as they are without the service', () => {
-    const other = {
+    const other: TrialPart['modes'][number] = {
       id: 'n',
       clock: 'years',
       shape: 2,
@@ -65,7 +65,7 @@ describe('a part fitted at a known time, whose service clears a mode', () => {
       logSd: 0.3,
       delay: { clock: 'years', median: 2, logSd: 0.4 },
       observations: [{ yearsAgo: 1, likelihood: { sound: 1, defective: 0.3 } }],
-    } as const
+    }
     const modes = [{ ...wearing, scale: 400 }, other]
     const part: TrialPart = { id: 'a', age: { years: 10.5 }, modes }
     const service = { everyYears: 1, clears: ['m'] }
