@@ -8,6 +8,7 @@
  */
 
 import type { Alternative, Candidate, LifeModel } from '../forecast/life-model.js'
+import type { Posterior } from '../forecast/posterior-type.js'
 import { type Amounts, amountsOf, normalTable } from './amounts.js'
 import { GIVE_UP, GIVE_UP_ABOVE, LEAVE, MEND, NO_LIMIT, REPLACE } from './codes.js'
 import { outcomeCode, type Program, rowStarts } from './program.js'
@@ -68,8 +69,8 @@ export function modelSections(program: Program): Sections {
     'use.startMonth': Int32Array.from(use.startMonths.month),
     'use.startMonthsPerUnit': doubles([use.startMonths.perUnit]),
     ...boatSections(model),
-    ...candidateSections(program),
-    ...columnsOf('present', program.posterior),
+    ...candidateSections(model),
+    ...columnsOf('states', program.posterior),
   }
 }
 
@@ -116,7 +117,12 @@ function boatSections({
   }
 }
 
-function candidateSections({ model, used }: Program): Sections {
+/** Starting states of a candidate that is bought used. */
+export function stateSections(states: Posterior): Sections {
+  return columnsOf('states', states)
+}
+
+function candidateSections(model: LifeModel): Sections {
   const { candidates } = model
   const number = (read: (candidate: Candidate) => number) => doubles(candidates.map(read))
   const resales = [model.set.resale, ...candidates.map(({ resale }) => resale ?? model.set.resale)]
@@ -134,7 +140,6 @@ function candidateSections({ model, used }: Program): Sections {
       lowLoadShare: number(({ lowLoadShare }) => lowLoadShare ?? model.use.lowLoadShare),
       guaranteeYears: number(({ guaranteeYears }) => guaranteeYears),
       usedYears: number((candidate) => candidate.used?.years ?? 0),
-      isUsed: Int32Array.from(candidates, (_, c) => (used.has(c) ? 1 : 0)),
       infantFaults: number(({ infantFaults }) => infantFaults),
       hourLifeFactor: number(({ hourLifeFactor }) => hourLifeFactor),
     }),
@@ -145,8 +150,17 @@ function candidateSections({ model, used }: Program): Sections {
       least: resale(({ least }) => least, 0),
       deadShare: resale(({ deadShare }) => deadShare, 0),
     }),
-    ...Object.assign({}, ...[...used].map(([c, states]) => columnsOf(`candidate${c}`, states))),
   }
+}
+
+/** Candidates that an alternative may fit, now, later or above its limit. */
+export function candidatesOf({ model }: Program, { now, replaceLater, limit }: Alternative): number[] {
+  const ids = [
+    typeof now === 'object' && 'replaceWith' in now ? now.replaceWith : undefined,
+    replaceLater?.with,
+    typeof limit?.above === 'object' ? limit.above.replaceWith : undefined,
+  ]
+  return ids.flatMap((id) => (id === undefined ? [] : [model.candidates.findIndex((one) => one.id === id)]))
 }
 
 /** The alternatives of a program. */

@@ -5,7 +5,15 @@
  */
 
 import type { Alternative } from '../forecast/life-model.js'
-import { alternativeSections, flatSize, modelSections, type Sections, writeFlat } from './flat.js'
+import {
+  alternativeSections,
+  candidatesOf,
+  flatSize,
+  modelSections,
+  type Sections,
+  stateSections,
+  writeFlat,
+} from './flat.js'
 import { kernelBase64 } from './kernel-bytes.js'
 import type { Program } from './program.js'
 
@@ -14,6 +22,7 @@ interface Doors {
   readonly memory: { readonly buffer: ArrayBuffer }
   reserve(bytes: number): number
   open(model: number): void
+  openCandidate(candidate: number, states: number): void
   openAlternatives(alternatives: number): void
   forgetFailures(): void
   play(seed: number, history: number, alternative: number): number
@@ -31,6 +40,8 @@ export class TooManyEvents extends Error {}
 /** A kernel with a model in it. */
 interface Loaded {
   readonly doors: Doors
+  /** Candidates whose starting states are in it. */
+  readonly candidates: Set<number>
   alternatives?: readonly Alternative[]
 }
 
@@ -59,17 +70,28 @@ const loaded = new WeakMap<Program['modes'], Loaded>()
 export function kernelOf(program: Program): Doors {
   let kernel = loaded.get(program.modes)
   if (kernel === undefined) {
-    kernel = { doors: instantiate() }
+    kernel = { doors: instantiate(), candidates: new Set() }
     kernel.doors.open(put(kernel.doors, modelSections(program)))
     loaded.set(program.modes, kernel)
   }
   const { doors } = kernel
   if (kernel.alternatives !== program.alternatives) {
+    openCandidates(program, kernel)
     doors.openAlternatives(put(doors, alternativeSections(program)))
     kernel.alternatives = program.alternatives
   }
   doors.forgetFailures()
   return doors
+}
+
+/** The tables are large: only those that are needed are put in. */
+function openCandidates(program: Program, { doors, candidates }: Loaded): void {
+  for (const c of program.alternatives.flatMap((alternative) => candidatesOf(program, alternative))) {
+    const states = program.used.get(c)
+    if (states === undefined || candidates.has(c)) continue
+    doors.openCandidate(c, put(doors, stateSections(states)))
+    candidates.add(c)
+  }
 }
 
 function put(doors: Doors, sections: Sections): number {

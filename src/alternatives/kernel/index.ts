@@ -18,7 +18,7 @@ import { openQueue } from './queue'
 import { readRepairs } from './repairs'
 import { busiest, runHistory } from './run'
 import { countOf, openSections } from './sections'
-import { readStates } from './start'
+import { readCandidate, readPresent } from './start'
 import { forgetTrouble, trouble } from './trouble'
 import { readUse } from './use'
 
@@ -38,9 +38,15 @@ export function open(at: usize): void {
   readRepairs()
   readUse()
   readModel()
-  readStates()
+  readPresent()
   openQueue(model.horizonYears)
   openJob()
+}
+
+/** Makes ready to fit a candidate that is bought used, with the states whose sections begin at `at`. */
+export function openCandidate(candidate: i32, at: usize): void {
+  openSections(at)
+  readCandidate(candidate)
 }
 
 /** Makes ready to play the alternatives whose sections begin at `at`. */

@@ -5,7 +5,7 @@
  */
 
 import { Amounts } from './amounts'
-import { countOf, double, doubles, integers } from './sections'
+import { countOf, double, doubles } from './sections'
 
 export let horizonYears: f64 = 0
 export let interest: f64 = 0
@@ -70,8 +70,6 @@ export let labourFactor = changetype<StaticArray<f64>>(0)
 export let candidateLowLoadShare = changetype<StaticArray<f64>>(0)
 export let guaranteeYears = changetype<StaticArray<f64>>(0)
 export let usedYears = changetype<StaticArray<f64>>(0)
-/** 1 if it is bought used: its states then stand in tables of its own. */
-export let isUsed = changetype<StaticArray<i32>>(0)
 export let infantFaults = changetype<StaticArray<f64>>(0)
 export let hourLifeFactor = changetype<StaticArray<f64>>(0)
 
@@ -139,7 +137,6 @@ function readCandidates(): void {
   candidateLowLoadShare = doubles('candidates.lowLoadShare')
   guaranteeYears = doubles('candidates.guaranteeYears')
   usedYears = doubles('candidates.usedYears')
-  isUsed = integers('candidates.isUsed')
   infantFaults = doubles('candidates.infantFaults')
   hourLifeFactor = doubles('candidates.hourLifeFactor')
 }

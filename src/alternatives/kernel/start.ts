@@ -39,71 +39,48 @@ import * as use from './use'
 /** Entries of each table. */
 const steps = 1024
 
-/**
- * Fields of one starting state of one mode, side by side, so that a history reads one line of memory for each mode.
- * `quiet` is the chance of no onset before the horizon: a history that draws less needs no power function.
- */
-const THETA = 0
-const AGE = 1
-const SINCE = 2
-const AGE_HOURS = 3
-const STATE = 4
-const QUIET = 5
-const recordLength = 8
-
-/** What may be true of a set: its posterior, and what this history drew from it. */
+/** Tables of what may be true of a set, and what the history under way drew from them. */
 class States {
-  kappaLog: StaticArray<f64>
-  kappaWeight: StaticArray<f64>
-  nodes: i32
-  joint: StaticArray<u8>
-  theta: StaticArray<f32>
-  state: StaticArray<u8>
-  age: StaticArray<f32>
-  since: StaticArray<f32>
-  ageHours: StaticArray<f32>
-  serviceYears: StaticArray<f32>
-  serviceHours: StaticArray<f32>
-  /** Filled as they are first drawn; a θ of nought stands for empty. */
-  records: StaticArray<f32>
+  kappaLog: StaticArray<f64> = doubles('states.kappaLog')
+  kappaWeight: StaticArray<f64> = doubles('states.kappaWeight')
+  nodes: i32 = countOf('states.kappaLog')
+  joint: StaticArray<u8> = bytes('states.joint')
+  thetas: StaticArray<f32> = floats('states.theta')
+  states: StaticArray<u8> = bytes('states.state')
+  ages: StaticArray<f32> = floats('states.age')
+  sinces: StaticArray<f32> = floats('states.since')
+  agesHours: StaticArray<f32> = floats('states.ageHours')
+  servicesYears: StaticArray<f32> = floats('states.serviceYears')
+  servicesHours: StaticArray<f32> = floats('states.serviceHours')
 
   /** History that drew what follows, −1 for none. */
   history: i64 = -1
   node: i32 = 0
+  /** Of each mode. */
   entry: StaticArray<i32> = new StaticArray<i32>(modes.count)
-  quiet: StaticArray<f32> = new StaticArray<f32>(modes.count)
   onsetWord: StaticArray<u32> = new StaticArray<u32>(modes.count)
+  theta: StaticArray<f64> = new StaticArray<f64>(modes.count)
+  state: StaticArray<u8> = new StaticArray<u8>(modes.count)
+  age: StaticArray<f64> = new StaticArray<f64>(modes.count)
+  since: StaticArray<f64> = new StaticArray<f64>(modes.count)
+  ageHours: StaticArray<f64> = new StaticArray<f64>(modes.count)
+  /** Chance of no onset before the horizon, of a set that begins now: a history that draws less needs no power function. */
+  quiet: StaticArray<f64> = new StaticArray<f64>(modes.count)
+  /** Of each part. */
   serviceIndex: StaticArray<i32> = new StaticArray<i32>(parts.count)
-
-  constructor(name: string) {
-    this.kappaLog = doubles(`${name}.kappaLog`)
-    this.kappaWeight = doubles(`${name}.kappaWeight`)
-    this.nodes = countOf(`${name}.kappaLog`)
-    this.joint = bytes(`${name}.joint`)
-    this.theta = floats(`${name}.theta`)
-    this.state = bytes(`${name}.state`)
-    this.age = floats(`${name}.age`)
-    this.since = floats(`${name}.since`)
-    this.ageHours = floats(`${name}.ageHours`)
-    this.serviceYears = floats(`${name}.serviceYears`)
-    this.serviceHours = floats(`${name}.serviceHours`)
-    const entries = countOf(`${name}.kappaLog`) * modes.count * steps
-    // Memory that was never used is all nought.
-    this.records = changetype<StaticArray<f32>>(heap.alloc(<usize>(entries * recordLength) * sizeof<f32>()))
-  }
 }
 
 let present = changetype<States>(0)
 /** Of candidates that are bought used; null for others. */
 let ofCandidate = changetype<StaticArray<States | null>>(0)
 
-export function readStates(): void {
-  present = new States('present')
-  const candidates = countOf('candidates.isUsed')
-  ofCandidate = new StaticArray<States | null>(candidates)
-  for (let c = 0; c < candidates; c++) {
-    if (model.isUsed[c] !== 0) ofCandidate[c] = new States(`candidate${c.toString()}`)
-  }
+export function readPresent(): void {
+  present = new States()
+  ofCandidate = new StaticArray<States | null>(countOf('candidates.hourLifeFactor'))
+}
+
+export function readCandidate(candidate: i32): void {
+  ofCandidate[candidate] = new States()
 }
 
 /** The present set, from its posterior; its states are drawn once for all alternatives of a history. */
@@ -203,35 +180,21 @@ function drawStart(states: States, node: i32): void {
       states.onsetWord[m] = word1
     }
   }
-  fetchRecords(states)
+  fetch(states)
 }
 
-/** Reads one number of every record in a loop that does nothing else, so that their waits for memory overlap. */
-function fetchRecords(states: States): void {
-  const records = states.records
-  let missing = 0
+/** Reads table after table in loops that do nothing else, so that their waits for memory overlap. */
+function fetch(states: States): void {
+  const entry = states.entry
+  for (let m = 0; m < modes.count; m++) states.theta[m] = states.thetas[entry[m]]
+  for (let m = 0; m < modes.count; m++) states.state[m] = states.states[entry[m]]
+  for (let m = 0; m < modes.count; m++) states.age[m] = states.ages[entry[m]]
+  for (let m = 0; m < modes.count; m++) states.since[m] = states.sinces[entry[m]]
+  for (let m = 0; m < modes.count; m++) states.ageHours[m] = states.agesHours[entry[m]]
   for (let m = 0; m < modes.count; m++) {
-    const quiet = records[states.entry[m] * recordLength + QUIET]
-    states.quiet[m] = quiet
-    if (quiet === 0) missing++
+    setScale(m, states.theta[m] * hourLife(m))
+    states.quiet[m] = quietChance(m, states.age[m] / sootRate(m))
   }
-  if (missing === 0) return
-  for (let m = 0; m < modes.count; m++) {
-    const at = states.entry[m] * recordLength
-    if (records[at + THETA] === 0) fillRecord(states, m, states.entry[m], at)
-    states.quiet[m] = records[at + QUIET]
-  }
-}
-
-function fillRecord(states: States, m: i32, entry: i32, at: i32): void {
-  const records = states.records
-  records[at + THETA] = states.theta[entry]
-  records[at + AGE] = states.age[entry]
-  records[at + SINCE] = states.since[entry]
-  records[at + AGE_HOURS] = states.ageHours[entry]
-  records[at + STATE] = <f32>states.state[entry]
-  setScale(m, <f64>states.theta[entry] * hourLife(m))
-  records[at + QUIET] = <f32>quietChance(m, <f64>states.age[entry] / sootRate(m))
 }
 
 /** Chance that a sound mode of an age has no onset from now to the horizon, if no outage comes between. */
@@ -244,18 +207,16 @@ function quietChance(m: i32, age: f64): f64 {
   return Math.exp(power(age / scale, shape) - power((age + end) / scale, shape))
 }
 
-/** A mode in the state of its record. */
+/** A mode in the state that was drawn for it. */
 function startMode(states: States, m: i32, t: f64): void {
-  const records = states.records
-  const at = states.entry[m] * recordLength
   const clock = modes.clock[m]
-  setScale(m, <f64>records[at + THETA] * hourLife(m))
+  setScale(m, states.theta[m] * hourLife(m))
   h.wear[m] = 1
   h.life[m] = 0
   h.stamp[m]++
-  h.state[m] = <u8>records[at + STATE]
-  h.birth[m] = position(clock, t) - <f64>records[at + AGE] / sootRate(m)
-  h.birthHours[m] = position(HOURS, t) - <f64>records[at + AGE_HOURS]
+  h.state[m] = states.state[m]
+  h.birth[m] = position(clock, t) - states.age[m] / sootRate(m)
+  h.birthHours[m] = position(HOURS, t) - states.ageHours[m]
   h.birthTime[m] = clock === YEARS ? h.birth[m] : t
   h.onsetAt[m] = Infinity
   if (h.state[m] === SOUND) {
@@ -264,7 +225,7 @@ function startMode(states: States, m: i32, t: f64): void {
   }
   if (h.set === 0) bookRisk(m, 1)
   if (h.state[m] === DEFECTIVE) {
-    fallDue(m, t, delayLeft(m, states.onsetWord[m], <f64>records[at + SINCE]))
+    fallDue(m, t, delayLeft(m, states.onsetWord[m], states.since[m]))
     scheduleFinding(m, t, purpose.check)
   } else {
     scheduleFinding(m, t, purpose.checkFailed)
@@ -274,7 +235,7 @@ function startMode(states: States, m: i32, t: f64): void {
 function startSound(states: States, m: i32, t: f64): void {
   const u = uniformFrom(states.onsetWord[m])
   if (t === 0 && modes.isWorn[m] === 0) {
-    const quiet = <f64>states.quiet[m]
+    const quiet = states.quiet[m]
     if (h.set === 0) bookRisk(m, 1 - quiet)
     if (u < quiet) return
   }
@@ -296,8 +257,8 @@ function startService(states: States, part: i32, t: f64): void {
   if (parts.serviced[part] === 0) return
   const entry = (states.node * parts.count + part) * steps + states.serviceIndex[part]
   h.serviceStamp[part]++
-  h.servicedTime[part] = t - <f64>states.serviceYears[entry]
-  h.servicedHours[part] = position(HOURS, t) - <f64>states.serviceHours[entry]
+  h.servicedTime[part] = t - <f64>states.servicesYears[entry]
+  h.servicedHours[part] = position(HOURS, t) - <f64>states.servicesHours[entry]
   scheduleService(part, t)
 }
 
