@@ -59,9 +59,10 @@ export function valueTyped(takes: Takes, texts: readonly string[]): unknown {
   if (takes.form !== 'record' || startsAsJson(text)) return jsonOr(text)
   const pieces = text.split(':')
   return Object.fromEntries(
-    pieces.map((piece, i) => {
+    pieces.flatMap((piece, i) => {
       const key = takes.keys[i] ?? `more-${i}`
-      return [key, Number.isFinite(Number(piece)) && piece.trim() !== '' ? Number(piece) : piece]
+      if (piece.trim() === '' && pieces.length > 1) return []
+      return [[key, Number.isFinite(Number(piece)) ? Number(piece) : piece]]
     }),
   )
 }

@@ -54,6 +54,12 @@ test.each([
     },
   ],
   [
+    'a record with a field left out',
+    'alternative',
+    { parts: ['elbow:renewed::0.8'] },
+    { parts: [{ part: 'elbow', outcome: 'renewed', quality: 0.8 }] },
+  ],
+  [
     'a measured value',
     'reading',
     { values: ['resistance:1.8:Mohm'] },
