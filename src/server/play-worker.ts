@@ -5,23 +5,33 @@
  */
 
 import { workerData } from 'node:worker_threads'
-import { compile } from '../alternatives/program.js'
+import type { Program } from '../alternatives/program.js'
 import { playSpan, type Sample, type Span } from '../alternatives/simulate.js'
-import type { LifeModel } from '../forecast/life-model.js'
-import type { Posterior } from '../forecast/posterior-type.js'
+import type { Alternative } from '../forecast/life-model.js'
 
 /** What a worker is told once, when it starts. */
 export interface PlayData {
-  readonly model: LifeModel
-  readonly posterior: Posterior
-  /** Starting states of used candidates, by candidate index. */
-  readonly used: ReadonlyMap<number, Posterior>
+  readonly program: Program
+}
+
+/** Alternatives to be played, and a number that tells them from others. */
+export interface PlayQuestion {
+  readonly number: number
+  readonly alternatives: readonly Alternative[]
+}
+
+export interface PlayChunk {
+  readonly question: PlayQuestion
+  readonly span: Span
 }
 
 const data = workerData as PlayData
-const program = compile(data.model, data.posterior, data.used)
+let inHand: { readonly number: number; readonly program: Program } | undefined
 
 /** Plays one chunk. */
-export function playChunk(span: Span): Sample[] {
-  return playSpan(program, span)
+export function playChunk({ question, span }: PlayChunk): Sample[] {
+  if (inHand?.number !== question.number) {
+    inHand = { number: question.number, program: { ...data.program, alternatives: question.alternatives } }
+  }
+  return playSpan(inHand.program, span)
 }

@@ -8,52 +8,88 @@ import { availableParallelism } from 'node:os'
 import { extname } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { Piscina } from 'piscina'
+import { compile } from '../alternatives/program.js'
 import { joinSamples, type Sample, type Span } from '../alternatives/simulate.js'
-import type { LifeModel } from '../forecast/life-model.js'
+import type { Alternative, LifeModel } from '../forecast/life-model.js'
 import type { Posterior } from '../forecast/posterior-type.js'
-import type { PlayData } from './play-worker.js'
+import type { PlayChunk, PlayData, PlayQuestion } from './play-worker.js'
 
 /** Histories in a chunk: some tenths of a second of work, so that progress moves and a stop is soon heard. */
 const historiesPerChunk = 500
 
 /** Which histories, and how they are played. */
 export interface PlayOptions extends Span {
+  readonly historiesPerChunk?: number
+  readonly onProgress?: (done: { readonly histories: number; readonly of: number }) => void
+  /** Stops the work; the promise is then rejected with the signal's reason, and the players are of no more use. */
+  readonly signal?: AbortSignal
+}
+
+export interface PlayersOptions {
   /** Threads; by default one for each core. */
   readonly workers?: number
   /** Starting states of used candidates, by candidate index. */
   readonly used?: ReadonlyMap<number, Posterior>
-  readonly historiesPerChunk?: number
-  readonly onProgress?: (done: { readonly histories: number; readonly of: number }) => void
-  /** Stops the work; the promise is then rejected with the signal's reason. */
-  readonly signal?: AbortSignal
+}
+
+/** Worker threads with one set's model in them. */
+export interface Players {
+  /** Plays a span of histories of every alternative, in chunks that are joined in the order of the histories. */
+  readonly play: (alternatives: readonly Alternative[], options: PlayOptions) => Promise<Sample[]>
+  readonly close: () => Promise<void>
 }
 
 /**
- * Plays a span of histories of every alternative on worker threads, in chunks that are joined in the order of the
- * histories. The workers are closed before the promise settles.
+ * Starts the threads; they are to be closed.
+ *
+ * @throws RangeError if the workers are not a whole number from 1 on.
+ */
+export function openPlayers(model: LifeModel, posterior: Posterior, options: PlayersOptions = {}): Players {
+  const workers = wholeFromOne('workers', options.workers ?? availableParallelism())
+  const used = new Map([...(options.used ?? [])].map(([c, states]) => [c, shared(states)]))
+  const program = compile(model, shared(posterior), used)
+  const pool = makePool({ program }, workers)
+  let questions = 0
+  return {
+    play: async (alternatives, how) => {
+      const spans = chunksOf(how)
+      how.signal?.throwIfAborted()
+      const question = { number: questions++, alternatives }
+      return joinSamples(await playAll(pool, question, spans, how))
+    },
+    close: () => pool.destroy(),
+  }
+}
+
+/**
+ * Plays a span of histories of a model's own alternatives on worker threads, which are closed before the promise settles.
  *
  * @throws RangeError if the span, the workers or the chunk are not whole numbers from 1 on.
  */
 export async function playOnWorkers(
   model: LifeModel,
   posterior: Posterior,
-  options: PlayOptions,
+  options: PlayOptions & PlayersOptions,
 ): Promise<Sample[]> {
-  const spans = chunksOf(options)
-  const workers = Math.min(wholeFromOne('workers', options.workers ?? availableParallelism()), spans.length)
+  chunksOf(options)
   options.signal?.throwIfAborted()
-  const pool = makePool({ model, posterior: shared(posterior), used: options.used ?? new Map() }, workers)
+  const players = openPlayers(model, posterior, options)
   try {
-    return joinSamples(await playAll(pool, spans, options))
+    return await players.play(model.alternatives, options)
   } finally {
-    await pool.destroy()
+    await players.close()
   }
 }
 
-async function playAll(pool: Piscina, spans: readonly Span[], options: PlayOptions): Promise<Sample[][]> {
+async function playAll(
+  pool: Piscina,
+  question: PlayQuestion,
+  spans: readonly Span[],
+  options: PlayOptions,
+): Promise<Sample[][]> {
   let histories = 0
   const running = spans.map(async (span) => {
-    const samples: Sample[] = await pool.run(span, { name: 'playChunk' })
+    const samples: Sample[] = await pool.run({ question, span } satisfies PlayChunk, { name: 'playChunk' })
     histories += span.count
     options.onProgress?.({ histories, of: options.count })
     return samples
