@@ -32,7 +32,7 @@ export function AlternativesList(props: ListProps) {
       <div className="alternatives">
         <div className="row head">
           <span>{list.name}</span>
-          <span>
+          <span className="axis-box">
             {list.axis(years, signOf(view))}
             <AxisNumbers scale={scale} say={(value) => sayNumber(value / 1000, scale.high < 5000 ? 1 : 0)} />
           </span>
@@ -116,8 +116,8 @@ function AlternativeRow({ row, scale, best, view, log, onChange }: RowProps) {
         </FigureButton>
         <span className="under whole">
           {isBest
-            ? `± ${sayNumber(ninety * row.cost.standardError)}`
-            : `${row.against.mean < 0 ? '−' : '+'} ${sayNumber(Math.abs(row.against.mean))} ± ${sayNumber(ninety * row.against.standardError)}`}
+            ? `± ${sayNumber(ninety * row.cost.standardError, 0)}`
+            : `${row.against.mean < 0 ? '−' : '+'} ${sayNumber(Math.abs(row.against.mean), 0)} ± ${sayNumber(ninety * row.against.standardError, 0)}`}
         </span>
       </span>
       <span className="number">

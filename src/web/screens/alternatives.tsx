@@ -78,7 +78,7 @@ function Margin({ answer }: { readonly answer: Answer }) {
       <Refining
         share={wanted > 0 ? histories / wanted : 0}
         state={stage === 'stopped' ? 'stopped' : stage === 'done' ? 'done' : 'refining'}
-        word={words.refining(sayNumber(histories), sayNumber(wanted))}
+        word={answer.choosing ? words.choosing : words.refining(sayNumber(histories), sayNumber(wanted))}
         onStop={answer.stop}
         onGoOn={answer.goOn}
       />

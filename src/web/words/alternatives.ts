@@ -18,6 +18,7 @@ export const words = {
     again: 'Try again',
   },
   refining: (done: string, wanted: string) => `refining, ${done} of ${wanted}`,
+  choosing: 'refining: at which price a later repair is no longer worth it',
   refiningTitle: (done: string) => `${done} histories`,
 
   ifQuoteStays: (price: string) => `if the quote stays under ${price}`,
@@ -93,7 +94,7 @@ export const words = {
     barred: 'Barred',
     canBeChosen: 'It can be chosen when that is put right.',
     range: 'eight histories in ten fall between the ends; bar, even chance; ring, expected',
-    mark: 'the first one’s expected cost',
+    mark: 'the best one’s expected cost',
     drawing: (of: { name: string; low: string; middle: string; high: string }) =>
       `${of.name}: one in ten below ${of.low}, even chance ${of.middle}, one in ten above ${of.high}`,
     behind: 'The table behind the picture',

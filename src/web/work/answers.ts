@@ -5,7 +5,7 @@
  */
 
 import * as Comlink from 'comlink'
-import { useEffect, useMemo } from 'react'
+import { useEffect, useMemo, useRef } from 'react'
 import type { PriceChange } from '../../alternatives/reweigh.js'
 import type { Entry } from '../../logbook/kinds.js'
 import { useBoat } from '../data/boat.js'
@@ -61,7 +61,10 @@ export function useAnswer(
     [boatId, setId, boat.entries, yearsKept],
   )
   const of = useMemo(() => liveIn(answers, ready ? asked.key : '', firstAnswer), [asked.key, ready])
-  const { entries } = boat
+  const entries = useRef(boat.entries)
+  entries.current = boat.entries
+  // Only another key is another question: the log may be read anew and be the same.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the key says what is asked
   useEffect(() => {
     if (!ready) return
     const tell = Comlink.proxy((state: AnswerState) => {
@@ -69,8 +72,8 @@ export function useAnswer(
       of.set({ ...before, ...state })
       if (of.get().view !== undefined) lastAnswers.set(`${boatId} ${setId}`, of.get())
     })
-    void theConductor().answer(asked, Comlink.proxy(inSlices(entries)), tell)
-  }, [asked, of, ready, boatId, setId, entries])
+    void theConductor().answer(asked, Comlink.proxy(inSlices(entries.current)), tell)
+  }, [asked.key, of, ready])
   const now = useLive(of)
   const last = lastAnswers.get(`${boatId} ${setId}`)
   const following = now.view === undefined && last !== undefined && now.stage !== 'failed'
@@ -91,17 +94,22 @@ export function useAnswer(
 export function useForecast(boatId: string, setId: string): ForecastAnswer {
   const boat = useBoat(boatId)
   const ready = boat.status === 'ready'
-  const { entries } = boat
-  const asked = useMemo(() => askedOf(boatId, setId, { entries }), [boatId, setId, entries])
+  const entries = useRef(boat.entries)
+  entries.current = boat.entries
+  const asked = useMemo(
+    () => askedOf(boatId, setId, { entries: boat.entries }),
+    [boatId, setId, boat.entries],
+  )
   const of = useMemo(() => liveIn(forecasts, ready ? asked.key : '', firstForecast), [asked.key, ready])
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the key says what is asked
   useEffect(() => {
     if (!ready || of.get().stage === 'done') return
     const tell = Comlink.proxy((state: ForecastState) => {
       of.set(state)
       if (state.view !== undefined) lastForecasts.set(`${boatId} ${setId}`, state)
     })
-    void theConductor().forecast(asked, Comlink.proxy(inSlices(entries)), tell)
-  }, [asked, of, ready, boatId, setId, entries])
+    void theConductor().forecast(asked, Comlink.proxy(inSlices(entries.current)), tell)
+  }, [asked.key, of, ready])
   const now = useLive(of)
   const last = lastForecasts.get(`${boatId} ${setId}`)
   const following = now.view === undefined && last !== undefined && now.stage !== 'failed'

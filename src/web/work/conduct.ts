@@ -14,10 +14,10 @@ import type { Entry } from '../../logbook/kinds.js'
 import type { SetRegister } from '../../register/register-types.js'
 import { setCatalogueOf } from '../../register/set-kind-of.js'
 import type { CatalogueAnswer } from '../../server/http-types.js'
-import { answerView } from './answer-view.js'
+import { type AnswerView, answerView } from './answer-view.js'
 import { basisOf } from './basis.js'
 import type { Crew, Job } from './crew.js'
-import { enough } from './enough.js'
+import { isSettled } from './enough.js'
 import { forecastView } from './forecast-view.js'
 import { keepAnswer, readAnswer } from './kept-answers.js'
 import type { AskedOf } from './key.js'
@@ -45,8 +45,15 @@ interface Run {
   histories: number
   wanted: number
   most: number
-  stopped: boolean
+  /** What is to be stopped, and by whom: a reader's stop is not undone by coming back. */
+  stopped?: 'by-reader' | 'left'
+  /** Something is under way; whether it is to go on once it has heard the stop. */
+  working: boolean
+  again: boolean
+  /** Repair limits are being chosen. */
+  choosing: boolean
   viewDue: boolean
+  view?: AnswerView
   problem?: string
 }
 
@@ -56,6 +63,8 @@ interface KeptRun {
   readonly samples: readonly Sample[]
   readonly stage: Stage
   readonly ownLimits: boolean
+  /** The reader stopped it. */
+  readonly byReader: boolean
 }
 
 const mostRuns = 4
@@ -86,28 +95,42 @@ export function makeConductor(crew: Crew): Conductor {
   }
 
   async function goFurther(run: Run): Promise<void> {
-    run.stopped = false
+    delete run.stopped
+    run.again = run.working
+    if (run.working) return
+    run.working = true
     try {
-      if (run.prepared === undefined) {
-        if (run.samples === undefined) say(run, 'preparing')
-        run.prepared = await prepare(run)
-        run.basis = basisOf(run.prepared, await catalogue())
-      }
-      if (run.stopped) return say(run, 'stopped')
-      if (run.samples === undefined && !(await playTo(run, steps[0]!))) return
-      if (!run.ownLimits && !(await refineLimits(run))) return
-      await playOn(run)
+      do {
+        run.again = false
+        await further(run)
+      } while (run.again && run.stage === 'stopped')
     } catch (cause) {
       run.problem = cause instanceof Error ? cause.message : String(cause)
       say(run, 'failed')
+    } finally {
+      run.working = false
     }
+  }
+
+  async function further(run: Run): Promise<void> {
+    if (run.prepared === undefined) {
+      say(run, run.samples === undefined ? 'preparing' : 'refining')
+      run.prepared = await prepare(run)
+      run.basis = basisOf(run.prepared, await catalogue())
+    }
+    if (run.stopped) return say(run, 'stopped')
+    if (run.samples === undefined && !(await playTo(run, steps[0]!))) return
+    if (!run.ownLimits && !(await refineLimits(run))) return
+    await playOn(run)
   }
 
   /** Each alternative gets a repair limit of its own; what was played with the first one is let go. */
   async function refineLimits(run: Run): Promise<boolean> {
     const { prepared } = run
     const job = jobOf(run)
-    const stopped = () => run.stopped
+    const stopped = () => run.stopped !== undefined
+    run.choosing = true
+    say(run, 'refining')
     const play = async (alternatives: Job['alternatives'], span: Parameters<Crew['play']>[1]) => {
       const samples = await crew.play({ ...job, alternatives }, span, { stopped })
       if (samples === undefined) throw new Stopped()
@@ -119,6 +142,8 @@ export function makeConductor(crew: Crew): Conductor {
       if (!(cause instanceof Stopped)) throw cause
       say(run, 'stopped')
       return false
+    } finally {
+      run.choosing = false
     }
     run.ownLimits = true
     run.basis = { ...run.basis!, model: run.prepared.model }
@@ -129,7 +154,7 @@ export function makeConductor(crew: Crew): Conductor {
     while (run.histories < run.most) {
       const next = steps.find((step) => step > run.histories) ?? run.histories * 2
       if (!(await playTo(run, Math.min(next, run.most)))) return
-      if (run.most <= steps.at(-1)! && enough(run.basis!.model, run.samples!, run.asked.seed)) break
+      if (run.most <= steps.at(-1)! && run.view !== undefined && isSettled(run.view.report)) break
     }
     say(run, 'done')
     await keep(run)
@@ -142,7 +167,7 @@ export function makeConductor(crew: Crew): Conductor {
     say(run, 'refining')
     const span = { seed: run.asked.seed, from, count: upTo - from }
     const samples = await crew.play(jobOf(run), span, {
-      stopped: () => run.stopped,
+      stopped: () => run.stopped !== undefined,
       onProgress: (done) => {
         if (!afresh) run.histories = from + done
         say(run, 'refining')
@@ -166,7 +191,7 @@ export function makeConductor(crew: Crew): Conductor {
   }
 
   function stopOthers(key: string): void {
-    for (const run of runs.values()) if (run.key !== key) run.stopped = true
+    for (const run of runs.values()) if (run.key !== key) run.stopped ??= 'left'
   }
 
   function remember(run: Run): void {
@@ -190,7 +215,9 @@ export function makeConductor(crew: Crew): Conductor {
         histories: 0,
         wanted: steps[0]!,
         most: steps.at(-1)!,
-        stopped: false,
+        working: false,
+        again: false,
+        choosing: false,
         viewDue: false,
       }
       run.tell = tell
@@ -198,16 +225,18 @@ export function makeConductor(crew: Crew): Conductor {
       if (known !== undefined) {
         if (run.basis !== undefined) say(run, run.stage, { basis: true })
         if (run.samples !== undefined) showView(run)
-        if (run.stage === 'stopped' || run.stage === 'failed') await goFurther(run)
+        if (run.stopped !== 'by-reader' && run.stage !== 'done') await goFurther(run)
         return
       }
       const kept = (await readAnswer(key)) as KeptRun | undefined
       if (kept !== undefined) {
-        Object.assign(run, kept)
+        const { byReader, ...rest } = kept
+        Object.assign(run, rest)
+        if (byReader) run.stopped = 'by-reader'
         run.histories = kept.samples[0]!.columns[0]!.length
         say(run, kept.stage, { basis: true })
         showView(run)
-        if (kept.stage === 'done') return
+        if (kept.stage === 'done' || kept.byReader) return
       }
       await goFurther(run)
     },
@@ -245,7 +274,7 @@ export function makeConductor(crew: Crew): Conductor {
 
     async stop(key) {
       const run = runs.get(key)
-      if (run !== undefined) run.stopped = true
+      if (run !== undefined) run.stopped = 'by-reader'
     },
 
     async goOn(key) {
@@ -272,9 +301,10 @@ class Stopped extends Error {}
 /** Tells the page how far it is; the basis only where it is new to it. */
 function say(run: Run, stage: Stage, more: { readonly basis?: boolean } = {}): void {
   run.stage = stage
-  const { basis, histories, wanted, problem } = run
+  const { basis, histories, wanted, problem, choosing } = run
   run.tell({
     stage,
+    choosing,
     histories,
     wanted,
     ...(more.basis && basis !== undefined ? { basis } : {}),
@@ -283,16 +313,17 @@ function say(run: Run, stage: Stage, more: { readonly basis?: boolean } = {}): v
 }
 
 function showView(run: Run): void {
-  const { basis, samples, change, asked, stage, histories, wanted } = run
+  const { basis, samples, change, asked, stage, histories, wanted, choosing } = run
   if (basis === undefined || samples === undefined) return
-  const view = answerView(basis.model, samples, { seed: asked.seed, change })
-  run.tell({ stage, histories, wanted, basis, view })
+  run.view = answerView(basis.model, samples, { seed: asked.seed, change })
+  run.tell({ stage, choosing, histories, wanted, basis, view: run.view })
 }
 
 async function keep(run: Run): Promise<void> {
   const { basis, samples, stage, ownLimits } = run
   if (basis === undefined || samples === undefined) return
-  await keepAnswer(run.key, { basis, samples, stage, ownLimits } satisfies KeptRun)
+  const byReader = run.stopped === 'by-reader'
+  await keepAnswer(run.key, { basis, samples, stage, ownLimits, byReader } satisfies KeptRun)
 }
 
 /** Lets messages that wait be heard. */

@@ -5,14 +5,6 @@
  */
 
 import type { Report } from '../../alternatives/report.js'
-import { reportOf } from '../../alternatives/report.js'
-import type { Sample } from '../../alternatives/simulate.js'
-import type { LifeModel } from '../../forecast/life-model.js'
-
-/** Whether the histories played say all that histories can. */
-export function enough(model: LifeModel, samples: readonly Sample[], seed: number): boolean {
-  return isSettled(reportOf(model, samples, seed))
-}
 
 /**
  * Settled: the verdict's word stands (a clear saving over four standard errors; else the chance of being best lies two

@@ -45,6 +45,8 @@ export type Stage = 'preparing' | 'refining' | 'stopped' | 'done' | 'failed'
 
 export interface AnswerState {
   readonly stage: Stage
+  /** Repair limits of the alternatives are being chosen, and the figures so far rest on one for all. */
+  readonly choosing?: boolean
   readonly basis?: Basis
   readonly view?: AnswerView
   readonly histories: number
