@@ -10,7 +10,59 @@ import { hoursAYear, lasting, model, part } from './build.js'
 const fails = (mode: string): Quantity => ({ of: 'failures', mode })
 const first = (mode: string): Quantity => ({ of: 'firstFailure', mode })
 
+/** Weibull life of two years and shape 2: cumulative hazard by an age. */
+const worn = (age: number) => (age / 2) ** 2
+
+/**
+ * Chance of outliving the half year to the next service: fitted ten and a half years ago, cleared with this chance
+ * every year since, and not renewed since, so that no service interval has ended in failure.
+ */
+function outlives(diligence: number): number {
+  let byAge = [1]
+  for (let year = 1; year <= 10; year++) {
+    const older = byAge.map((chance, age) => chance * Math.exp(worn(age) - worn(age + 1)))
+    byAge = [older.reduce((a, b) => a + b, 0) * diligence, ...older.map((chance) => chance * (1 - diligence))]
+  }
+  const to = (end: number) =>
+    byAge.reduce((sum, chance, age) => sum + chance * Math.exp(worn(age) - worn(age + end)), 0)
+  return to(1) / to(0.5)
+}
+
 export const agedCases: readonly ClosedFormCase[] = [
+  ...[1, 0.5].map(
+    (diligence): ClosedFormCase => ({
+      id: `cleared-by-its-service-since-it-was-fitted-${diligence}`,
+      source:
+        'recursion over the years since the last service that was done, lives in which it failed left out',
+      held: 'derived',
+      histories: 10_000,
+      model: model({
+        horizonYears: 0.5,
+        parts: [
+          part('filter', { clock: 'years', shape: 2, scale: 2 }, 100, {
+            age: { years: 10.5 },
+            service: { everyYears: 1, clears: ['fails'], diligence },
+          }),
+        ],
+      }),
+      expect: [{ mean: { of: 'withoutFailure' }, value: outlives(diligence) }],
+    }),
+  ),
+  {
+    id: 'a-mode-cleared-three-years-ago',
+    source: 'survival of a Weibull life of shape 2 and scale 6 from 3 to 5 years',
+    held: 'derived',
+    histories: 10_000,
+    model: model({
+      horizonYears: 2,
+      parts: [
+        part('strainer', { clock: 'years', shape: 2, scale: 6, clearedYearsAgo: 3 }, 100, {
+          age: { years: 9 },
+        }),
+      ],
+    }),
+    expect: [{ mean: { of: 'withoutFailure' }, value: Math.exp((9 - 25) / 36) }],
+  },
   ...[
     {
       id: 'what-fails-first-in-300-hours',

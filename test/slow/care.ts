@@ -150,6 +150,7 @@ export function serve(world: World, part: PartNow): void {
   const pieces = service.price * (world.candidate?.partPriceFactor ?? 1)
   book(world, 'upkeep', pieces + service.hours * hourly * (world.candidate?.labourFactor ?? 1))
   world.tally.services += 1
+  if (service.renews) part.renewals += 1
   for (const mode of part.modes) {
     if (service.renews) beginLife(world, mode, 1)
     else if (service.clears.includes(mode.model.id)) beginLife(world, mode)

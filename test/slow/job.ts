@@ -209,6 +209,7 @@ export function applyMend(world: World, mend: Mend, fitted: { readonly quality: 
   if (outcome === 'renewed') {
     for (const mode of part.modes) beginLife(world, mode, fitted.quality)
     restartService(part)
+    part.renewals += 1
   } else if (outcome === 'reconditioned') {
     for (const mode of part.modes) recondition(world, mode, mend.agesLess)
   } else {

@@ -52,6 +52,8 @@ export interface PartNow {
   readonly modes: ModeNow[]
   serviceHours: number
   serviceYears: number
+  /** How often it was renewed. */
+  renewals: number
 }
 
 export const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0)
@@ -104,6 +106,7 @@ export function newParts(
     model: part,
     serviceHours: 0,
     serviceYears: 0,
+    renewals: 0,
     modes: part.modes.map((mode): ModeNow => {
       const fresh: ModeNow = {
         model: mode,

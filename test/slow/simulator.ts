@@ -14,7 +14,7 @@ import { type ModeNow, type PartNow, sum } from './life.js'
 import { actNow } from './now.js'
 import { candidateOf, replace, worth } from './policy.js'
 import { type Chance, chanceOf } from './random.js'
-import { startFrom } from './start.js'
+import { type PastUse, startFrom } from './start.js'
 import {
   advance,
   beginDefect,
@@ -88,7 +88,7 @@ export function simulateSlowly(
   const histories: SlowHistory[] = []
   for (let number = 0; number < run.histories; number++) {
     const chance = chanceOf(run.seed, number)
-    const start = startFrom(model, posterior, chance)
+    const start = startFrom(model, posterior, { chance, playPart })
     const world = newWorld(model, chance, { ...start, alternative })
     settleWear(world)
     actNow(world)
@@ -242,25 +242,34 @@ function happen(world: World, coming: Coming): void {
   }
 }
 
-/**
- * (30, 38) Plays the parts of a used set, each by itself, from its first day to the day it is fitted: this care, these
- * services, even use, and every mend done at once.
- */
+/** (30, 38) Plays the parts of a used set from its first day to the day it is fitted, its use even. */
 function ageUsedSet(world: World, candidate: Candidate): void {
-  const used = candidate.used!
-  const { model } = world
-  const even = (total: number) => Array<number>(12).fill(total / used.years / 12)
+  const { chance, boatLog, parts, model } = world
+  const lowLoadShare = candidate.lowLoadShare ?? model.use.lowLoadShare
+  playParts({ model, chance, boatLog, parts }, { ...candidate.used!, lowLoadShare })
+}
+
+/** (42) Plays one part from its fitting to now, its use even. */
+function playPart(model: LifeModel, chance: Chance, part: PartNow, on: PastUse): void {
+  playParts({ model, chance, boatLog: 0, parts: [part] }, on)
+}
+
+/** Plays parts, each by itself, as if nothing were around them: this care, these services, and every mend done at once. */
+function playParts(of: Pick<World, 'model' | 'chance' | 'boatLog' | 'parts'>, on: PastUse): void {
+  const { model, parts } = of
+  const even = (total: number) => Array<number>(12).fill(total / on.years / 12)
+  const ownModels = parts.map((part) => part.model)
   const past: LifeModel = {
     ...model,
-    horizonYears: used.years,
+    horizonYears: on.years,
     startMonth: 0,
     use: {
       ...model.use,
-      hoursByMonth: even(Math.max(used.hours, 1e-6)),
-      startsByMonth: even(used.starts),
-      lowLoadShare: candidate.lowLoadShare ?? model.use.lowLoadShare,
+      hoursByMonth: even(Math.max(on.hours, 1e-6)),
+      startsByMonth: even(on.starts),
+      lowLoadShare: on.lowLoadShare,
     },
-    parts: model.parts.map((part) => ({
+    parts: ownModels.map((part) => ({
       ...part,
       repair: atOnce(part.repair),
       modes: part.modes.map((mode) => ({
@@ -272,23 +281,17 @@ function ageUsedSet(world: World, candidate: Candidate): void {
     })),
     access: [],
   }
-  world.parts.forEach((part, k) => {
-    part.model = past.parts[k]!
+  setModels(parts, past.parts)
+  play(newWorld(past, of.chance, { ...of, alternative: { id: 'past', now: 'leave' } }))
+  setModels(parts, ownModels)
+  for (const part of parts) for (const mode of part.modes) mode.found = null
+}
+
+function setModels(parts: readonly PartNow[], models: LifeModel['parts']): void {
+  parts.forEach((part, k) => {
+    part.model = models[k]!
     part.modes.forEach((mode, m) => {
       mode.model = part.model.modes[m]!
-    })
-  })
-  const before = newWorld(past, world.chance, {
-    boatLog: world.boatLog,
-    parts: world.parts,
-    alternative: { id: 'past', now: 'leave' },
-  })
-  play(before)
-  world.parts.forEach((part, k) => {
-    part.model = model.parts[k]!
-    part.modes.forEach((mode, m) => {
-      mode.model = part.model.modes[m]!
-      mode.found = null
     })
   })
 }

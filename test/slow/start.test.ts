@@ -61,6 +61,36 @@ test('histories start from the tables of a posterior: exponential times to the d
   expect(Math.abs(found - expected)).toBeLessThan(4 * Math.sqrt((expected * (1 - expected)) / 20_000))
 })
 
+test.each([
+  ['from what is believed', null],
+  [
+    'from a table that holds it',
+    {
+      ...posterior,
+      theta: new Float32Array(entries).fill(0.5),
+      state: new Uint8Array(entries),
+      age: new Float32Array(entries),
+    },
+  ],
+] as const)(
+  'a poor piece in place lasts as such, and what renews it as a good one, %s (closed form, derived)',
+  (_, tables) => {
+    const model = lifeModelSchema.parse({
+      type: 'gensettle/life-model',
+      version: 1,
+      horizonYears: 6,
+      parts: [{ id: 'pump', quality: 0.5, modes: [{ id: 'fails', clock: 'years', shape: 1, scale: 4 }] }],
+    })
+    // First at rate a = 1/(4 · 0.5), then at b = 1/4: E N(T) = F + b (T − F/a), F = 1 − e^(−aT).
+    const a = 1 / 2
+    const failed = 1 - Math.exp(-a * 6)
+    const expected = failed + (6 - failed / a) / 4
+    const { means } = simulateSlowly(model, tables, 'leave', { seed: 5, histories: 4000 })
+    const { mean, standardError } = means['failures.pump/fails']!
+    expect(Math.abs(mean - expected)).toBeLessThan(4 * standardError)
+  },
+)
+
 test('evidence or an unknown age without a posterior is refused', () => {
   const model = lifeModelSchema.parse({
     type: 'gensettle/life-model',

@@ -28,8 +28,23 @@ export interface Start {
 
 const mostTries = 1_000_000
 
+/** What the clocks did in a past of even use. */
+export interface PastUse {
+  readonly years: number
+  readonly hours: number
+  readonly starts: number
+  readonly lowLoadShare: number
+}
+
+/** Chance, and how a part is played from its fitting to now (42). */
+interface Means {
+  readonly chance: Chance
+  readonly playPart: (model: LifeModel, chance: Chance, part: PartNow, on: PastUse) => void
+}
+
 /** (9, 12) */
-export function startFrom(model: LifeModel, posterior: Posterior | null, chance: Chance): Start {
+export function startFrom(model: LifeModel, posterior: Posterior | null, means: Means): Start {
+  const { chance } = means
   if (posterior !== null) return fromPosterior(model, posterior, chance)
   refuseEvidence(model)
   const { boatLogSd, setLogSd } = model.setFactor
@@ -42,8 +57,15 @@ export function startFrom(model: LifeModel, posterior: Posterior | null, chance:
     const tries = shared ? 1 : mostTries
     const stands = parts.every((part) => {
       const past = pastOf(model, part.model)
+      for (const mode of part.modes) mode.quality = part.model.quality
+      if (mayHaveBeenCleared(part.model, past)) {
+        return playedTo(model, means, { part, past, kappaLog, tries })
+      }
       startService(chance, part, past)
-      return part.modes.every((mode) => liveTo(model, chance, { part, mode, past, kappaLog, tries }))
+      return part.modes.every((mode) => {
+        const since = sinceCleared(mode, past)
+        return liveTo(model, chance, { part, mode, past: since, kappaLog, tries })
+      })
     })
     if (stands) return { boatLog, parts }
   }
@@ -58,6 +80,7 @@ function refuseEvidence(model: LifeModel): void {
       (part) =>
         part.age === 'unknown' ||
         part.pastLives.length > 0 ||
+        part.complete.length > 0 ||
         part.modes.some((mode) => mode.observations.length > 0),
     )
   if (evidence) throw new Error('model must be without evidence and unknown ages when no posterior is given')
@@ -97,6 +120,51 @@ function pastOf(model: LifeModel, part: LifePart): Past {
       starts: starts * share(startsBack, yearsAgo),
     }),
   }
+}
+
+/** (5) A mode that was cleared counts its ages from then. */
+function sinceCleared(mode: ModeNow, past: Past): Past {
+  const cleared = mode.model.clearedYearsAgo
+  return cleared === undefined || cleared >= past.years ? past : { ...past.since(cleared), since: past.since }
+}
+
+/** (42) */
+function mayHaveBeenCleared({ service }: LifePart, past: Past): boolean {
+  if (service === undefined || service.renews || service.clears.length === 0) return false
+  const { everyHours = Infinity, everyYears = Infinity } = service
+  return past.years > 0 && (past.years > everyYears || past.hours > everyHours)
+}
+
+/** (42) Plays a part from its fitting until it was never renewed on the way; false when the tries are used up. */
+function playedTo(
+  model: LifeModel,
+  { chance, playPart }: Means,
+  of: { readonly part: PartNow; readonly past: Past; readonly kappaLog: number; readonly tries: number },
+): boolean {
+  const { part, past } = of
+  if (model.past !== undefined || part.modes.some((mode) => mode.model.clearedYearsAgo !== undefined)) {
+    throw new Error('a part that is played from its fitting must have an even past and no known clearing')
+  }
+  for (let attempt = 0; attempt < of.tries; attempt++) {
+    for (const mode of part.modes) {
+      mode.theta = Math.exp(of.kappaLog + mode.model.logSd * normal(chance))
+      mode.age = 0
+      mode.hours = 0
+      mode.years = 0
+      mode.looked = 0
+      mode.state = 'sound'
+      mode.since = 0
+      mode.looks = new Map()
+      mode.left = false
+      drawOnset(chance, mode)
+    }
+    part.serviceHours = 0
+    part.serviceYears = 0
+    part.renewals = 0
+    playPart(model, chance, part, { ...past, lowLoadShare: model.use.lowLoadShare })
+    if (part.renewals === 0) return true
+  }
+  return false
 }
 
 /** How much the running total has grown since then: straight between points, the average rate before the first. */
@@ -217,7 +285,8 @@ function fromPosterior(model: LifeModel, posterior: Posterior, chance: Chance): 
     part.modes.forEach((mode, k) => {
       const own = posterior.joint[number] === 1 ? entry : Math.floor(chance.uniform() * POSTERIOR_STEPS)
       const at = (node * modes + first + k) * POSTERIOR_STEPS + own
-      mode.theta = posterior.theta[at]!
+      mode.quality = part.model.quality
+      mode.theta = posterior.theta[at]! / mode.quality
       mode.age = posterior.age[at]!
       mode.hours = posterior.ageHours[at]!
       mode.looked = hoursAYear(model) > 0 ? mode.hours : mode.years
