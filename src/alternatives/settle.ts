@@ -29,7 +29,7 @@ export interface Prepared {
   readonly restsOn: Readonly<Record<string, readonly string[]>>
   /** What was taken for granted because nobody said otherwise. */
   readonly assumed: readonly string[]
-  /** Figures of the owner that could not be used. */
+  /** Figures of the owner that could not be used, and entries that contradict the model and were left out. */
   readonly problems: readonly Problem[]
   /** Alternatives of the owner that could not be laid out, and why. */
   readonly refusedAlternatives: readonly Problem[]
@@ -81,7 +81,7 @@ export function* preparing(question: Question): Generator<void, Prepared> {
     used,
     restsOn: built.restsOn,
     assumed: [...forSet.assumed, ...built.assumed],
-    problems: forSet.problems,
+    problems: [...forSet.problems, ...contradictedEvidence(bare, posterior)],
     refusedAlternatives: laidOut.problems,
   }
 }

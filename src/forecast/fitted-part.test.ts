@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { chanceOfState, meanLnTheta, meanOver, type TrialPart, trialModel } from '../../test/trial-model.js'
+import { contradictedEvidence } from './contradicted-evidence.js'
 import { forecastOf } from './odds.js'
 import { posteriorOf } from './posterior.js'
 import { setAsideIn } from './posterior-type.js'
@@ -192,13 +193,24 @@ describe('what is entered and cannot be', () => {
     const model = trialModel([{ id: 'a', ...part }], { set: { ageYears: 12 } })
     const posterior = posteriorOf(model, { seed: 1 })
     expect(Number.isFinite(posterior.logEvidence)).toBe(true)
-    return { posterior, named: setAsideIn(model, posterior) }
+    return { posterior, named: setAsideIn(model, posterior), told: contradictedEvidence(model, posterior) }
   }
   const never = [{ yearsAgo: 0, likelihood: { sound: 0, defective: 0 } }]
 
   it('is named, and the part is as if it had not been entered', () => {
-    const { posterior, named } = aside({ age: { years: 4 }, modes: [{ ...certain, observations: never }] })
+    const { posterior, named, told } = aside({
+      age: { years: 4 },
+      modes: [{ ...certain, observations: never }],
+    })
     expect(named).toEqual([{ part: 'a', mode: 'm', what: 'looks' }])
+    expect(told).toEqual([
+      {
+        code: 'contradicts-model',
+        path: 'parts.a.m',
+        found: 'what was seen of it, which contradicts the model and was left out',
+        allowed: 'what can happen to such a part',
+      },
+    ])
     const plain = aside({ age: { years: 4 }, modes: [certain] })
     expect(plain.named).toEqual([])
     expect(posterior.logEvidence).toBeCloseTo(plain.posterior.logEvidence, 12)
