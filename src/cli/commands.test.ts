@@ -7,6 +7,7 @@ import { kinds } from '../logbook/kinds.js'
 import { exportToFile, importFromFile } from './boat-file.js'
 import { fieldsOf } from './body-fields.js'
 import { bareFieldsOf, bodyFrom } from './drafts.js'
+import { meaningOf } from './field-meanings.js'
 import { importLog } from './import-log.js'
 import { addEntry, correctEntry, listEntries } from './log.js'
 import type { Result } from './result.js'
@@ -29,10 +30,12 @@ function entriesOf(result: Result): readonly Entry[] {
 const faults = (result: Result) =>
   result.ok ? [] : result.problems.map(({ code, path }) => `${code} ${path}`)
 
-test('every kind has fields that can be typed, and none loses its bare ones', () => {
+test('every kind has fields that can be typed, each with its meaning, and none loses its bare ones', () => {
   for (const kind of kinds) {
     expect(fieldsOf(kind).length, kind).toBeGreaterThan(0)
     expect(bareFieldsOf(kind), kind).not.toContain(undefined)
+    const untold = fieldsOf(kind).filter(({ flag }) => meaningOf(kind, flag) === undefined)
+    expect(untold.map(({ flag }) => `${kind} ${flag}`)).toEqual([])
   }
 })
 

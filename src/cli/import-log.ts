@@ -13,6 +13,7 @@ import type { Problem } from '../logbook/problems.js'
 import { compose } from '../store/compose.js'
 import type { Store } from '../store/store.js'
 import { boatToWrite, setToWrite, writeAndAsk } from './log.js'
+import { plainError } from './new-file.js'
 import { type DataOption, withStore } from './opened.js'
 import { shippedCatalogue } from './places.js'
 import { type Result, refuse } from './result.js'
@@ -92,7 +93,7 @@ function textOf(path: string): { readonly text: string } | { readonly problem: P
     if (size > largestFile) return refused('too-large', `${size} bytes`, `at most ${largestFile} bytes`)
     return { text: readFileSync(path, 'utf8') }
   } catch (error) {
-    return refused('no-such-file', error instanceof Error ? error.message : path, 'a file that can be read')
+    return refused('no-such-file', `${path}: ${plainError(error)}`, 'a file that can be read')
   }
 }
 

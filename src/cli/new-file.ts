@@ -27,7 +27,7 @@ export function readJsonFile(
     if (size > largestFile) return problem('too-large', `${size} bytes`, `at most ${largestFile} bytes`)
     text = readFileSync(file, 'utf8')
   } catch (error) {
-    return problem('no-such-file', error instanceof Error ? error.message : file, 'a file that can be read')
+    return problem('no-such-file', `${file}: ${plainError(error)}`, 'a file that can be read')
   }
   try {
     return { value: JSON.parse(text) as unknown }
@@ -65,10 +65,26 @@ export function writeJsonFiles(files: readonly (NewFile & { readonly value: unkn
       writeFileSync(file, `${JSON.stringify(value, null, 2)}\n`, { flag: 'wx', mode: 0o600 })
       return []
     } catch (error) {
-      const found = error instanceof Error ? error.message : file
+      const found = `${file}: ${plainError(error)}`
       return [
         { code: 'cannot-be-written', path, found, allowed: 'a new file in a folder that can be written to' },
       ]
     }
   })
+}
+
+const plainWords: Readonly<Record<string, string>> = {
+  ENOENT: 'not there',
+  ENOTDIR: 'not there',
+  EACCES: 'not open to you',
+  EPERM: 'not open to you',
+  EISDIR: 'a folder',
+  ENOSPC: 'no room is left',
+  EROFS: 'nothing can be written there',
+}
+
+/** An error of the system in plain words, where we have any. */
+export function plainError(error: unknown): string {
+  const code = error instanceof Error && 'code' in error ? String(error.code) : ''
+  return plainWords[code] ?? (error instanceof Error ? error.message : String(error))
 }

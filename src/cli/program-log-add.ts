@@ -6,8 +6,9 @@
 
 import { type Command, Option } from 'commander'
 import { type Kind, kinds } from '../logbook/kinds.js'
-import { fieldsOf } from './body-fields.js'
+import { type BodyField, fieldsOf } from './body-fields.js'
 import { bareFieldsOf, shortWays, type Typed } from './drafts.js'
+import { meaningOf } from './field-meanings.js'
 import { type AddOptions, addEntry } from './log.js'
 import { answering, collect, command } from './program-parts.js'
 
@@ -69,7 +70,7 @@ function addKind(add: Command, kind: Kind): void {
   const made = command(add, kind, description, { example: `gensettle log add ${example}`, data: true })
   const bares = bareFieldsOf(kind)
   bares.forEach((field, i) => {
-    made.argument(i === bares.length - 1 ? `[${field.flag}...]` : `[${field.flag}]`, field.words)
+    made.argument(i === bares.length - 1 ? `[${field.flag}...]` : `[${field.flag}]`, toldOf(kind, field))
   })
   made
     .option('--boat <name>', 'the boat; left out: your only one')
@@ -86,7 +87,7 @@ function addKind(add: Command, kind: Kind): void {
   for (const field of fieldsOf(kind)) {
     if (shorts.some(({ flag }) => flag === field.flag) || common.has(field.flag)) continue
     const value = field.takes.form === 'yes-no' ? '[yes-no]' : '<value>'
-    made.addOption(new Option(`--${field.flag} ${value}`, field.words).argParser(collect))
+    made.addOption(new Option(`--${field.flag} ${value}`, toldOf(kind, field)).argParser(collect))
   }
   made.action(
     answering((...args) => {
@@ -98,6 +99,11 @@ function addKind(add: Command, kind: Kind): void {
       return addEntry({ kind, bare, flags: flagsOf(made) }, options)
     }),
   )
+}
+
+/** What a field means, and what may be typed for it. */
+function toldOf(kind: Kind, { flag, words }: BodyField): string {
+  return `${meaningOf(kind, flag) ?? flag}: ${words}`
 }
 
 /** The fields that were typed, by their flags. */

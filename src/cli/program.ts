@@ -28,6 +28,7 @@ export function makeProgram(): Command {
     )
     .version('0.1.0')
     .exitOverride()
+    .showHelpAfterError('"--help" behind the command shows what it takes.')
     .configureHelp({ showGlobalOptions: false })
     .addHelpText(
       'after',

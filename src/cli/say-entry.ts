@@ -4,11 +4,10 @@
  * @module
  */
 
-import type { Entry } from '../logbook/kinds.js'
+import { type Body, type Entry, isKind } from '../logbook/kinds.js'
 
 /** Fields that need no name before them, and those that are told elsewhere or in full only. */
 const unnamed = new Set([
-  'id',
   'meterHours',
   'part',
   'test',
@@ -33,12 +32,27 @@ export function sayEntry(entry: Entry): string {
   if (entry.voids) return `taken back: ${'text' in entry.body ? entry.body.text : ''}`
   const photographs = 'photographs' in entry.body ? (entry.body.photographs?.length ?? 0) : 0
   const words = [
-    ...sayFields(entry.body),
+    ...(isKind(entry, 'alternative') ? sayAlternative(entry.body) : sayFields(entry.body)),
     ...(photographs > 0 ? [`${photographs} photograph${photographs > 1 ? 's' : ''}`] : []),
   ]
     .join(', ')
     .replace(/\s+/g, ' ')
   return words.length > mostCharacters ? `${words.slice(0, mostCharacters - 1)}…` : words
+}
+
+function sayAlternative(body: Body<'alternative'>): string[] {
+  const { id, name, leftOut, now, parts, replaceWith, later, ...rest } = body
+  if (leftOut) return [id, 'left out', ...sayFields(rest)]
+  const job = parts?.map(({ part, mode, outcome = 'renewed' }) =>
+    [part, mode, outcome].filter(Boolean).join(' '),
+  )
+  return [
+    name === undefined ? id : `${id} "${name}"`,
+    ...(now === undefined ? [] : [now === 'replace' ? `replace with ${replaceWith}` : now]),
+    ...(job ?? []),
+    ...(later === undefined ? [] : [`${later.with ?? 'new-same'} in ${later.year} years`]),
+    ...sayFields(rest),
+  ]
 }
 
 /** The dates of an entry: one, or from and until. */
