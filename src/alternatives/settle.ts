@@ -7,6 +7,7 @@
 import type { Catalogue } from '../catalogue/catalogue.js'
 import type { Problem } from '../catalogue/problem.js'
 import { buildLifeModel } from '../forecast/build-life-model.js'
+import { contradictedEvidence } from '../forecast/contradicted-evidence.js'
 import { type Alternative, type LifeModel, lifeModelSchema } from '../forecast/life-model.js'
 import { posteriorOf, startingStatesOfUsed } from '../forecast/posterior.js'
 import type { Posterior } from '../forecast/posterior-type.js'
