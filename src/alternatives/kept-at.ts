@@ -38,3 +38,5 @@ export const firstCost = 24
 export const kappaLog = 25
 export const riskOfJob = 26
 export const riskOfOthers = 27
+/** Failures that leave the set running short of what it should give. */
+export const derates = 28

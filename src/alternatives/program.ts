@@ -55,6 +55,7 @@ export interface ModeColumns {
   readonly delaySpread: Float64Array
   readonly hidden: Uint8Array
   readonly stops: Float64Array
+  readonly derates: Float64Array
   readonly soot: Float64Array
   readonly outcome: Uint8Array
   readonly agesLess: Float64Array
@@ -255,6 +256,7 @@ function modeColumns(sources: ModeSources): ModeColumns {
     ),
     hidden: code(({ mode }) => (mode.hidden ? 1 : 0)),
     stops: number(({ mode }) => mode.stops),
+    derates: number(({ mode }) => mode.derates),
     soot: number(({ mode }) => (mode.clock === 'hours' ? mode.soot : 1)),
     outcome: code(({ mode }) => outcomeCode[mode.remedy.outcome]),
     agesLess: number(({ mode }) => mode.remedy.agesLess),

@@ -4,7 +4,7 @@ import { agreement, closedFormCases, type HistoryView } from '../../test/cases/c
 import { workedCases } from '../../test/cases/worked.js'
 import { type LifeModelInput, lifeModelSchema } from '../forecast/life-model.js'
 import { posteriorOf } from '../forecast/posterior.js'
-import type { kept } from './kept.js'
+import type { Kept, kept } from './kept.js'
 import { compile, type Program } from './program.js'
 import { column, joinSamples, playSpan, type Sample } from './simulate.js'
 
@@ -67,6 +67,23 @@ test.each([...closedFormCases, ...workedCases])(
     }
   },
 )
+
+// Poisson with rate 2 a year over 5 years, of which 0.3 stop it and 0.5 leave it running short; by hand.
+test('failures stop the set, leave it running short, or neither', () => {
+  const model: LifeModelInput = {
+    type: 'gensettle/life-model',
+    version: 1,
+    horizonYears: 5,
+    parts: [
+      { id: 'fan', modes: [{ id: 'slips', clock: 'years', shape: 1, scale: 0.5, stops: 0.3, derates: 0.5 }] },
+    ],
+  }
+  const count = 20_000
+  const [sample] = playSpan(compiled(lifeModelSchema.parse(model)), { seed: 9, from: 0, count })
+  const mean = (name: Kept) => column(sample!, name).reduce((sum, value) => sum + value, 0) / count
+  expect(Math.abs(mean('stops') + mean('sameDayStops') - 3)).toBeLessThan(4 * Math.sqrt(3 / count))
+  expect(Math.abs(mean('derates') - 5)).toBeLessThan(4 * Math.sqrt(5 / count))
+})
 
 /** A small set with everything in it: knock-on, guard, hidden modes, wear, services, lay-up, limits, candidates. */
 const lively: LifeModelInput = {

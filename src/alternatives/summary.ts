@@ -52,6 +52,8 @@ export interface Summary {
   /** Stops that last a day or longer. */
   readonly stopsPerYear: Estimate
   readonly sameDayStopsPerYear: Estimate
+  /** Failures that leave the set running short of what it should give. */
+  readonly deratesPerYear: Estimate
   /** Events of each danger expected in a year. */
   readonly dangersPerYear: Readonly<Record<string, number>>
   /** The dearest single year, not discounted: its mean, and what one history in ten exceeds. */
@@ -87,6 +89,7 @@ export function summarise(model: LifeModel, sample: Sample): Summary {
     daysWithoutPerYear: perYear(estimateOf(column(sample, 'daysWithout')), years),
     stopsPerYear: perYear(estimateOf(column(sample, 'stops')), years),
     sameDayStopsPerYear: perYear(estimateOf(column(sample, 'sameDayStops')), years),
+    deratesPerYear: perYear(estimateOf(column(sample, 'derates')), years),
     dangersPerYear: dangersOf(model, sample),
     largestYear: { mean: meanOf(largestYear), high: quantileOf(largestYear.slice().sort(), 0.9) },
     replacedShare: shareOf(sample.columns[K.replacedAt]!, (at) => at >= 0),

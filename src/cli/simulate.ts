@@ -105,12 +105,16 @@ function simulationText(
   )
   const kinds = Object.keys(summaries[0]!.dangersPerYear)
   const days = tableText(
-    [{ head: 'a year' }, ...['days without power', 'stops', 'same-day stops', ...kinds].map(right)],
+    [
+      { head: 'a year' },
+      ...['days without power', 'stops', 'same-day stops', 'runs short', ...kinds].map(right),
+    ],
     summaries.map((summary) => [
       nameOf(summary),
       plusMinus(summary.daysWithoutPerYear),
       plusMinus(summary.stopsPerYear),
       plusMinus(summary.sameDayStopsPerYear),
+      plusMinus(summary.deratesPerYear),
       ...kinds.map((kind) => chance(summary.dangersPerYear[kind] ?? 0)),
     ]),
   )

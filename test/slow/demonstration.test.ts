@@ -31,6 +31,7 @@ const compared: readonly (readonly [Kept | 'powerAndGiveUp', (history: SlowHisto
   ['daysWithout', (h) => h.daysWithoutPower],
   ['stops', (h) => h.stops],
   ['sameDayStops', (h) => h.sameDayStops],
+  ['derates', (h) => h.derates],
 ]
 
 const catalogue = parseCatalogue(readCatalogueFiles(join(root, 'catalogue')))

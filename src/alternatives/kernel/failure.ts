@@ -106,7 +106,10 @@ function countFailure(m: i32): bool {
   }
   if (modes.hidden[m] === 1) return false
   draw(h.set, m, h.life[m], purpose.failure, h.patches[m])
-  return uniformFrom(word0) < modes.stops[m]
+  const u = uniformFrom(word0)
+  if (u < modes.stops[m]) return true
+  if (u < modes.stops[m] + modes.derates[m]) h.sums[K.derates] += 1
+  return false
 }
 
 /** Links of a failed mode and of all that they ruin in turn. Says whether any of what was ruined stops the set. */

@@ -33,6 +33,8 @@ export const FITTING_OUT = 9
 const clockShift = 24
 const kindShift = 16
 
+const keptCount = K.derates + 1
+
 export class History {
   number: u32 = 0
   alternative: i32 = 0
@@ -94,7 +96,7 @@ export class History {
   servicedHours: StaticArray<f64> = new StaticArray<f64>(parts.count)
   servicedTime: StaticArray<f64> = new StaticArray<f64>(parts.count)
 
-  sums: StaticArray<f64> = new StaticArray<f64>(K.riskOfOthers + 1)
+  sums: StaticArray<f64> = new StaticArray<f64>(keptCount)
   years: StaticArray<f64> = new StaticArray<f64>(<i32>Math.ceil(model.horizonYears) + 1)
 }
 
@@ -142,7 +144,7 @@ export function resetHistory(seed: u32, number: u32, alternative: i32): void {
   empty(h.jobs, parts.count)
   empty(h.services, parts.count)
   empty(h.serviceStamp, parts.count)
-  empty(h.sums, K.riskOfOthers + 1)
+  empty(h.sums, keptCount)
   empty(h.years, <i32>Math.ceil(model.horizonYears) + 1)
   h.sums[K.replacedAt] = -1
   h.sums[K.firstMode] = -1
