@@ -15,13 +15,16 @@ import { readCatalogueFiles } from '../store/catalogue-files.js'
 
 const root = join(import.meta.dirname, '../..')
 export const demonstrationFolder = join(root, 'demo')
+export const catalogueFolder = join(root, 'catalogue')
+/** The pages as the build made them. */
+export const pagesFolder = join(root, 'dist/web')
 
 let loaded: Catalogue | undefined
 
 /** The catalogue that came with the program. */
 export function shippedCatalogue(): Catalogue {
   if (loaded !== undefined) return loaded
-  const parsed = parseCatalogue(readCatalogueFiles(join(root, 'catalogue')))
+  const parsed = parseCatalogue(readCatalogueFiles(catalogueFolder))
   if (!parsed.ok) {
     throw new TypeError(`catalogue must be sound; found ${JSON.stringify(parsed.problems.slice(0, 3))}`)
   }

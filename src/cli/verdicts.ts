@@ -8,13 +8,29 @@ import type { Memory } from '../alternatives/memory.js'
 import type { Problem } from '../catalogue/problem.js'
 import { setsOf } from '../register/register.js'
 import type { SetRegister } from '../register/register-types.js'
-import type { BoatOnPage } from '../server/page.js'
 import { answerFor } from './answer.js'
 import { type NamedBoat, readCurrent } from './opened.js'
 import { today } from './places.js'
 
 /** Enough for a first answer at the start; `alternatives` plays on until the verdict stands. */
 const histories = 2_000
+
+/** What there is to say of one set. */
+export interface Verdict {
+  /** The boat, as she is called. */
+  readonly name: string
+  readonly demonstration: boolean
+  /** The set in a line. */
+  readonly set: string
+  /** The answer in a sentence, or why there is none. */
+  readonly verdict: string
+  /** What to say at the telephone; null where no quote is in hand. */
+  readonly walkAway: string | null
+  /** Conditions that bar a choice. */
+  readonly barred: readonly string[]
+  /** What was taken for granted because nobody said. */
+  readonly assumed: readonly string[]
+}
 
 export interface HowSaid {
   readonly seed: number
@@ -23,7 +39,7 @@ export interface HowSaid {
 }
 
 /** One boat's verdicts, one for each of her sets. */
-export async function verdictsOf(boat: NamedBoat, how: HowSaid): Promise<readonly BoatOnPage[]> {
+export async function verdictsOf(boat: NamedBoat, how: HowSaid): Promise<readonly Verdict[]> {
   const read = readCurrent(boat)
   const plain = {
     name: boat.name,
@@ -39,7 +55,7 @@ export async function verdictsOf(boat: NamedBoat, how: HowSaid): Promise<readonl
     const verdict = 'Cannot tell yet: no set is entered. Begin with "gensettle log add set".'
     return [{ ...plain, set: '', verdict }]
   }
-  const verdicts: BoatOnPage[] = []
+  const verdicts: Verdict[] = []
   for (const set of sets) {
     const answer = await answerFor({
       entries: read.entries,
@@ -81,7 +97,7 @@ export function saySet({ set, setFacts, hours }: SetRegister): string {
 }
 
 /** One verdict as lines of text. */
-export function verdictText(boat: BoatOnPage): string {
+export function verdictText(boat: Verdict): string {
   return [
     `${boat.name}${boat.demonstration ? ' (demonstration, invented)' : ''}${boat.set === '' ? '' : `: ${boat.set}`}`,
     `  ${boat.verdict}`,

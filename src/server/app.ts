@@ -1,38 +1,70 @@
 /**
- * What the server answers: one page, its style, and nothing else. It reads no requests but GET and keeps nothing.
+ * What the server answers: entries in, files out. It reckons nothing; the pages do.
  *
  * @module
  */
 
+import { randomBytes } from 'node:crypto'
 import { Hono } from 'hono'
-import { type PageContent, pageOf } from './page.js'
-import { pageStyle } from './page-style.js'
+import { answerBytes } from './answer-bytes.js'
+import { boatRoutes } from './boat-routes.js'
+import type { Entrance } from './entrance.js'
+import { fileRoutes } from './file-routes.js'
+import { onlyHost, onlyOwnPages, onlyTypes, refuse, withHeaders } from './guards.js'
+import type { CodeAnswer, HealthAnswer } from './http-types.js'
+import type { Pages } from './pages.js'
+import { photographRoutes } from './photograph-routes.js'
+import type { Served } from './served.js'
 
-/** The server's answers. `host` is the exact address served, without "http://"; requests that name another are refused. */
-export function makeApp(content: PageContent, host: string): Hono {
+/** The address served, without "http://", and who may come in. */
+export interface Place {
+  readonly host: string
+  readonly entrance: Entrance
+}
+
+export function makeApp(served: Served, { host, entrance }: Place): Hono {
+  const run = randomBytes(8).toString('hex')
   const app = new Hono()
-  app.use(async (c, next) => {
-    await next()
-    for (const [name, value] of Object.entries(guards)) c.header(name, value)
+  app.use(withHeaders())
+  app.use(onlyHost(host))
+  app.get('/enter/:code', (c) => {
+    const cookie = entrance.enter(c.req.param('code'))
+    if (cookie !== undefined) c.header('Set-Cookie', cookie)
+    // The page itself says where a browser is not let in.
+    return c.redirect('/', 303)
   })
-  app.use(async (c, next) => {
-    if (c.req.header('host') !== host) return c.text(`This is http://${host}/ only.\n`, 421)
-    if (c.req.method !== 'GET' && c.req.method !== 'HEAD')
-      return c.text('Only reading.\n', 405, { Allow: 'GET' })
-    return next()
+  app.use('/api/*', onlyOwnPages(host, entrance))
+  app.get('/api/health', (c) => c.json({ program: 'gensettle', run } satisfies HealthAnswer))
+  app.post('/api/code', onlyTypes('application/json'), (c) =>
+    c.json({ address: `http://${host}/enter/${entrance.newCode()}` } satisfies CodeAnswer),
+  )
+  app.route('/api', boatRoutes(served))
+  app.route('/api', fileRoutes(served))
+  app.route('/api', photographRoutes(served))
+  app.all('/api/*', (c) =>
+    refuse(c, 404, {
+      code: 'unknown-address',
+      path: c.req.path,
+      found: c.req.method,
+      allowed: 'see http-types',
+    }),
+  )
+  app.get('*', (c) => answerPage(c, served.pages))
+  app.onError((error, c) => {
+    served.onError(error)
+    return refuse(c, 500, { code: 'failed', path: c.req.path, found: error.message, allowed: 'try again' })
   })
-  app.get('/', (c) => c.html(pageOf(content)))
-  app.get('/page.css', (c) => c.body(pageStyle, 200, { 'Content-Type': 'text/css; charset=utf-8' }))
-  app.notFound((c) => c.text('There is only one page: /\n', 404))
+  app.notFound((c) => c.text('Nothing here.\n', 404))
   return app
 }
 
-const guards: Readonly<Record<string, string>> = {
-  'Content-Security-Policy':
-    "default-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'; object-src 'none'",
-  'X-Content-Type-Options': 'nosniff',
-  'Referrer-Policy': 'no-referrer',
-  'Cross-Origin-Resource-Policy': 'same-origin',
-  'Cross-Origin-Opener-Policy': 'same-origin',
-  'Cache-Control': 'no-store',
+/** A file of the pages; every other address is one of the pages' own, and they show it. */
+function answerPage(c: Parameters<typeof answerBytes>[0], pages: Pages): Response | Promise<Response> {
+  const page = pages.get(c.req.path)
+  if (page !== undefined) return answerBytes(c, page)
+  const index = pages.get('/index.html')
+  const asksForPage = !/\.[a-z0-9]+$/i.test(c.req.path)
+  if (index !== undefined && asksForPage) return answerBytes(c, index)
+  const missing = index === undefined ? 'The pages are not built: npm run build\n' : 'Nothing here.\n'
+  return c.text(missing, 404)
 }

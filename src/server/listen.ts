@@ -10,16 +10,25 @@ import { join } from 'node:path'
 import { createAdaptorServer } from '@hono/node-server'
 import type { Problem } from '../catalogue/problem.js'
 import { makeApp } from './app.js'
-import type { PageContent } from './page.js'
+import { openEntrance } from './entrance.js'
+import type { Served } from './served.js'
 
 const loopback = '127.0.0.1'
 
 export type Listening =
-  | { readonly ok: true; readonly address: string; readonly stop: () => Promise<void> }
+  | {
+      readonly ok: true
+      readonly address: string
+      /** Lets one browser in, once. */
+      readonly entrance: string
+      /** Lets what is under way end, for a while, and closes. */
+      readonly stop: () => Promise<void>
+    }
   | { readonly ok: false; readonly problems: readonly Problem[] }
 
-/** Serves a page at the port kept in the folder; the first time one is chosen and kept. */
-export async function listen(folder: string, content: PageContent): Promise<Listening> {
+/** Serves at the port kept in the data folder; the first time one is chosen and kept. */
+export async function listen(served: Served): Promise<Listening> {
+  const { folder } = served.store
   const file = join(folder, 'port')
   const kept = keptPort(file)
   if (kept === 'unreadable') {
@@ -37,9 +46,16 @@ export async function listen(folder: string, content: PageContent): Promise<List
     return { ok: false, problems: [{ code: 'port-taken', path: 'port', found, allowed }] }
   }
   const { port } = server.address() as { port: number }
-  const app = makeApp(content, `${loopback}:${port}`)
+  const entrance = openEntrance(folder, port)
+  const app = makeApp(served, { host: `${loopback}:${port}`, entrance })
   if (kept === undefined) writeFileSync(file, `${port}\n`, { mode: 0o600 })
-  return { ok: true, address: `http://${loopback}:${port}/`, stop: () => stopped(server) }
+  const address = `http://${loopback}:${port}/`
+  return {
+    ok: true,
+    address,
+    entrance: `${address}enter/${entrance.newCode()}`,
+    stop: () => stopped(server),
+  }
 }
 
 function keptPort(file: string): number | undefined | 'unreadable' {
@@ -56,9 +72,16 @@ function opened(server: Server, port: number): Promise<NodeJS.ErrnoException | u
   })
 }
 
+/** What is still under way after so long is cut off. [ms] */
+const patience = 3_000
+
 function stopped(server: Server): Promise<void> {
   return new Promise((resolve) => {
-    server.close(() => resolve())
-    server.closeAllConnections()
+    const cut = setTimeout(() => server.closeAllConnections(), patience)
+    server.close(() => {
+      clearTimeout(cut)
+      resolve()
+    })
+    server.closeIdleConnections()
   })
 }

@@ -1,98 +1,266 @@
-import { existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { createServer } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { expect, test } from 'vitest'
-import { makeApp } from './app.js'
+import { gunzipSync } from 'node:zlib'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { type Asking, cookieIn, type ServedFolder, serveFolder } from '../../test/served-folder.js'
+import { trialEntry } from '../../test/trial-log.js'
+import { openStore } from '../store/store.js'
+import type { AppendAnswer, BoatsAnswer, ImportAnswer, PhotographAnswer, Refusal } from './http-types.js'
 import { listen } from './listen.js'
-import type { PageContent } from './page.js'
 
-const host = '127.0.0.1:4321'
-const content: PageContent = {
-  cautions: ['It makes no work safe.'],
-  boats: [
-    {
-      name: '<b>Petrel & Co</b>',
-      demonstration: true,
-      set: '7 kW',
-      verdict: 'Have it mended.',
-      walkAway: 'Walk away above £3,150.',
-      barred: ['Leave it: the winding reads 0.4 MΩ.'],
-      assumed: [],
-    },
-  ],
-}
+let served: ServedFolder
+beforeAll(async () => {
+  served = await serveFolder()
+})
+afterAll(() => served.stop())
 
-function ask(path: string, init: RequestInit = {}, at = host) {
-  return makeApp(content, host).request(`http://${at}${path}`, { ...init, headers: { host: at } })
-}
+const path = '/api/boats/trial/entries'
+const hours = (number: number, boat = 'trial') =>
+  JSON.stringify(trialEntry(number, 'hours', { meterHours: number }, { boat }))
+const appending = (...entries: readonly string[]): Asking => ({
+  method: 'POST',
+  body: JSON.stringify({ entries }),
+})
+const codesOf = (asked: { json<T>(): T }) => asked.json<Refusal>().problems.map(({ code }) => code)
 
-test('the page tells verdict, price and cautions, and takes no markup from a boat', async () => {
-  const answer = await ask('/')
-  const page = await answer.text()
-  expect(answer.status).toBe(200)
-  for (const words of [
-    'Have it mended.',
-    'Walk away above £3,150.',
-    'It makes no work safe.',
-    'reads 0.4 MΩ',
-  ]) {
-    expect(page).toContain(words)
+test('a page is sent to whoever asks by the exact address, with its guards', async () => {
+  const { status, headers, text } = await served.ask('/', { headers: { cookie: undefined } })
+  expect(status).toBe(200)
+  expect(text).toContain('Trial page')
+  expect(headers['content-security-policy']).toContain("default-src 'self'")
+  expect(headers['content-security-policy']).not.toContain('unsafe-inline')
+  expect(headers['x-content-type-options']).toBe('nosniff')
+  expect(headers['access-control-allow-origin']).toBeUndefined()
+  expect((await served.ask('/boats/marram/main/set')).text).toContain('Trial page')
+  expect((await served.ask('/notes.exe')).status).toBe(404)
+  expect((await served.ask('/../port')).text).toContain('Trial page')
+})
+
+test.each(['elsewhere.example', '127.0.0.1:80', 'localhost', '127.0.0.1.elsewhere.example'])(
+  'whoever comes by the name %s gets nothing, with a cookie or without',
+  async (host) => {
+    for (const asked of ['/', '/api/boats', '/assets/main-1a2b.js', new URL(served.entrance).pathname]) {
+      const { status, headers, text } = await served.ask(asked, { headers: { host } })
+      expect(status).toBe(421)
+      expect(text).not.toContain('marram')
+      expect(headers['x-content-type-options']).toBe('nosniff')
+      expect(headers['set-cookie']).toBeUndefined()
+    }
+  },
+)
+
+test('a page of somewhere else gets nothing and writes nothing', async () => {
+  for (const site of ['cross-site', 'same-site']) {
+    const { status, text } = await served.ask('/api/boats', { headers: { 'sec-fetch-site': site } })
+    expect(status).toBe(403)
+    expect(text).not.toContain('marram')
   }
-  expect(page).toContain('&lt;b&gt;Petrel &amp; Co&lt;/b&gt;')
-  expect(page).not.toContain('<b>')
-  expect(page).toContain('lang="en"')
+  for (const origin of ['http://elsewhere.example', 'null', 'http://127.0.0.1:1', undefined]) {
+    const asked = await served.ask(path, { ...appending(hours(900)), headers: { origin } })
+    expect([asked.status, codesOf(asked)]).toEqual([403, ['wrong-origin']])
+  }
+  for (const type of ['text/plain', 'application/x-www-form-urlencoded', undefined]) {
+    const asked = await served.ask(path, { ...appending(hours(900)), headers: { 'content-type': type } })
+    expect([asked.status, codesOf(asked)]).toEqual([415, ['wrong-type']])
+  }
+  const before = await served.ask(path, {
+    method: 'OPTIONS',
+    headers: { origin: 'http://elsewhere.example' },
+  })
+  expect(before.status).toBe(403)
+  expect(before.headers['access-control-allow-origin']).toBeUndefined()
+  expect((await served.ask(path)).text).not.toContain('900')
 })
 
-test('nothing but this machine’s own page is let in', async () => {
-  const { headers } = await ask('/')
-  expect(headers.get('content-security-policy')).toContain("default-src 'self'")
-  expect(headers.get('x-content-type-options')).toBe('nosniff')
-  expect(headers.has('access-control-allow-origin')).toBe(false)
-  expect((await ask('/', {}, 'elsewhere.example')).status).toBe(421)
-  expect((await ask('/', {}, '127.0.0.1:80')).status).toBe(421)
-  expect((await ask('/', { method: 'POST' })).status).toBe(405)
-  expect((await ask('/log')).status).toBe(404)
-  expect((await ask('/page.css')).headers.get('content-type')).toContain('text/css')
-})
-
-test('refusals bear the same guards as the page', async () => {
-  for (const answer of [await ask('/', {}, 'elsewhere.example'), await ask('/none')]) {
-    expect(answer.headers.get('x-content-type-options')).toBe('nosniff')
+test('without the cookie nothing of a log is read or written', async () => {
+  for (const cookie of [undefined, served.cookie.replace(/=.*/, '=guess'), 'gensettle-1=x']) {
+    for (const asking of [{}, appending(hours(901))]) {
+      const asked = await served.ask(path, { ...asking, headers: { cookie } })
+      expect([asked.status, codesOf(asked)]).toEqual([401, ['not-let-in']])
+    }
   }
 })
 
-test('the port is chosen once and kept', async () => {
-  const folder = mkdtempSync(join(tmpdir(), 'gensettle-'))
-  const first = await listen(folder, content)
-  if (!first.ok) throw new Error('must listen')
-  const page = await fetch(first.address)
-  expect(await page.text()).toContain('Have it mended.')
+test('an address lets one browser in, once; another can be asked for by one that is in', async () => {
+  expect(cookieIn(await served.ask(new URL(served.entrance).pathname))).toBe('')
+  expect(cookieIn(await served.ask('/enter/guess'))).toBe('')
+  const asked = await served.ask('/api/code', { method: 'POST', body: '{}' })
+  const { pathname } = new URL(asked.json<{ address: string }>().address)
+  const entered = await served.ask(pathname, { headers: { cookie: undefined } })
+  expect(entered.headers['set-cookie']).toMatch(/; HttpOnly; SameSite=Strict$/)
+  expect((await served.ask('/api/health', { headers: { cookie: cookieIn(entered) } })).status).toBe(200)
+  expect(cookieIn(await served.ask(pathname))).toBe('')
+})
+
+test('the data folder keeps no cookie, and a browser stays let in when the program starts again', async () => {
+  const first = await serveFolder()
+  const kept = readFileSync(join(first.folder, 'browsers.json'), 'utf8')
+  expect(kept).not.toContain(first.cookie.split('=')[1])
   await first.stop()
-  const again = await listen(folder, content)
-  expect(again.ok && again.address).toBe(first.address)
-  if (again.ok) await again.stop()
+  const again = await serveFolder(first.folder)
+  expect(again.address).toBe(first.address)
+  expect((await again.ask('/api/health', { headers: { cookie: first.cookie } })).status).toBe(200)
+  await again.stop()
+  writeFileSync(join(first.folder, 'browsers.json'), '{"type":')
+  const third = await serveFolder(first.folder)
+  expect((await third.ask('/api/health', { headers: { cookie: first.cookie } })).status).toBe(401)
+  expect((await third.ask('/api/health')).status).toBe(200)
+  await third.stop()
 })
+
+test('entries are taken one by one: the wrong one keeps no other back, and sending again is safe', async () => {
+  const wrong = hours(2).replace('"meterHours":2', '"meterHours":"many"')
+  const asked = await served.ask(path, appending(hours(1), wrong, hours(3), hours(4, 'other')))
+  expect(asked.status).toBe(200)
+  expect(asked.json<AppendAnswer>().results).toMatchObject([
+    { result: 'written' },
+    { result: 'refused', problems: [{ path: 'body.meterHours' }] },
+    { result: 'written' },
+    { result: 'refused', problems: [{ code: 'other-boat' }] },
+  ])
+  const again = await served.ask(
+    path,
+    appending(hours(1), hours(3).replace('"meterHours":3', '"meterHours":4')),
+  )
+  expect(again.json<AppendAnswer>().results).toMatchObject([
+    { result: 'already-there' },
+    { result: 'refused', problems: [{ code: 'same-id-other-text' }] },
+  ])
+  const lines = (await served.ask(path)).text.trimEnd().split('\n')
+  expect(lines.map((line) => JSON.parse(line).body.meterHours)).toEqual([1, 3])
+})
+
+test('only what is new is sent, and nothing where nothing is', async () => {
+  const first = await served.ask(path)
+  const last = JSON.parse(first.text.trimEnd().split('\n').at(-1)!).id as string
+  const count = first.text.trimEnd().split('\n').length
+  await served.ask(path, appending(hours(5)))
+  const more = await served.ask(`${path}?after=${count}&last=${last}`)
+  expect(more.headers['gensettle-after']).toBe(String(count))
+  expect(more.text.trimEnd().split('\n')).toHaveLength(1)
+  const whole = await served.ask(`${path}?after=${count}&last=01HZZZZZZZ0000000000000999`)
+  expect(whole.headers['gensettle-after']).toBe('0')
+  const tag = whole.headers.etag!
+  const unchanged = await served.ask(path, { headers: { 'if-none-match': tag } })
+  expect([unchanged.status, unchanged.bytes.length]).toEqual([304, 0])
+})
+
+test('what is long is compressed, and files whose names change with them are kept for good', async () => {
+  const packed = await served.ask('/assets/main-1a2b.js', { headers: { 'accept-encoding': 'gzip' } })
+  expect(packed.headers['content-encoding']).toBe('gzip')
+  expect(packed.bytes.length).toBeLessThan(500)
+  expect(gunzipSync(packed.bytes).toString()).toContain('so it goes')
+  expect(packed.headers['cache-control']).toContain('immutable')
+  expect((await served.ask('/')).headers['cache-control']).toBe('no-cache')
+})
+
+test('demonstration boats are read and never written or given away', async () => {
+  const { boats } = (await served.ask('/api/boats')).json<BoatsAnswer>()
+  expect(boats).toContainEqual({ boat: 'marram', demonstration: true })
+  const read = await served.ask('/api/boats/marram/entries')
+  expect(read.headers['gensettle-demonstration']).toBe('yes')
+  expect(read.text).toContain('"boat":"marram"')
+  const asked = await served.ask('/api/boats/marram/entries', appending(hours(1, 'marram')))
+  expect([asked.status, codesOf(asked)]).toEqual([403, ['read-only']])
+  expect((await served.ask('/api/boats/marram/file')).status).toBe(404)
+})
+
+test('bodies that are no list of entries, and bodies that are too large, are refused', async () => {
+  for (const body of ['', '{', '[]', '{"entries":[]}', '{"entries":[1]}', '{"entries":["x"],"more":1}']) {
+    expect((await served.ask(path, { method: 'POST', body })).status).toBe(400)
+  }
+  const large = await served.ask(path, { method: 'POST', body: 'x'.repeat(20_000_001) })
+  expect([large.status, codesOf(large)]).toEqual([413, ['too-large']])
+})
+
+test('a photograph goes in and comes out as it was; what is none is refused', async () => {
+  const bytes = Buffer.from('\x89PNG\r\n\x1a\nnot much of a picture', 'latin1')
+  const sending = { method: 'POST', body: bytes, headers: { 'content-type': 'image/png' } }
+  const { photograph } = (await served.ask('/api/photographs', sending)).json<PhotographAnswer>()
+  expect(photograph).toMatchObject({ type: 'image/png', bytes: bytes.length })
+  const back = await served.ask(`/api/photographs/${photograph.sha256}`)
+  expect(back.bytes.equals(bytes)).toBe(true)
+  expect(back.headers['content-type']).toBe('image/png')
+  const text = { ...sending, body: '<script>alert(1)</script>' }
+  expect(codesOf(await served.ask('/api/photographs', text))).toEqual(['no-photograph'])
+  const none = await served.ask(`/api/photographs/${'0'.repeat(64)}`)
+  expect(none.status).toBe(404)
+  expect((await served.ask('/api/photographs/..%2Fport')).status).toBe(404)
+})
+
+test('a boat file goes out and comes in: the same entries, byte for byte', async () => {
+  const out = await served.ask('/api/boats/trial/file')
+  expect(out.headers['content-disposition']).toBe('attachment; filename="trial.gensettle"')
+  const other = await serveFolder()
+  const sending = { method: 'POST', body: out.bytes, headers: { 'content-type': 'application/x-gensettle' } }
+  const brought = await other.ask('/api/boat-file', sending)
+  expect(brought.json<ImportAnswer>()).toMatchObject({ boat: 'trial', alreadyHeld: 0 })
+  const lines = (text: string) => text.trimEnd().split('\n').sort()
+  expect(lines((await other.ask(path)).text)).toEqual(lines((await served.ask(path)).text))
+  expect((await other.ask('/api/boat-file', sending)).json<ImportAnswer>()).toMatchObject({ added: 0 })
+  await other.stop()
+})
+
+test('a boat file that was cut off, or is none, is refused whole, and nothing is left lying', async () => {
+  const { bytes } = await served.ask('/api/boats/trial/file')
+  const other = await serveFolder()
+  for (const body of [
+    bytes.subarray(0, bytes.length - 40),
+    bytes.subarray(40),
+    Buffer.from('PK'),
+    Buffer.alloc(0),
+  ]) {
+    const headers = { 'content-type': 'application/x-gensettle' }
+    const asked = await other.ask('/api/boat-file', { method: 'POST', body, headers })
+    expect(asked.status).toBe(422)
+    expect(codesOf(asked).length).toBeGreaterThan(0)
+  }
+  expect((await other.ask('/api/boats')).json<BoatsAnswer>().boats.every((one) => one.demonstration)).toBe(
+    true,
+  )
+  expect(readdirSync(other.folder).filter((name) => name.startsWith('incoming-'))).toEqual([])
+  await other.stop()
+})
+
+test('a stop lets go of the folder', async () => {
+  const other = await serveFolder()
+  await other.stop()
+  const opened = openStore(other.folder)
+  expect(opened.ok).toBe(true)
+  if (opened.ok) opened.store.close()
+})
+
+function folderWithStore() {
+  const opened = openStore(mkdtempSync(join(tmpdir(), 'gensettle-')))
+  if (!opened.ok) throw new Error('must open')
+  const { store } = opened
+  const demonstration = {
+    boats: () => [],
+    lines: () => ({ ok: true, texts: [] }) as const,
+    photograph: () => undefined,
+  }
+  return { store, demonstration, catalogueFiles: {}, pages: new Map(), onError: () => undefined }
+}
 
 test('a port that is taken is told, and nothing else is chosen', async () => {
-  const folder = mkdtempSync(join(tmpdir(), 'gensettle-'))
+  const what = folderWithStore()
   const other = createServer()
   await new Promise<void>((resolve) => other.listen(0, '127.0.0.1', resolve))
   const { port } = other.address() as AddressInfo
-  writeFileSync(join(folder, 'port'), `${port}\n`)
-  const refused = await listen(folder, content)
-  expect(refused).toMatchObject({ ok: false, problems: [{ code: 'port-taken' }] })
-  expect(readFileSync(join(folder, 'port'), 'utf8')).toBe(`${port}\n`)
+  writeFileSync(join(what.store.folder, 'port'), `${port}\n`)
+  expect(await listen(what)).toMatchObject({ ok: false, problems: [{ code: 'port-taken' }] })
+  expect(readFileSync(join(what.store.folder, 'port'), 'utf8')).toBe(`${port}\n`)
   other.close()
+  what.store.close()
 })
 
 test('a kept port that is none is told', async () => {
-  const folder = mkdtempSync(join(tmpdir(), 'gensettle-'))
-  writeFileSync(join(folder, 'port'), 'eighty')
-  expect(await listen(folder, content)).toMatchObject({
-    ok: false,
-    problems: [{ code: 'wrong-port', found: 'eighty' }],
-  })
-  expect(existsSync(join(folder, 'port'))).toBe(true)
+  const what = folderWithStore()
+  writeFileSync(join(what.store.folder, 'port'), 'eighty')
+  expect(await listen(what)).toMatchObject({ ok: false, problems: [{ code: 'wrong-port', found: 'eighty' }] })
+  expect(existsSync(join(what.store.folder, 'port'))).toBe(true)
+  what.store.close()
 })
