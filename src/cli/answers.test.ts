@@ -12,6 +12,7 @@ import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { showAlternatives } from './alternatives.js'
 import { showForecast } from './forecast.js'
+import { answerForm } from './json-forms.js'
 import type { Result } from './result.js'
 import { showSet } from './set.js'
 import { simulateFile } from './simulate.js'
@@ -21,6 +22,8 @@ const teasel = { data, boat: 'teasel', asOf: '2026-11-25' }
 
 function jsonOf(result: Result): unknown {
   if (!result.ok) throw new Error(JSON.stringify(result.problems))
+  const parsed = answerForm.safeParse(JSON.parse(JSON.stringify(result.json)))
+  expect(parsed.error?.issues ?? []).toEqual([])
   return result.json
 }
 
