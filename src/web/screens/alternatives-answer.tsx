@@ -14,6 +14,8 @@ import type { Row } from '../work/answer-view.js'
 import { moneyOf, nameIn, nameWithin, ninety, type OfAnswer } from './of-answer.js'
 
 export interface AnswerProps extends OfAnswer {
+  /** The quote that the pointer stands at, before the figures have followed it. */
+  readonly quote: number | undefined
   readonly margin: ReactNode
   readonly onQuote: (quote: number) => void
 }
@@ -121,14 +123,15 @@ function differences(a: Row, b: Row, money: (amount: number) => string): string 
   return list.length === 0 ? differs.nothing : `${differs.intro}${list.join('; ')}.`
 }
 
-function WalkAway({ view, onQuote }: AnswerProps) {
+function WalkAway({ view, quote: pointed, onQuote }: AnswerProps) {
   const { walkAway } = view.report
   const money = moneyOf(view)
   const { ruler } = words
   if (walkAway === null || view.quote === undefined) {
     return <p className="small second prose gap">{words.quoteStands.none}</p>
   }
-  const { price, simulation, findingOut, quote } = walkAway
+  const { price, simulation, findingOut } = walkAway
+  const quote = pointed ?? walkAway.quote
   const scale = scaleAround([view.quote.most, Math.min(0, findingOut.low)], { fromZero: true, ticks: 5 })
   const finding = ruler.finding(money(findingOut.low), money(findingOut.high))
   const simulated = ruler.simulation(money(simulation.low), money(simulation.high))

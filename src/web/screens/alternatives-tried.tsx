@@ -53,7 +53,11 @@ export function Tried(props: TriedProps) {
           {tried.yearsNote}
         </TriedField>
         <TriedField
-          {...trackProps(view.perDay, money)}
+          {...trackProps(
+            view.perDay,
+            money,
+            change.powerFactor === undefined ? undefined : change.powerFactor * before,
+          )}
           name={tried.day.name}
           unit={tried.day.unit}
           sign={sign}
@@ -63,7 +67,7 @@ export function Tried(props: TriedProps) {
           {handovers(view.perDay, money, nameWithin(view))}
         </TriedField>
         <TriedField
-          {...trackProps(view.ownPerHour, money)}
+          {...trackProps(view.ownPerHour, money, change.ownPerHour)}
           name={tried.own.name}
           unit={tried.own.unit}
           sign={sign}
@@ -85,10 +89,11 @@ export function Tried(props: TriedProps) {
   )
 }
 
-function trackProps(track: Track, money: (amount: number) => string) {
+/** The pointer stands where it was put, also before the figures have followed it. */
+function trackProps(track: Track, money: (amount: number) => string, pointed: number | undefined) {
   const { value, least, most, changes } = track
   return {
-    value,
+    value: pointed ?? value,
     least,
     most,
     marks: [

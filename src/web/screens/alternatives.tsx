@@ -4,11 +4,12 @@
  * @module
  */
 
-import { useEffect, useState } from 'react'
+import { memo, useCallback, useEffect, useState } from 'react'
 import type { PriceChange } from '../../alternatives/reweigh.js'
 import { useBoat } from '../data/boat.js'
+import { useLive } from '../data/value.js'
+import type { OfSet } from '../of-set.js'
 import { Button, Cautions, Lead, Passage, Refining, Say } from '../parts/index.js'
-import type { OfSet } from '../screens.js'
 import { words } from '../words/alternatives.js'
 import { sayDate, sayNumber } from '../words/say.js'
 import { type Answer, useAnswer } from '../work/answers.js'
@@ -29,18 +30,15 @@ export function AlternativesScreen({ boat, set }: OfSet) {
   const log = useBoat(boat)
   const { basis, view, prices } = answer
   useEffect(() => prices(change), [prices, change])
-  if (answer.stage === 'failed') return <Failed answer={answer} />
+  const onQuote = useCallback((quote: number) => setChange((before) => ({ ...before, quote })), [])
+  if (answer.problem !== undefined) return <Failed answer={answer} />
   if (basis === undefined || view === undefined) return <Preparing answer={answer} />
-  const shared = { answer, basis, view, log }
+  const shared = { basis, view, log }
   return (
     <>
-      <StopLines basis={basis} />
-      <AnswerPassage
-        {...shared}
-        margin={<Margin answer={answer} />}
-        onQuote={(quote) => setChange({ ...change, quote })}
-      />
-      <AlternativesList {...shared} onChange={setEditing} />
+      <Stops basis={basis} />
+      <AnswerPassage {...shared} quote={change.quote} margin={<Margin answer={answer} />} onQuote={onQuote} />
+      <List {...shared} onChange={setEditing} />
       {editing !== undefined && (
         <EditAlternative
           key={editing}
@@ -51,13 +49,18 @@ export function AlternativesScreen({ boat, set }: OfSet) {
         />
       )}
       <Tried {...shared} change={change} years={years} onChange={setChange} onYears={setYears} />
-      <RestsOn {...shared} />
+      <Rests {...shared} />
       <Passage title={words.cautions.title} says={words.cautions.says}>
         <Cautions list={words.cautions.list} />
       </Passage>
     </>
   )
 }
+
+/** What does not look at the pointer is not drawn anew while it moves. */
+const Stops = memo(StopLines)
+const List = memo(AlternativesList)
+const Rests = memo(RestsOn)
 
 /** Years are played anew: not at every step of the pointer, only where it rests. */
 function useSettled<T>(value: T): T {
@@ -70,7 +73,8 @@ function useSettled<T>(value: T): T {
 }
 
 function Margin({ answer }: { readonly answer: Answer }) {
-  const { basis, stage, histories, wanted, following } = answer
+  const { basis, view, following } = answer
+  const { stage, choosing, histories, wanted } = useLive(answer.progress)
   return (
     <>
       {basis && <p>{words.asOf(sayDate(basis.register.asOf))}</p>}
@@ -78,11 +82,17 @@ function Margin({ answer }: { readonly answer: Answer }) {
       <Refining
         share={wanted > 0 ? histories / wanted : 0}
         state={stage === 'stopped' ? 'stopped' : stage === 'done' ? 'done' : 'refining'}
-        word={answer.choosing ? words.choosing : words.refining(sayNumber(histories), sayNumber(wanted))}
+        word={
+          choosing
+            ? words.choosing
+            : stage === 'preparing'
+              ? words.reading
+              : words.refining(sayNumber(histories), sayNumber(wanted))
+        }
         onStop={answer.stop}
         onGoOn={answer.goOn}
       />
-      {stage === 'done' && <p>{words.refiningTitle(sayNumber(answer.view?.histories ?? histories))}</p>}
+      {stage === 'done' && view && <p>{words.refiningTitle(sayNumber(view.histories))}</p>}
     </>
   )
 }

@@ -102,8 +102,8 @@ function Answer({
   readonly set: string
   readonly onAnswered: () => void
 }) {
-  const { stage, view } = useAnswer(boat, set)
-  const there = view !== undefined || stage === 'failed'
+  const { problem, view } = useAnswer(boat, set)
+  const there = view !== undefined || problem !== undefined
   const [told, setTold] = useState(false)
   if (there && !told) {
     setTold(true)
@@ -124,7 +124,7 @@ function Answer({
       </p>
     )
   }
-  return <p className="answer second">{stage === 'failed' ? words.cannotTell : words.reckoning}</p>
+  return <p className="answer second">{problem !== undefined ? words.cannotTell : words.reckoning}</p>
 }
 
 function Places({

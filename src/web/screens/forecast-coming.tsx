@@ -4,13 +4,12 @@
  * @module
  */
 
-import { moneyIn } from '../../alternatives/say.js'
 import { monthsAhead as spans } from '../../forecast/odds.js'
 import { ChanceOverTime } from '../marks/chance-over-time.js'
 import { worthSaying } from '../marks/time-scale.js'
 import { Behind, Lead, Passage, Say, WideTable } from '../parts/index.js'
 import { words } from '../words/forecast.js'
-import { lowerFirst, monthName, sayChance, sayNumber } from '../words/say.js'
+import { lowerFirst, monthName, sayChance, sayMoney, sayNumber } from '../words/say.js'
 import { firstYearOf, likeliestFirst, type OfForecast } from './of-forecast.js'
 
 const year = spans.indexOf(12)
@@ -55,7 +54,7 @@ export function ComingPassage(of: OfForecast & { readonly following: boolean }) 
           low: sayChance(low[at]!),
           high: sayChance(high[at]!),
           failures: sayNumber(view.forecast.set.failures, 1),
-          cost: moneyIn(basis.model.currency, view.forecast.set.cost),
+          cost: sayMoney(basis.model.currency, view.forecast.set.cost),
         })}
       </Lead>
     </Passage>

@@ -5,8 +5,8 @@
  */
 
 import { useBoat } from '../data/boat.js'
+import type { OfSet } from '../of-set.js'
 import { Behind, Cautions, Lead, Passage, Say, WideTable } from '../parts/index.js'
-import type { OfSet } from '../screens.js'
 import { words as alternatives } from '../words/alternatives.js'
 import { words } from '../words/forecast.js'
 import { plural, sayNumber } from '../words/say.js'

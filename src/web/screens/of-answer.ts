@@ -4,15 +4,12 @@
  * @module
  */
 
-import { moneyIn } from '../../alternatives/say.js'
 import type { Boat } from '../data/boat.js'
-import { lowerFirst } from '../words/say.js'
+import { lowerFirst, sayMoney } from '../words/say.js'
 import type { AnswerView } from '../work/answer-view.js'
-import type { Answer } from '../work/answers.js'
 import type { Basis } from '../work/messages.js'
 
 export interface OfAnswer {
-  readonly answer: Answer
   readonly basis: Basis
   readonly view: AnswerView
   readonly log: Boat
@@ -22,12 +19,12 @@ export interface OfAnswer {
 export const ninety = 1.645
 
 export function moneyOf(view: Pick<AnswerView, 'currency'>): (amount: number) => string {
-  return (amount) => moneyIn(view.currency, amount)
+  return (amount) => sayMoney(view.currency, amount)
 }
 
 /** The currency's sign, to stand before a field. */
 export function signOf(view: Pick<AnswerView, 'currency'>): string {
-  return moneyIn(view.currency, 1).replace('1', '').trim()
+  return sayMoney(view.currency, 1).replace('1', '').trim()
 }
 
 /** What an alternative is called. */

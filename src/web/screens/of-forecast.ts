@@ -5,10 +5,9 @@
  */
 
 import type { LifeSpan } from '../../alternatives/month-by-month.js'
-import { moneyIn } from '../../alternatives/say.js'
 import type { PartOdds } from '../../forecast/odds.js'
 import type { Boat } from '../data/boat.js'
-import { shortName } from '../words/say.js'
+import { sayMoney, shortName } from '../words/say.js'
 import type { Basis, ForecastView } from '../work/messages.js'
 
 export interface OfForecast {
@@ -34,7 +33,7 @@ export const firstYearOf = ({ basis }: Pick<OfForecast, 'basis'>) => Number(basi
 
 /** All parts, the likeliest to fail within the two years first. */
 export function likeliestFirst({ basis, view }: Pick<OfForecast, 'basis' | 'view'>): PartShown[] {
-  const money = (amount: number) => moneyIn(basis.model.currency, amount)
+  const money = (amount: number) => sayMoney(basis.model.currency, amount)
   return view.forecast.parts
     .map((odds, i) => ({
       odds,

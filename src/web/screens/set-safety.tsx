@@ -4,9 +4,8 @@
  * @module
  */
 
-import { moneyIn } from '../../alternatives/say.js'
 import { Passage, Tag } from '../parts/index.js'
-import { lowerFirst, sayChance, sayDay, sayNumber, shortName, upperFirst } from '../words/say.js'
+import { lowerFirst, sayChance, sayDay, sayMoney, sayNumber, shortName, upperFirst } from '../words/say.js'
 import { words } from '../words/set.js'
 import { likeliestFirst, type OfForecast } from './of-forecast.js'
 
@@ -116,7 +115,7 @@ export function Protections({ basis, view }: OfForecast) {
 
 export function Spent({ basis }: OfForecast) {
   const { spent } = basis.register
-  const money = (amount: number) => moneyIn(basis.model.currency, amount)
+  const money = (amount: number) => sayMoney(basis.model.currency, amount)
   const { money: said } = words
   const years = Object.entries(spent.byYear).sort((a, b) => (a[0] < b[0] ? 1 : -1))
   if (years.length === 0) return null

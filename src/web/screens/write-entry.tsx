@@ -8,12 +8,12 @@ import { useBoat, useCatalogue } from '../data/boat.js'
 import { currencyOf, lastReading } from '../data/facts.js'
 import { EntryForm } from '../entry/entry-form.js'
 import { SendingState } from '../entry/sending-state.js'
-import type { OfSet, WriteEntryProps } from '../screens.js'
+import type { OfSet } from '../of-set.js'
 import { form } from '../words/logbook.js'
 import { sayDate } from '../words/say.js'
 
 /** Stays open after an entry, for the next one. */
-export function WriteEntry({ boat, set }: WriteEntryProps) {
+export function WriteEntry({ boat, set }: OfSet & { readonly onDone: () => void }) {
   return <EntryHere boat={boat} set={set} />
 }
 

@@ -18,6 +18,7 @@ export const words = {
     again: 'Try again',
   },
   refining: (done: string, wanted: string) => `refining, ${done} of ${wanted}`,
+  reading: 'reading the log',
   choosing: 'refining: at which price a later repair is no longer worth it',
   refiningTitle: (done: string) => `${done} histories`,
 

@@ -1,5 +1,7 @@
+import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { sayChance, sayDate, sayHours, sayList, sayNumber, sayRate, sayYears } from './say.js'
+import { moneyIn } from '../../alternatives/say.js'
+import { sayChance, sayDate, sayHours, sayList, sayMoney, sayNumber, sayRate, sayYears } from './say.js'
 
 const plain = (text: string) => text.replaceAll('\u00a0', ' ')
 
@@ -53,4 +55,13 @@ test('numbers, dates and lists', () => {
     '2004',
   ])
   expect(sayList(['a', 'b', 'c'])).toBe('a, b and c')
+})
+
+test('money is written as at the prompt', () => {
+  const amount = fc.double({ min: -1e7, max: 1e7, noNaN: true })
+  fc.assert(
+    fc.property(amount, fc.constantFrom('GBP', 'USD', 'EUR', 'NOK', ''), (value, currency) => {
+      expect(sayMoney(currency, value)).toBe(moneyIn(currency, value))
+    }),
+  )
 })

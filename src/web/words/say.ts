@@ -58,7 +58,31 @@ export function sayDay(day: number): string {
 export function sayNumber(value: number, digits?: number): string {
   const size = Math.abs(value)
   const most = digits ?? (size >= 100 ? 0 : size >= 10 ? 0 : size >= 1 ? 1 : size >= 0.095 ? 1 : 2)
-  return value.toLocaleString('en-GB', { maximumFractionDigits: most, minimumFractionDigits: digits ?? 0 })
+  return formatOf(digits ?? 0, most).format(value)
+}
+
+const formats = new Map<number, Intl.NumberFormat>()
+
+/** Making a format takes as long as a hundred numbers written with it. */
+function formatOf(least: number, most: number): Intl.NumberFormat {
+  const key = least * 32 + most
+  const found = formats.get(key)
+  if (found !== undefined) return found
+  const made = new Intl.NumberFormat('en-GB', { minimumFractionDigits: least, maximumFractionDigits: most })
+  formats.set(key, made)
+  return made
+}
+
+const signs: Readonly<Record<string, string>> = { GBP: '£', USD: '$', EUR: '€' }
+
+/** Three figures of an amount with its sign: the same words as at the prompt. */
+export function sayMoney(currency: string, amount: number): string {
+  const size = Math.abs(amount)
+  const step = size < 100 ? 1 : 10 ** (Math.floor(Math.log10(size)) - 2)
+  const rounded = Math.round(size / step) * step
+  const sign = signs[currency]
+  const after = sign === undefined && currency !== '' ? ` ${currency}` : ''
+  return `${amount < 0 && rounded > 0 ? '−\u2060' : ''}${sign ?? ''}${formatOf(0, 0).format(rounded)}${after}`
 }
 
 /** A chance: "61 in 100" when it is likely, "1 in 12" when it is seldom, "under 1 in 1,000" below. */

@@ -5,26 +5,44 @@
  */
 
 import * as Comlink from 'comlink'
-import { useEffect, useMemo, useRef } from 'react'
+import { startTransition, useEffect, useMemo, useRef, useState } from 'react'
 import type { PriceChange } from '../../alternatives/reweigh.js'
 import type { Entry } from '../../logbook/kinds.js'
 import { useBoat } from '../data/boat.js'
 import { today } from '../data/today.js'
-import { type Live, live, useLive } from '../data/value.js'
+import { type Live, live } from '../data/value.js'
+import type { AnswerView } from './answer-view.js'
 import { type AskedOf, keyOf } from './key.js'
-import type { AnswerState, Conductor, FigureSource, ForecastState } from './messages.js'
+import type { AnswerState, Basis, Conductor, FigureSource, ForecastState, Stage } from './messages.js'
 
 /** The same as at the prompt, so that both say the same. */
 const seed = 1
 
-export interface Answer extends AnswerState {
+/** What is on the page; it changes when there is something new to read. */
+export interface Shown {
+  readonly basis?: Basis
+  readonly view?: AnswerView
+  /** Why there is no answer. */
+  readonly problem?: string
+}
+
+/** How far the work is; it changes all the time, and only what shows it looks. */
+export interface Progress {
+  readonly stage: Stage
+  readonly choosing: boolean
+  readonly histories: number
+  readonly wanted: number
+}
+
+export interface Answer extends Shown {
   /** The log has changed since: what is shown follows it soon. */
   readonly following: boolean
   readonly key: string
+  readonly progress: Live<Progress>
   /** Moves prices; an empty change goes back to those of the log. */
-  prices(change: PriceChange): void
-  stop(): void
-  goOn(): void
+  readonly prices: (change: PriceChange) => void
+  readonly stop: () => void
+  readonly goOn: () => void
 }
 
 export interface ForecastAnswer extends ForecastState {
@@ -32,10 +50,15 @@ export interface ForecastAnswer extends ForecastState {
   readonly key: string
 }
 
-const answers = new Map<string, Live<AnswerState>>()
+interface Followed {
+  readonly shown: Live<Shown>
+  readonly progress: Live<Progress>
+}
+
+const answers = new Map<string, Followed>()
 const forecasts = new Map<string, Live<ForecastState>>()
 /** What was shown last of each set, until the first figure after a change is there. */
-const lastAnswers = new Map<string, AnswerState>()
+const lastAnswers = new Map<string, Shown>()
 const lastForecasts = new Map<string, ForecastState>()
 
 let conductor: Comlink.Remote<Conductor> | undefined
@@ -53,54 +76,45 @@ export function useAnswer(
   setId: string,
   tried: { readonly yearsKept?: number } = {},
 ): Answer {
-  const boat = useBoat(boatId)
-  const ready = boat.status === 'ready'
-  const { yearsKept } = tried
-  const asked = useMemo(
-    () => askedOf(boatId, setId, { entries: boat.entries, yearsKept }),
-    [boatId, setId, boat.entries, yearsKept],
-  )
-  const of = useMemo(() => liveIn(answers, ready ? asked.key : '', firstAnswer), [asked.key, ready])
-  const entries = useRef(boat.entries)
-  entries.current = boat.entries
+  const { asked, ready, entries } = useQuestion(boatId, setId, tried.yearsKept)
+  const { key } = asked
+  const of = useMemo(() => followed(ready ? key : ''), [key, ready])
   // Only another key is another question: the log may be read anew and be the same.
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key says what is asked
   useEffect(() => {
     if (!ready) return
     const tell = Comlink.proxy((state: AnswerState) => {
-      const before = of.get()
-      of.set({ ...before, ...state })
-      if (of.get().view !== undefined) lastAnswers.set(`${boatId} ${setId}`, of.get())
+      hear(of, state)
+      if (of.shown.get().view !== undefined) lastAnswers.set(`${boatId} ${setId}`, of.shown.get())
     })
-    void theConductor().answer(asked, Comlink.proxy(inSlices(entries.current)), tell)
-  }, [asked.key, of, ready])
-  const now = useLive(of)
+    void theConductor().answer(asked, Comlink.proxy(entries), tell)
+  }, [key, of, ready])
+  const now = useInSlices(of.shown)
   const last = lastAnswers.get(`${boatId} ${setId}`)
-  const following = now.view === undefined && last !== undefined && now.stage !== 'failed'
-  return useMemo(
+  const following = now.view === undefined && last !== undefined && now.problem === undefined
+  const acts = useMemo(
     () => ({
-      ...(following ? { ...now, basis: last?.basis, view: last?.view } : now),
-      following,
-      key: asked.key,
-      prices: (change: PriceChange) => void theConductor().prices(asked.key, change),
-      stop: () => void theConductor().stop(asked.key),
-      goOn: () => void theConductor().goOn(asked.key),
+      key,
+      progress: of.progress,
+      prices: (change: PriceChange) => void theConductor().prices(key, change),
+      stop: () => void theConductor().stop(key),
+      goOn: () => void theConductor().goOn(key),
     }),
-    [now, following, last, asked.key],
-  ) as Answer
+    [key, of],
+  )
+  return { ...(following ? last : now), ...acts, following }
 }
 
 /** What is likely when, as the log stands. */
 export function useForecast(boatId: string, setId: string): ForecastAnswer {
-  const boat = useBoat(boatId)
-  const ready = boat.status === 'ready'
-  const entries = useRef(boat.entries)
-  entries.current = boat.entries
-  const asked = useMemo(
-    () => askedOf(boatId, setId, { entries: boat.entries }),
-    [boatId, setId, boat.entries],
-  )
-  const of = useMemo(() => liveIn(forecasts, ready ? asked.key : '', firstForecast), [asked.key, ready])
+  const { asked, ready, entries } = useQuestion(boatId, setId)
+  const { key } = asked
+  const of = useMemo(() => {
+    const place = ready ? key : ''
+    const found = forecasts.get(place) ?? live<ForecastState>({ stage: 'preparing' })
+    forecasts.set(place, found)
+    return found
+  }, [key, ready])
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key says what is asked
   useEffect(() => {
     if (!ready || of.get().stage === 'done') return
@@ -108,15 +122,12 @@ export function useForecast(boatId: string, setId: string): ForecastAnswer {
       of.set(state)
       if (state.view !== undefined) lastForecasts.set(`${boatId} ${setId}`, state)
     })
-    void theConductor().forecast(asked, Comlink.proxy(inSlices(entries.current)), tell)
-  }, [asked.key, of, ready])
-  const now = useLive(of)
+    void theConductor().forecast(asked, Comlink.proxy(entries), tell)
+  }, [key, of, ready])
+  const now = useInSlices(of)
   const last = lastForecasts.get(`${boatId} ${setId}`)
   const following = now.view === undefined && last !== undefined && now.stage !== 'failed'
-  const { key } = asked
-  return following
-    ? ({ ...now, basis: last.basis, view: last.view, following, key } as ForecastAnswer)
-    : { ...now, following, key }
+  return { ...(following ? last : now), following, key }
 }
 
 /** A figure of the catalogue as this set has it. */
@@ -124,28 +135,58 @@ export function describeFigure(key: string, path: string): Promise<FigureSource 
   return theConductor().describe(key, path)
 }
 
-function askedOf(
-  boat: string,
-  set: string,
-  of: { readonly entries: readonly Entry[]; readonly yearsKept?: number | undefined },
-): AskedOf & { readonly key: string } {
-  const { entries, yearsKept } = of
-  const asked = { boat, set, asOf: today(), seed, ...(yearsKept === undefined ? {} : { yearsKept }) }
-  return { ...asked, key: keyOf(asked, entries) }
+function useQuestion(boat: string, set: string, yearsKept?: number) {
+  const log = useBoat(boat)
+  const latest = useRef(log.entries)
+  latest.current = log.entries
+  const asked = useMemo(() => {
+    const of: AskedOf = {
+      boat,
+      set,
+      asOf: today(),
+      seed,
+      ...(yearsKept === undefined ? {} : { yearsKept }),
+    }
+    return { ...of, key: keyOf(of, log.entries) }
+  }, [boat, set, log.entries, yearsKept])
+  const entries = async (from: number): Promise<readonly Entry[]> => latest.current.slice(from, from + slice)
+  return { asked, ready: log.status === 'ready', entries }
 }
 
-const firstAnswer: AnswerState = { stage: 'preparing', histories: 0, wanted: 0 }
-const firstForecast: ForecastState = { stage: 'preparing' }
+/** Entries given over in one go: copying them takes a few milliseconds. */
+const slice = 1_000
 
-function liveIn<T>(map: Map<string, Live<T>>, key: string, first: T): Live<T> {
-  const found = map.get(key)
+function followed(key: string): Followed {
+  const found = answers.get(key)
   if (found !== undefined) return found
-  const made = live(first)
-  map.set(key, made)
+  const made: Followed = {
+    shown: live<Shown>({}),
+    progress: live<Progress>({ stage: 'preparing', choosing: false, histories: 0, wanted: 0 }),
+  }
+  answers.set(key, made)
   return made
 }
 
-/** The entries; given over whole, they are copied in one go, and a long log in the time of a few frames. */
-function inSlices(entries: readonly Entry[]): () => Promise<readonly Entry[]> {
-  return async () => entries
+function hear({ shown, progress }: Followed, state: AnswerState): void {
+  const { basis, view, problem, stage, choosing = false, histories, wanted } = state
+  progress.set({ stage, choosing, histories, wanted })
+  if (basis === undefined && view === undefined && problem === undefined) return
+  const before = shown.get()
+  shown.set({
+    ...before,
+    ...(basis === undefined ? {} : { basis }),
+    ...(view === undefined ? {} : { view }),
+    ...(problem === undefined ? {} : { problem }),
+  })
+}
+
+/** A value whose changes are drawn in short slices, so that what the reader does meanwhile is answered at once. */
+function useInSlices<T>(of: Live<T>): T {
+  const [state, setState] = useState({ of, value: of.get() })
+  useEffect(() => {
+    const take = () => startTransition(() => setState({ of, value: of.get() }))
+    take()
+    return of.on(take)
+  }, [of])
+  return state.of === of ? state.value : of.get()
 }

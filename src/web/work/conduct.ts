@@ -54,6 +54,9 @@ interface Run {
   choosing: boolean
   viewDue: boolean
   view?: AnswerView
+  /** The basis that the page has, and when it was last told how far it is. */
+  basisTold?: Basis
+  toldAt: number
   problem?: string
 }
 
@@ -84,7 +87,7 @@ export function makeConductor(crew: Crew): Conductor {
   }
 
   async function prepare(run: Run): Promise<Prepared> {
-    const entries = withYearsKept(await run.entries(), run.asked)
+    const entries = withYearsKept(await allOf(run.entries), run.asked)
     const question = { ...run.asked, entries, catalogue: await catalogue(), memory }
     const work = preparing(question)
     for (;;) {
@@ -170,7 +173,7 @@ export function makeConductor(crew: Crew): Conductor {
       stopped: () => run.stopped !== undefined,
       onProgress: (done) => {
         if (!afresh) run.histories = from + done
-        say(run, 'refining')
+        if (performance.now() - run.toldAt > tellEveryMs) say(run, 'refining')
       },
     })
     if (samples === undefined) {
@@ -219,11 +222,13 @@ export function makeConductor(crew: Crew): Conductor {
         again: false,
         choosing: false,
         viewDue: false,
+        toldAt: 0,
       }
       run.tell = tell
       remember(run)
       if (known !== undefined) {
-        if (run.basis !== undefined) say(run, run.stage, { basis: true })
+        delete run.basisTold
+        say(run, run.stage)
         if (run.samples !== undefined) showView(run)
         if (run.stopped !== 'by-reader' && run.stage !== 'done') await goFurther(run)
         return
@@ -234,7 +239,7 @@ export function makeConductor(crew: Crew): Conductor {
         Object.assign(run, rest)
         if (byReader) run.stopped = 'by-reader'
         run.histories = kept.samples[0]!.columns[0]!.length
-        say(run, kept.stage, { basis: true })
+        say(run, kept.stage)
         showView(run)
         if (kept.stage === 'done' || kept.byReader) return
       }
@@ -250,7 +255,7 @@ export function makeConductor(crew: Crew): Conductor {
       }
       tell({ stage: 'preparing' })
       try {
-        const question = { ...asked, entries: await entries(), catalogue: await catalogue() }
+        const question = { ...asked, entries: await allOf(entries), catalogue: await catalogue() }
         const state = await forecastView(question, memory)
         registers.set(asked.key, state.basis!.register)
         tell(state)
@@ -298,25 +303,34 @@ export function makeConductor(crew: Crew): Conductor {
 
 class Stopped extends Error {}
 
-/** Tells the page how far it is; the basis only where it is new to it. */
-function say(run: Run, stage: Stage, more: { readonly basis?: boolean } = {}): void {
-  run.stage = stage
-  const { basis, histories, wanted, problem, choosing } = run
-  run.tell({
-    stage,
-    choosing,
-    histories,
-    wanted,
-    ...(more.basis && basis !== undefined ? { basis } : {}),
-    ...(problem === undefined ? {} : { problem }),
-  })
+async function allOf(entries: Entries): Promise<readonly Entry[]> {
+  const all: Entry[] = []
+  for (;;) {
+    const some = await entries(all.length)
+    if (some.length === 0) return all
+    all.push(...some)
+  }
 }
 
+/** The page is told how far it is no oftener than this. [ms] */
+const tellEveryMs = 300
+
+/** Tells the page how far it is. */
+function say(run: Run, stage: Stage): void {
+  run.stage = stage
+  run.toldAt = performance.now()
+  const { histories, wanted, problem, choosing } = run
+  run.tell({ stage, choosing, histories, wanted, ...(problem === undefined ? {} : { problem }) })
+}
+
+/** Gives the page its figures, and what they start from where that is new to it. */
 function showView(run: Run): void {
-  const { basis, samples, change, asked, stage, histories, wanted, choosing } = run
+  const { basis, samples, change, asked, stage, histories, wanted, choosing, basisTold } = run
   if (basis === undefined || samples === undefined) return
-  run.view = answerView(basis.model, samples, { seed: asked.seed, change })
-  run.tell({ stage, choosing, histories, wanted, basis, view: run.view })
+  const view = answerView(basis.model, samples, { seed: asked.seed, change })
+  run.view = view
+  run.basisTold = basis
+  run.tell({ stage, choosing, histories, wanted, view, ...(basisTold === basis ? {} : { basis }) })
 }
 
 async function keep(run: Run): Promise<void> {

@@ -73,8 +73,8 @@ export interface FigureSource extends DescribedFigure {
   readonly sourceTitle: string
 }
 
-/** Gives the entries, in slices, when they are needed. */
-export type Entries = () => Promise<readonly Entry[]>
+/** Gives entries from a place on, a slice at a time; none after the last. */
+export type Entries = (from: number) => Promise<readonly Entry[]>
 
 /** What the page may ask of the worker that prepares, reports and keeps. */
 export interface Conductor {
