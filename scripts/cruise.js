@@ -6,7 +6,7 @@ import config from '../.dependency-cruiser.cjs'
 const result = await cruise(
   ['src'],
   { ruleSet: { forbidden: config.forbidden }, validate: true, ...config.options, tsConfig: undefined },
-  undefined,
+  { extensionAlias: { '.js': ['.ts', '.tsx', '.js'] } },
   { tsConfig: extractTSConfig('tsconfig.json') },
 )
 const { summary } = result.output

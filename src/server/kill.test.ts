@@ -60,7 +60,7 @@ test('killed in the middle of appending, the server loses nothing that it said w
   layOutProgram(place, ['units', 'catalogue', 'logbook', 'store', 'server'])
   writeFileSync(join(place, 'serving.js'), serving)
   const folder = join(place, 'data')
-  for (let time = 0; time < 6; time += 1) {
+  for (let time = 0; time < 4; time += 1) {
     const acknowledged = await sendUntilKilled(folder, 1 + time * 100_000, 40 + time * 35)
     const opened = openStore(folder)
     if (!opened.ok) throw new Error(JSON.stringify(opened.problems))

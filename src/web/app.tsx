@@ -7,9 +7,10 @@
 import { Component, type ReactNode, Suspense, useEffect, useRef } from 'react'
 import { useBoat } from './data/boat.js'
 import { Frame } from './frame.js'
+import type { OfSet } from './of-set.js'
 import { Button, Lead, Link, Passage, Say } from './parts/index.js'
 import { pathTo, type Route, useRoute } from './routes.js'
-import { type OfSet, screens } from './screens.js'
+import { screens } from './screens.js'
 import { shell } from './words/shell.js'
 
 export function App() {

@@ -7,9 +7,10 @@
 import { type ReactNode, Suspense, useEffect, useRef, useState } from 'react'
 import type { Boat } from './data/boat.js'
 import { type Light, lights, useLight } from './light.js'
+import type { OfSet } from './of-set.js'
 import { Button, Link } from './parts/index.js'
 import { type BoatPage, pathTo, type Route } from './routes.js'
-import { type OfSet, screens } from './screens.js'
+import { screens } from './screens.js'
 import { setInOneLine } from './set-line.js'
 import { shell } from './words/shell.js'
 

@@ -5,11 +5,9 @@
  */
 
 import { type ComponentType, lazy } from 'react'
+import type { OfSet } from './of-set.js'
 
-export interface OfSet {
-  readonly boat: string
-  readonly set: string
-}
+export type { OfSet }
 
 export interface WriteEntryProps extends OfSet {
   /** Written, or left for now. */
