@@ -71,7 +71,7 @@ test('the boat from nothing of the documentation can be typed as it stands', () 
     const { status, stderr } = gensettle(...wordsOf(line), '--data', own)
     expect(`${line}: ${status} ${stderr}`).toBe(`${line}: 0 `)
   }
-})
+}, 180_000)
 
 test('the model of the README is played', () => {
   const [line] = linesBelow('README.md', 'a model written by hand')
