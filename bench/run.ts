@@ -9,7 +9,7 @@ import { execFileSync } from 'node:child_process'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { compile } from '../src/alternatives/program.js'
-import type { Prepared } from '../src/alternatives/settle.js'
+import { type Prepared, usedStates } from '../src/alternatives/settle.js'
 import { playSpan } from '../src/alternatives/simulate.js'
 import type { LifeModel } from '../src/forecast/life-model.js'
 import { posteriorOf } from '../src/forecast/posterior.js'
@@ -24,7 +24,11 @@ const histories = { besideC: 5000, million: 1_000_000, workers: 6000, full: 20_0
 type Played = typeof import('../src/server/play.js')
 
 async function main(): Promise<void> {
-  const prepared = prepareMarram(seed)
+  let prepared = prepareMarram(seed)
+  const preparedMs = timed(() => {
+    prepared = prepareMarram(seed)
+  })
+  say('log read, model built, posterior and alternatives', `${preparedMs.toFixed(0)} ms`, 'under 2000 ms')
   benchC(prepared)
   benchFirst(prepared)
   const { playOnWorkers } = await compiledPlay()
@@ -65,6 +69,8 @@ function benchFirst({ model, posterior, used }: Prepared): void {
   const six = firstSix(model)
   const posteriorMs = timed(() => posteriorOf(six, { seed }))
   say('posterior', `${posteriorMs.toFixed(0)} ms`, 'under 1000 ms')
+  const usedMs = timed(() => usedStates(six, posterior, seed))
+  say('starting states of the used candidates', `${usedMs.toFixed(0)} ms`, 'under 600 ms')
   const firstMs = timed(() =>
     playSpan(compile(six, posterior, used), { seed, from: 0, count: histories.first }),
   )

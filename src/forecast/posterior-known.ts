@@ -31,7 +31,7 @@ export function fillKnown(
   const { columns, weight, from, to } = atKappa(mode, node.lnKappa)
   const { lnTheta, theta } = columns
   const { quality } = mode
-  const { age, ageHours, state, since } = row
+  const { theta: toTheta, age, ageHours, state, since } = row
   const cells = lnTheta.length
   const cell = cells > 1 ? lnTheta[1]! - lnTheta[0]! : 0
   const masses = [columns.sound, columns.defective, columns.failed]
@@ -60,14 +60,14 @@ export function fillKnown(
         let x = perStep * (entry + node.start - below * POSTERIOR_STEPS) - 0.5 * cell
         const most = 0.5 * cell
         for (; entry < upTo; entry++, x += perStep) {
-          row.theta[row.at + entry] = quality * theta[k]! * expNearZero(Math.min(most, Math.max(-most, x)))
+          toTheta[row.at + entry] = quality * theta[k]! * expNearZero(Math.min(most, Math.max(-most, x)))
         }
       } else if (upTo > entry) {
         sumOnsets(mode.terms, s, Math.exp(-mode.life.shape * lnTheta[k]!))
         for (; entry < upTo; entry++) {
           const target = (entry + node.start) / POSTERIOR_STEPS
           const share = Math.min(1, Math.max(0, ((target - below) * total) / mass))
-          row.theta[row.at + entry] = quality * theta[k]!
+          toTheta[row.at + entry] = quality * theta[k]!
           since[row.at + entry] = mode.terms.since[placeOf(share, mode.terms.y.length)]!
         }
       }
@@ -79,7 +79,7 @@ export function fillKnown(
   for (; entry < POSTERIOR_STEPS; entry++) {
     const at = row.at + entry
     const before = Math.max(row.at, at - 1)
-    for (const column of [row.theta, state, since]) column[at] = column[before]!
+    for (const column of [toTheta, state, since]) column[at] = column[before]!
   }
 }
 

@@ -212,23 +212,27 @@ export function fillPlayed(
   }
   const modes = prepared.part.modes.length
   const chosen = systematicSteps(shares, { total, start: node.start })
-  const { state, age, since, ageHours } = lives
+  // told one by one: reading them from their records at every step would cost more than the copying
+  const { theta } = sample
+  const { state, age, since, ageHours, serviceYears, serviceHours } = lives
+  const { theta: toTheta, state: toState, age: toAge, since: toSince, ageHours: toAgeHours } = rows
   for (let m = 0; m < modes; m++) {
     const first = (rows.firstMode + m) * POSTERIOR_STEPS
     for (let step = 0; step < POSTERIOR_STEPS; step++) {
       const from = chosen[step]! * modes + m
       const at = first + step
-      rows.theta[at] = sample.theta[from]!
-      rows.state[at] = state[from]!
-      rows.age[at] = age[from]!
-      rows.since[at] = since[from]!
-      rows.ageHours[at] = ageHours[from]!
+      toTheta[at] = theta[from]!
+      toState[at] = state[from]!
+      toAge[at] = age[from]!
+      toSince[at] = since[from]!
+      toAgeHours[at] = ageHours[from]!
     }
   }
   const first = rows.part * POSTERIOR_STEPS
+  const { serviceYears: toYears, serviceHours: toHours } = rows
   for (let step = 0; step < POSTERIOR_STEPS; step++) {
-    rows.serviceYears[first + step] = lives.serviceYears[chosen[step]!]!
-    rows.serviceHours[first + step] = lives.serviceHours[chosen[step]!]!
+    toYears[first + step] = serviceYears[chosen[step]!]!
+    toHours[first + step] = serviceHours[chosen[step]!]!
   }
 }
 
