@@ -26,8 +26,8 @@ export interface RulerProps {
   }
 }
 
-const axisY = 78
-const widthY = 34
+const axisY = 94
+const widthY = 50
 /** Hundredths of the width that a label takes on a narrow page. */
 const room = 13
 
@@ -40,7 +40,7 @@ export function Ruler(props: RulerProps) {
   const quoteAt = at(quote)
   return (
     <div className="ruler">
-      <svg className="drawing" height="112" role="img" aria-label={words.drawing}>
+      <svg className="drawing" height="128" role="img" aria-label={words.drawing}>
         <title>{words.drawing}</title>
         <rect className="wash" x="0" y={axisY - 26} width={`${Math.max(0, at(price))}%`} height="26" />
         <line className="line-2" x1="0" x2="100%" y1={axisY} y2={axisY} />

@@ -4,22 +4,15 @@
  * @module
  */
 
-import type { ReactNode } from 'react'
+import { type ReactNode, useState } from 'react'
 
-/** Something folded away under its name. */
-export function Behind({
-  name,
-  children,
-  open,
-}: {
-  readonly name: string
-  readonly children: ReactNode
-  readonly open?: boolean
-}) {
+/** Something folded away under its name, and made only when it is opened. */
+export function Behind({ name, children }: { readonly name: string; readonly children: ReactNode }) {
+  const [open, setOpen] = useState(false)
   return (
-    <details className="behind" open={open}>
+    <details className="behind" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{name}</summary>
-      <div>{children}</div>
+      {open && <div>{children}</div>}
     </details>
   )
 }
