@@ -65,8 +65,9 @@ export interface HowChosen {
 
 /**
  * The limit of each alternative after which a set runs on, by its id; `undefined`: always mend. A coarse round picks the
- * best shape, and finer ones move its knots, until a round saves no more than two standard errors. Every limit is judged
- * against always mending on the same histories, and the last word is had on histories that it was not picked on.
+ * best shape, and finer ones move its knots, until a round saves no more than two standard errors. Whatever is picked has
+ * to save that much against what it takes the place of on the same histories, and what the coarse round picked has to do
+ * so against always mending once more, on histories that it was not picked on.
  */
 export async function chooseLimits(
   model: LifeModel,

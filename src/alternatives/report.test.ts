@@ -63,6 +63,20 @@ test('the walk-away price does not depend on what the quote is', () => {
   expect(answer(asked(4000)).report.walkAway!.price).toBeCloseTo(answer(asked(500)).report.walkAway!.price, 6)
 })
 
+test('another workshop’s quote is something to walk away to, and no part of the quote in hand', () => {
+  const withOther = (quote: number) => {
+    const input = asked(quote)
+    const other = { parts: [{ part: 'pump' }], quote: { price: 900 } }
+    return answer({ ...input, alternatives: [...input.alternatives!, { id: 'other', now: other }] })
+  }
+  const [cheap, dear] = [withOther(1500), withOther(2600)].map(({ report }) => report.walkAway!)
+  expect(dear!.price).toBeCloseTo(cheap!.price, 6)
+  expect([cheap!.quote, dear!.quote]).toEqual([1500, 2600])
+  expect(cheap!.otherwise).toBe('other')
+  // The same job at a price that no bill goes past: one walks away above what would come to as much.
+  expect(cheap!.price).toBeLessThan(900)
+})
+
 test('a cheap quote is taken, a dear one walked away from', () => {
   const { price } = answer(asked(1500)).report.walkAway!
   expect(answer(asked(price * 0.5)).report.verdict.best).toBe('mend')
@@ -100,6 +114,21 @@ test('the sentence names the best, the saving and the price to walk away at', ()
   const { verdict, walkAway } = sayReport(model, samples, report)
   expect(verdict).toMatch(/^Mend at the quote\. (Clear|Leaning, not clear): it saves £[\d,]+ over 8 years/)
   expect(walkAway).toMatch(/^Walk away above £[\d,]+, and then: .*The quote of £200 stays under it/)
+})
+
+test('a verdict that rests on mending no more than so much says so', () => {
+  const sayWith = (limit: object) => {
+    const input = asked(200)
+    const alternatives = input.alternatives!.map((one) => (one.id === 'mend' ? { ...one, limit } : one))
+    const { model, samples, report } = answer({ ...input, alternatives } as LifeModelInput)
+    return sayReport(model, samples, report).verdict
+  }
+  expect(sayWith({ knots: [90_000, 80_000, 70_000], above: { replaceWith: 'new' } })).toContain(
+    'A later job above £70,000 to £90,000, by when it comes, is not mended any more: fit new.',
+  )
+  expect(sayWith({ knots: [90_000, 90_000, 90_000], above: 'give-up' })).toContain(
+    'A later job above £90,000 is not mended any more: do without from then on.',
+  )
 })
 
 test.each([

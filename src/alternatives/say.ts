@@ -45,7 +45,21 @@ function verdictWords(model: LifeModel, samples: readonly Sample[], report: Repo
     return `Too close to call between two: ${words.name(best)}, or ${words.name(next)} (${words.money(saving)} ± ${words.money(2 * savingError)} apart). ${differenceWords(model, samples, best, next)}${danger}`
   }
   const how = clearness === 'clear' ? 'Clear' : 'Leaning, not clear'
-  return `${upperFirst(words.name(best))}. ${how}: it saves ${words.money(saving)} over ${years(model)} against the next best (${words.name(next)}), and in ${hundred} cases of 100 nothing you could still learn would change that.${danger}`
+  return `${upperFirst(words.name(best))}. ${how}: it saves ${words.money(saving)} over ${years(model)} against the next best (${words.name(next)}), and in ${hundred} cases of 100 nothing you could still learn would change that.${limitWords(model, best, words)}${danger}`
+}
+
+/** The policy that the figures rest on: nobody should take them for those of mending for ever. */
+function limitWords(model: LifeModel, best: string, words: Words): string {
+  const limit = model.alternatives.find(({ id }) => id === best)?.limit
+  if (limit === undefined) return ''
+  const [low, high] = [Math.min(...limit.knots), Math.max(...limit.knots)].map(words.money)
+  const { above } = limit
+  const instead =
+    above === 'give-up'
+      ? 'do without from then on'
+      : `fit ${model.candidates.find(({ id }) => id === above.replaceWith)?.name ?? above.replaceWith}`
+  const from = low === high ? `above ${low}` : `above ${low} to ${high}, by when it comes,`
+  return ` A later job ${from} is not mended any more: ${instead}.`
 }
 
 function years(model: LifeModel): string {
