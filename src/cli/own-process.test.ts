@@ -92,7 +92,7 @@ test('wrong use is 2, bad input 1, and done 0', () => {
   expect(gensettle('simulate', 'x.json', '--histories', 'many').status).toBe(2)
   const bad = gensettle('log', 'add', 'hours', 'many', '--boat', 'petrel', '--set', 'main', '--data', data)
   expect(bad.status).toBe(1)
-  expect(bad.stderr).toContain('body.meterHours: found "many"; allowed is a number from 0 to 200000 h')
+  expect(bad.stderr).toContain('--meter-hours: found "many"; allowed is a number from 0 to 200000 h')
   expect(gensettle('boats', '--data', data).status).toBe(0)
 })
 

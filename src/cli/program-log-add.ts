@@ -103,7 +103,20 @@ function addKind(add: Command, kind: Kind): void {
 
 /** What a field means, and what may be typed for it. */
 function toldOf(kind: Kind, { flag, words }: BodyField): string {
-  return `${meaningOf(kind, flag) ?? flag}: ${words}`
+  return `${meaningOf(kind, flag) ?? flag} (${inShort(words)})`
+}
+
+/** The forms that every second field has, in fewer words than where one of them is refused. */
+const shortForms: readonly (readonly [RegExp, string])[] = [
+  [/small letters and digits, words joined by hyphens[^;]*/, 'words joined by hyphens'],
+  [/text of 1 to \d+ characters, not only blanks, without control characters/, 'text'],
+  [/(a date such as 2019, 2019-05 or 2019-05-12), of the years [^;]*/, '$1'],
+  [/a ULID: [^;]*/, 'the id of an entry'],
+  [/a number from 0 to 1000000000$/, 'an amount'],
+]
+
+function inShort(words: string): string {
+  return shortForms.reduce((text, [form, short]) => text.replace(form, short), words)
 }
 
 /** The fields that were typed, by their flags. */

@@ -50,7 +50,7 @@ Example:
 
 function addServing(program: Command): void {
   withSeed(
-    command(program, 'serve', 'print every boat’s verdict and serve a page with the same on this machine', {
+    command(program, 'serve', 'serve the pages on this machine, and print every boat’s verdict', {
       example: 'gensettle serve --data ./logbook',
       data: true,
     }),

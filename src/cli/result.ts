@@ -53,8 +53,19 @@ function problemLine({ code, path, found, allowed }: Problem): string {
       : 'is in use by another program that has told no address yet. Stop'
     return `The data folder ${path} ${how} that program first (Ctrl-C where it runs). What only reads works meanwhile; --data chooses another folder.`
   }
-  const place = path === '' ? '' : `${path}: `
+  const place = path === '' ? '' : `${asTyped(path)}: `
   return code === 'missing'
     ? `${place}missing; needs ${allowed}`
     : `${place}found ${found}; allowed is ${allowed}`
+}
+
+/** A field of a body by the option that it is typed with: `body.covers.parts.0.did` is the did of the first `--covers-parts`. */
+function asTyped(path: string): string {
+  const [first, ...steps] = path.split('.')
+  if (first !== 'body' || steps.length === 0) return path
+  const at = steps.findIndex((step) => /^\d+$/.test(step))
+  const names = at < 0 ? steps : steps.slice(0, at)
+  const flag = names.join('-').replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)
+  const within = at < 0 ? [] : [String(Number(steps[at]) + 1), ...steps.slice(at + 1)]
+  return [`--${flag}`, ...within].join(' ')
 }
