@@ -66,9 +66,12 @@ test('a file that was cut off, or has a hole, is not there', () => {
   }
 })
 
-test('only so many are kept, those that were used last', () => {
+test.each([
+  ['so many', { files: 3, bytes: 1e9 }],
+  ['so many bytes', { files: 99, bytes: 3 * (8 + 1) }],
+])('only %s are kept, those that were used last', (_, bounds) => {
   const data = folder()
-  const computed = computedIn(data, { most: 3 })
+  const computed = computedIn(data, bounds)
   for (const [age, key] of ['a', 'b', 'c'].entries()) {
     computed.keep(key, bytesOf(key))
     utimesSync(join(data, 'computed', key), 1000 + age, 1000 + age)
@@ -76,6 +79,16 @@ test('only so many are kept, those that were used last', () => {
   computed.read('a')
   computed.keep('d', bytesOf('d'))
   expect(readdirSync(join(data, 'computed')).sort()).toEqual(['a', 'c', 'd'])
+})
+
+test('a file left half written goes when it is old, and not while it may still be written', () => {
+  const data = folder()
+  const computed = computedIn(data)
+  computed.keep('a', bytesOf('a'))
+  for (const name of ['old.part', 'new.part']) writeFileSync(join(data, 'computed', name), 'half')
+  utimesSync(join(data, 'computed', 'old.part'), 1000, 1000)
+  computed.keep('b', bytesOf('b'))
+  expect(readdirSync(join(data, 'computed')).sort()).toEqual(['a', 'b', 'new.part'])
 })
 
 test('where nothing can be written nothing is kept, and nothing stops', () => {

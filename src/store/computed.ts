@@ -22,10 +22,18 @@ export interface Computed {
 }
 
 const folderName = 'computed'
-/** So many files are kept; those read or written longest ago go first. A set takes up to four of up to 40 MB each. */
-const mostFiles = 16
+/** End of the name of a file that is not whole yet. */
+const underWay = '.part'
+/** So much is kept at most; what was read or written longest ago goes first. A set takes four files, 60 MB together. */
+const usualBounds = { files: 24, bytes: 300e6 }
 /** A file under way that is older than this was left by a program that ended. [ms] */
 const leftAfter = 3_600_000
+
+/** How much is kept. */
+export interface Bounds {
+  readonly files: number
+  readonly bytes: number
+}
 
 /** The key of whatever rests on a value: its canonical text and the program that worked it out, as a digest. */
 export function keyOf(restsOn: unknown, program: string): string {
@@ -35,7 +43,7 @@ export function keyOf(restsOn: unknown, program: string): string {
 }
 
 /** The worked-out things in a data folder. */
-export function computedIn(dataFolder: string, { most = mostFiles } = {}): Computed {
+export function computedIn(dataFolder: string, bounds: Bounds = usualBounds): Computed {
   const folder = join(dataFolder, folderName)
   return {
     read: (key) => {
@@ -50,12 +58,12 @@ export function computedIn(dataFolder: string, { most = mostFiles } = {}): Compu
       }
     },
     keep: (key, bytes) => {
-      const beside = join(folder, `${key}.${randomBytes(4).toString('hex')}.part`)
+      const beside = join(folder, `${key}.${randomBytes(4).toString('hex')}${underWay}`)
       try {
         makeFolder(folder)
         writeFileSync(beside, sealed(bytes), { mode: 0o600 })
         renameSync(beside, join(folder, key))
-        dropOldest(folder, most)
+        dropOldest(folder, bounds)
       } catch {
         rmSync(beside, { force: true })
       }
@@ -71,17 +79,22 @@ function touch(path: string): void {
   }
 }
 
-function dropOldest(folder: string, most: number): void {
+function dropOldest(folder: string, { files: mostFiles, bytes: mostBytes }: Bounds): void {
   const files = readdirSync(folder).flatMap((name) => {
-    const at = statSync(join(folder, name), { throwIfNoEntry: false })?.mtimeMs
-    return at === undefined ? [] : [{ path: join(folder, name), at, part: name.endsWith('.part') }]
+    const path = join(folder, name)
+    const found = statSync(path, { throwIfNoEntry: false })
+    return found === undefined ? [] : [{ path, at: found.mtimeMs, bytes: found.size }]
   })
-  const left = files.filter(({ part, at }) => part && Date.now() - at > leftAfter)
-  const old = files
-    .filter(({ part }) => !part)
-    .sort((a, b) => b.at - a.at)
-    .slice(most)
-  for (const { path } of [...left, ...old]) rmSync(path, { force: true })
+  let [count, bytes] = [0, 0]
+  for (const file of files.sort((a, b) => b.at - a.at)) {
+    if (file.path.endsWith(underWay)) {
+      if (Date.now() - file.at > leftAfter) rmSync(file.path, { force: true })
+      continue
+    }
+    count += 1
+    bytes += file.bytes
+    if (count > mostFiles || bytes > mostBytes) rmSync(file.path, { force: true })
+  }
 }
 
 const sealBytes = 8
