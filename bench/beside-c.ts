@@ -24,7 +24,7 @@ const lastDigits = 1e-9
 type InC = 'same' | 'plain'
 
 /** What histories of every alternative came to. */
-export interface Run {
+interface Run {
   readonly histories: number
   /** Histories of one alternative in a second of processor time. */
   readonly perSecond: number

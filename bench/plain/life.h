@@ -158,13 +158,10 @@ static void serve(int p) {
   const double hourly = kind->serviceByOwner ? model.ownPerHour : model.paidPerHour;
   book(kind->servicePrice * partPriceFactor() + kind->serviceWork * labourFactor() * hourly);
   for (int m = kind->firstMode; kind->serviceRenews && m < kind->firstMode + kind->modes; m++) {
-    if (world.mode[m].state == LAID_UP) continue;
     world.mode[m].quality = 1;
     beginLife(m);
   }
-  for (int c = 0; !kind->serviceRenews && c < kind->clears; c++) {
-    if (world.mode[kind->clear[c]].state != LAID_UP) beginLife(kind->clear[c]);
-  }
+  for (int c = 0; !kind->serviceRenews && c < kind->clears; c++) beginLife(kind->clear[c]);
 }
 
 #endif
