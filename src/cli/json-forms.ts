@@ -5,6 +5,7 @@
  */
 
 import * as z from 'zod'
+import type { Summary } from '../alternatives/summary.js'
 import { type Kind, kinds } from '../logbook/kinds.js'
 
 const texts = z.array(z.string())
@@ -57,12 +58,13 @@ const summary = {
   daysWithoutPerYear: estimate,
   stopsPerYear: estimate,
   sameDayStopsPerYear: estimate,
+  deratesPerYear: estimate,
   dangersPerYear: z.record(z.string(), z.number()),
   largestYear: z.object({ mean: z.number(), high: z.number() }),
   replacedShare: chance,
   firstFailure: z.array(z.object({ ...ofMode, share: chance })),
   failures: z.array(z.object({ ...ofMode, perYear: z.number() })),
-}
+} satisfies { readonly [Field in keyof Summary]: z.ZodType }
 
 const span = z.object({ low: z.number(), high: z.number() })
 const odds = { failing: z.array(chance), stopping: z.array(chance), failures: z.number(), cost: z.number() }
