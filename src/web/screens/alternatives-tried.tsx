@@ -20,16 +20,17 @@ const { tried } = words
 export interface TriedProps extends OfAnswer {
   readonly change: PriceChange
   readonly years: number | undefined
+  /** As the log has them. */
+  readonly logYears: number | undefined
   readonly onChange: (change: PriceChange) => void
   readonly onYears: (years: number | undefined) => void
 }
 
 export function Tried(props: TriedProps) {
-  const { view, basis, change, years, onChange, onYears, log } = props
+  const { view, basis, change, years, logYears, onChange, onYears, log } = props
   const money = moneyOf(view)
   const sign = signOf(view)
   const before = dayPrice(basis.model)
-  const logYears = basis.register.terms.yearsKept ?? basis.model.horizonYears
   const moved = {
     ...termsOf(change),
     ...(years === undefined || years === logYears ? {} : { yearsKept: years }),
@@ -40,7 +41,7 @@ export function Tried(props: TriedProps) {
         <TriedField
           name={tried.years.name}
           unit={tried.years.unit}
-          value={years ?? view.horizonYears}
+          value={years ?? logYears ?? view.horizonYears}
           least={1}
           most={25}
           step={1}

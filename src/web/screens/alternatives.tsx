@@ -30,6 +30,7 @@ export function AlternativesScreen({ boat, set }: OfSet) {
   const log = useBoat(boat)
   const { basis, view, prices } = answer
   useEffect(() => prices(change), [prices, change])
+  const logYears = useLogYears(view?.horizonYears, years === undefined && settledYears === undefined)
   const onQuote = useCallback((quote: number) => setChange((before) => ({ ...before, quote })), [])
   if (answer.problem !== undefined) return <Failed answer={answer} />
   if (basis === undefined || view === undefined) return <Preparing answer={answer} />
@@ -48,7 +49,14 @@ export function AlternativesScreen({ boat, set }: OfSet) {
           onDone={() => setEditing(undefined)}
         />
       )}
-      <Tried {...shared} change={change} years={years} onChange={setChange} onYears={setYears} />
+      <Tried
+        {...shared}
+        change={change}
+        years={years}
+        logYears={logYears}
+        onChange={setChange}
+        onYears={setYears}
+      />
       <Rests {...shared} />
       <Passage title={words.cautions.title} says={words.cautions.says}>
         <Cautions list={words.cautions.list} />
@@ -61,6 +69,13 @@ export function AlternativesScreen({ boat, set }: OfSet) {
 const Stops = memo(StopLines)
 const List = memo(AlternativesList)
 const Rests = memo(RestsOn)
+
+/** The years of the log itself, while others are tried. */
+function useLogYears(shown: number | undefined, untried: boolean): number | undefined {
+  const [years, setYears] = useState(shown)
+  if (untried && shown !== undefined && shown !== years) setYears(shown)
+  return years
+}
 
 /** Years are played anew: not at every step of the pointer, only where it rests. */
 function useSettled<T>(value: T): T {
