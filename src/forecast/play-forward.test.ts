@@ -85,6 +85,16 @@ describe('a part of unknown fitting date', () => {
   })
 })
 
+it('keeps the phase of its checks when it is reconditioned, be it as good as new', () => {
+  const remedy = { outcome: 'reconditioned', agesLess: 1 } as const
+  const modes = [{ id: 'm', clock: 'years', shape: 20, scale: 5, remedy } as const]
+  const use = { hoursByMonth: Array(12).fill(10) }
+  const model = trialModel([{ id: 'a', age: 'unknown', modes }], { ...old(8), use })
+  const posterior = posteriorOf(model, { seed: 1 })
+  expect(meanOver(posterior, 0, (at) => posterior.age[at]!)).toBeLessThan(4)
+  expect(posterior.ageHours.every((hours) => Math.abs(hours - 960) < 1e-3)).toBe(true)
+})
+
 describe('how often the set let its owner down', () => {
   const parts = ['a', 'b', 'c', 'd'].map(
     (id): TrialPart => ({

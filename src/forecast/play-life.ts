@@ -177,7 +177,7 @@ export function runLife(play: Play, rules: PlayRules, end: number): void {
     const clearedAt = clearing === undefined ? Infinity : clearing.time
     if (clearedAt <= time && clearedAt <= play.serviceDue && clearedAt <= end) {
       rules.before(play, clearedAt)
-      beginLife(play, clearing!.mode, { time: clearedAt, virtualAge: 0 })
+      beginLife(play, clearing!.mode, clearedAt)
       play.clearing++
       continue
     }
@@ -198,29 +198,32 @@ export function runLife(play: Play, rules: PlayRules, end: number): void {
   }
 }
 
-/** A new life of a mode, of which `virtualAge` is used up already. */
-export function beginLife(
-  play: Play,
-  m: number,
-  at: { readonly time: number; readonly virtualAge: number },
-): void {
-  const { time, virtualAge } = at
-  const { use, lives } = play.prepared
+/** A new life of a mode. */
+export function beginLife(play: Play, m: number, time: number): void {
+  const { use, lives, leastOnsets } = play.prepared
   const life = lives[m]!
   const reading = life.clock === 'hours' ? hoursAt(play, time) : readingAt(use, life.clock, time)
   play.state[m] = SOUND
-  play.birth[m] = reading * life.pace - virtualAge
-  if (virtualAge !== 0) {
-    drawOnset(play, m, { time, usedAge: virtualAge })
-    return
-  }
+  play.birth[m] = reading * life.pace
   play.birthHours[m] = hoursAt(play, time)
   play.birthTime[m] = time
   const uniform = nextUniform(play)
-  const least = play.prepared.leastOnsets[m]![Math.floor(uniform * leastOnsetSlices)]!
+  const least = leastOnsets[m]![Math.floor(uniform * leastOnsetSlices)]!
   play.turns[m] = Math.max(time, timeOfAge(play, m, play.theta[m]! * life.onsetScale * least))
   play.boundOnly[m] = uniform
   play.outlasted[m] = 0
+}
+
+/** Sound again, with a share of its age taken away; the phase of its checks goes on. */
+function recondition(play: Play, m: number, at: { readonly time: number; readonly agesLess: number }): void {
+  const { time, agesLess } = at
+  const { use, lives } = play.prepared
+  const life = lives[m]!
+  const reading = readingAt(use, life.clock, time) * life.pace
+  const usedAge = Math.max(0, (reading - play.birth[m]!) * (1 - agesLess))
+  play.state[m] = SOUND
+  play.birth[m] = reading - usedAge
+  drawOnset(play, m, { time, usedAge })
 }
 
 /** Running hours at a time; many ask for the same moment one after another. */
@@ -325,20 +328,15 @@ function checkFallsDue(
 
 /** What a mend leaves: the outcome of the mode's remedy. */
 export function mendMode(play: Play, m: number, time: number): void {
-  const { modes, lives, use } = play.prepared
-  const { outcome, agesLess, delayFactor } = modes[m]!
+  const { outcome, agesLess, delayFactor } = play.prepared.modes[m]!
   if (outcome === 'cleared') {
-    beginLife(play, m, { time, virtualAge: 0 })
+    beginLife(play, m, time)
   } else if (outcome === 'patched') {
     play.state[m] = DEFECTIVE
     play.onset[m] = time
     play.turns[m] = failureAfter(play, m, { time, factor: delayFactor })
   } else if (outcome === 'reconditioned') {
-    for (let k = 0; k < play.modes; k++) {
-      const life = lives[k]!
-      const age = readingAt(use, life.clock, time) * life.pace - play.birth[k]!
-      beginLife(play, k, { time, virtualAge: Math.max(0, age * (1 - agesLess)) })
-    }
+    for (let k = 0; k < play.modes; k++) recondition(play, k, { time, agesLess })
   } else renewPart(play, time)
 }
 
@@ -353,7 +351,7 @@ function fitPlainPiece(play: Play): void {
 /** Every mode starts anew, and so does the service. */
 export function renewPart(play: Play, time: number): void {
   fitPlainPiece(play)
-  for (let m = 0; m < play.modes; m++) beginLife(play, m, { time, virtualAge: 0 })
+  for (let m = 0; m < play.modes; m++) beginLife(play, m, time)
   restartService(play, time)
 }
 
@@ -398,7 +396,7 @@ const quiet = -1
 function clearByService(play: Play, m: number, time: number): void {
   const { longestInterval } = play.prepared
   if (longestInterval[m] === Infinity) {
-    beginLife(play, m, { time, virtualAge: 0 })
+    beginLife(play, m, time)
     return
   }
   if (play.perInterval[m]! < 0) {

@@ -49,6 +49,25 @@ export const agedCases: readonly ClosedFormCase[] = [
     }),
   ),
   {
+    id: 'a-used-set-was-kept-with-good-pieces',
+    source:
+      'a life without wear knows no age: survival of two years at scale 4, whatever is fitted from now on',
+    held: 'derived',
+    histories: 10_000,
+    model: model({
+      horizonYears: 2,
+      candidates: [{ id: 'other', price: 0, used: { years: 12.3, hours: 2000 } }],
+      alternatives: [{ id: 'buy', now: { replaceWith: 'other' } }],
+      parts: [
+        part('pump', { clock: 'years', shape: 1, scale: 4 }, 100, {
+          repair: { price: 100, supply: [{ chance: 1, days: 0, quality: 0.25 }] },
+        }),
+      ],
+    }),
+    alternative: 'buy',
+    expect: [{ mean: { of: 'withoutFailure' }, value: Math.exp(-2 / 4) }],
+  },
+  {
     id: 'a-mode-cleared-three-years-ago',
     source: 'survival of a Weibull life of shape 2 and scale 6 from 3 to 5 years',
     held: 'derived',

@@ -297,7 +297,7 @@ function setModels(parts: readonly PartNow[], models: LifeModel['parts']): void 
 }
 
 function atOnce(repair: LifeModel['parts'][number]['repair']): LifeModel['parts'][number]['repair'] {
-  const supply = repair.supply.map((option) => ({ ...option, days: 0 }))
+  const supply = repair.supply.map((option) => ({ ...option, days: 0, quality: 1 }))
   return { ...repair, hours: 0, workshopDays: 0, intrusionChance: 0, lastLikelierPerYear: 0, supply }
 }
 
