@@ -97,6 +97,9 @@ function editedList(file: string | undefined): { readonly value?: unknown; reado
   return file === undefined ? {} : readJsonFile(file, { path: '--with', holds: 'a list of alternatives' })
 }
 
+/** Names of alternatives are broken, so that a table fits on a screen. */
+const nameWidth = 38
+
 function alternativesText(answer: Answer, summaries: readonly Summary[]): string {
   const { model, saying, report, register, assumed, problems, refusedAlternatives } = answer
   const right = (head: string) => ({ head, align: 'right' }) as const
@@ -105,7 +108,7 @@ function alternativesText(answer: Answer, summaries: readonly Summary[]): string
     .sort((a, b) => a.summary.cost.mean - b.summary.cost.mean)
   const table = tableText(
     [
-      { head: `${model.currency}, ${figure(model.horizonYears)} years` },
+      { head: `${model.currency}, ${figure(model.horizonYears)} years`, wrap: nameWidth },
       ...['mean ± error', '10 in 100', '90 in 100', 'worst tenth', 'days without', 'stops', 'danger'].map(
         right,
       ),
@@ -155,7 +158,7 @@ function limitsText({ alternatives, candidates, currency }: LifeModel): string[]
   if (rows.length === 0) return []
   const right = (head: string) => ({ head, align: 'right' }) as const
   const columns = [
-    { head: 'later jobs are mended up to' },
+    { head: 'later jobs are mended up to', wrap: nameWidth },
     ...['now', 'half way', 'at the end'].map(right),
     { head: 'above that' },
   ]

@@ -74,6 +74,9 @@ async function playModel(model: LifeModel, { histories, seed }: SimulateOptions)
   }
 }
 
+/** Names of alternatives are broken, so that a table fits on a screen. */
+const nameWidth = 38
+
 /** The tables of a simulation. */
 function simulationText(
   model: LifeModel,
@@ -87,7 +90,7 @@ function simulationText(
   const right = (head: string) => ({ head, align: 'right' }) as const
   const money = tableText(
     [
-      { head: `${unit}, ${figure(model.horizonYears)} years` },
+      { head: `${unit}, ${figure(model.horizonYears)} years`, wrap: nameWidth },
       ...['mean ± error', '10 in 100', 'half', '90 in 100', 'worst tenth', 'a year', 'largest year'].map(
         right,
       ),
@@ -106,7 +109,7 @@ function simulationText(
   const kinds = Object.keys(summaries[0]!.dangersPerYear)
   const days = tableText(
     [
-      { head: 'a year' },
+      { head: 'a year', wrap: nameWidth },
       ...['days without power', 'stops', 'same-day stops', 'runs short', ...kinds].map(right),
     ],
     summaries.map((summary) => [

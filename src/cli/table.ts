@@ -10,13 +10,17 @@ import colours from 'picocolors'
 export interface Column {
   readonly head: string
   readonly align?: 'left' | 'right'
+  /** Longer cells go on in the lines below, broken between words. */
+  readonly wrap?: number
 }
 
 /** Rows under headings, columns as wide as their widest cell, two blanks between. */
 export function tableText(columns: readonly Column[], rows: readonly (readonly string[])[]): string {
-  const widths = columns.map(({ head }, c) =>
-    Math.max(head.length, ...rows.map((row) => [...(row[c] ?? '')].length)),
+  const [head, ...lines] = [columns.map((column) => column.head), ...rows].map((cells) =>
+    linesOf(columns, cells),
   )
+  const all = [...head!, ...lines.flat()]
+  const widths = columns.map((_, c) => Math.max(...all.map((cells) => [...(cells[c] ?? '')].length)))
   const line = (cells: readonly string[]) =>
     columns
       .map(({ align }, c) => {
@@ -27,7 +31,26 @@ export function tableText(columns: readonly Column[], rows: readonly (readonly s
       .join('  ')
       .trimEnd()
   const rule = widths.map((width) => '─'.repeat(width)).join('──')
-  return [colours.bold(line(columns.map(({ head }) => head))), rule, ...rows.map(line)].join('\n')
+  return [...head!.map((cells) => colours.bold(line(cells))), rule, ...lines.flat().map(line)].join('\n')
+}
+
+/** The lines that a row takes: its cells on the first, what of them does not fit below. */
+function linesOf(columns: readonly Column[], cells: readonly string[]): string[][] {
+  const pieces = columns.map(({ wrap }, c) => broken(cells[c] ?? '', wrap ?? Number.POSITIVE_INFINITY))
+  const height = Math.max(1, ...pieces.map(({ length }) => length))
+  return Array.from({ length: height }, (_, i) => pieces.map((piece) => piece[i] ?? ''))
+}
+
+/** A text in lines of at most so many characters, longer words whole; those after the first are set in. */
+function broken(text: string, most: number): string[] {
+  const lines: string[] = []
+  for (const word of text.split(' ')) {
+    const last = lines.at(-1)
+    if (last !== undefined && last.length + 1 + word.length <= most)
+      lines[lines.length - 1] = `${last} ${word}`
+    else lines.push(last === undefined ? word : `  ${word}`)
+  }
+  return lines
 }
 
 /** A number for a table: whole and grouped from 100 on, three figures below. */
