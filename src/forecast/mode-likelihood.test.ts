@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { readLife, stateAt } from './delay-time.js'
+import { readLife, stateAt } from '../../test/oracles/delay-time.js'
 import type { Delay } from './lives.js'
 import type { ModeLife } from './mode-life.js'
 import { massesAt, pastTerms, presentTerms } from './mode-likelihood.js'

@@ -4,7 +4,7 @@
  * @module
  */
 
-import type { KnownLife } from '../../src/forecast/scale-posterior-lives.js'
+import type { KnownLife } from '../oracles/scale-posterior-lives.js'
 
 function lives(record: {
   readonly failed: readonly (number | readonly [age: number, count: number])[]

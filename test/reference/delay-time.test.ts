@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
-import { chanceAhead, type LifeSoFar, readAhead, readLife, stateAt } from '../../src/forecast/delay-time.js'
 import { massesAt, presentTerms } from '../../src/forecast/mode-likelihood.js'
 import { evenPast } from '../../src/forecast/track.js'
+import { chanceAhead, type LifeSoFar, readAhead, readLife, stateAt } from '../oracles/delay-time.js'
 import { afterSoundLooks, downShare, inspectionCycle, shareFailing, statesAt } from '../oracles/inspection.js'
 
 // Expected values in this file: closed forms of the delay-time model (Christer and Waller 1984, recalled), recomputed
@@ -20,7 +20,8 @@ function exponentialLife(means: { onset: number; delay: number }, age: number): 
 function productMasses(
   means: { readonly onset: number; readonly delay: number },
   record: { readonly age: number; readonly at: readonly number[]; readonly detection: readonly number[] },
-): { sound: number; defective: number } {
+  hidden = false,
+): { sound: number; defective: number; failed: number } {
   const ages = { years: 1, hours: record.age, starts: 0 }
   const terms = presentTerms(
     {
@@ -29,7 +30,7 @@ function productMasses(
       onsetScale: means.onset,
       delay: { kind: 'weibull', shape: 1, scale: means.delay },
       delayClock: 'hours',
-      hidden: false,
+      hidden,
       pace: 1,
     },
     {
@@ -101,6 +102,9 @@ test.each(withoutLooks)('onset $onset, delay $delay, aged $age: sound, defective
   const product = productMasses(one, { age: one.age, at: [], detection: [] })
   expect(Math.abs(product.sound - one.good)).toBeLessThan(1e-9)
   expect(Math.abs(product.defective - one.defective)).toBeLessThan(1e-9)
+  const asleep = productMasses(one, { age: one.age, at: [], detection: [] }, true)
+  expect(Math.abs(asleep.failed - one.failed)).toBeLessThan(1e-9)
+  expect(Math.abs(product.defective / (product.sound + product.defective) - one.given)).toBeLessThan(1e-9)
 
   const closed = statesAt({ defect: 1 / one.onset, failure: 1 / one.delay }, one.age)
   expect(Math.abs(closed.defective - one.defective)).toBeLessThan(1e-9)

@@ -1,5 +1,4 @@
 import { expect, test } from 'vitest'
-import { firstToFail } from '../../src/forecast/competing.js'
 import { meanLife, residualSurvival, survival, type WeibullLife } from '../../src/forecast/lives.js'
 import { normalQuantile } from '../../src/forecast/special-normal.js'
 import {
@@ -12,6 +11,7 @@ import {
   seriesAvailability,
   visits,
 } from '../oracles/cash.js'
+import { firstToFail } from '../oracles/competing.js'
 import { discountedRenewals, endlessRenewals, laplaceOf } from '../oracles/renewal.js'
 import { minimalRepairPresentValue } from '../oracles/replacement.js'
 

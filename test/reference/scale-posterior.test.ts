@@ -1,14 +1,18 @@
 import { expect, test } from 'vitest'
+import { atKappa, knownModes, lnLikelihoodAtKappa } from '../../src/forecast/known-modes.js'
 import { chanceOfEnding, residualSurvival } from '../../src/forecast/lives.js'
+import { posteriorOf } from '../../src/forecast/posterior.js'
+import { gamma, lnGamma } from '../../src/forecast/special-gamma.js'
+import { gaussLegendre } from '../../src/forecast/special-quadrature.js'
+import { pastUseOf } from '../../src/forecast/track.js'
 import {
   posteriorMean,
   posteriorQuantile,
   type ScalePosterior,
   scalePosterior,
-} from '../../src/forecast/scale-posterior.js'
-import { type KnownLife, weibullLogLikelihood } from '../../src/forecast/scale-posterior-lives.js'
-import { gamma, lnGamma } from '../../src/forecast/special-gamma.js'
-import { gaussLegendre } from '../../src/forecast/special-quadrature.js'
+} from '../oracles/scale-posterior.js'
+import { type KnownLife, weibullLogLikelihood } from '../oracles/scale-posterior-lives.js'
+import { trialModel } from '../trial-model.js'
 
 function expectRelative(found: number, expected: number, tolerance: number): void {
   expect(Math.abs(found / expected - 1)).toBeLessThan(tolerance)
@@ -167,6 +171,72 @@ test.each(held)('prior $median, factor $factor, shape $shape, sound $sound, fail
   expectRelative(ends(median), one.pluggedIn, 1e-3)
 })
 
+interface LivesOfOne {
+  readonly median: number
+  readonly factor: number
+  readonly shape: number
+  readonly sound: readonly number[]
+  readonly failed: readonly number[]
+  readonly age: number
+}
+
+/** The same by the functions that a boat's posterior is made with. */
+function byProduct(one: LivesOfOne): {
+  readonly evidence: number
+  readonly mean: (of: (scale: number) => number) => number
+  readonly scales: Float32Array
+} {
+  const earlier = one.sound.filter((age) => age !== one.age)
+  const model = trialModel([
+    {
+      id: 'a',
+      age: { years: one.age / 1000, hours: one.age },
+      pastLives: [
+        ...one.failed.map((hours) => ({ age: { hours }, ended: { failed: 'm' } })),
+        ...earlier.map((hours) => ({ age: { hours }, ended: 'sound' as const })),
+      ],
+      modes: [{ id: 'm', clock: 'hours', shape: one.shape, scale: one.median, logSd: Math.log(one.factor) }],
+    },
+  ])
+  const how = { past: pastUseOf(model), kappaLogSd: 0, extra: () => [] }
+  const [mode] = knownModes(model, model.parts[0]!, how)
+  const evidence = Math.exp(lnLikelihoodAtKappa(mode!, 0))
+  const { columns, weight } = atKappa(mode!, 0)
+  const chances = columns.whole.map((likelihood, k) => likelihood * weight[k]!)
+  const whole = chances.reduce((a, b) => a + b, 0)
+  const { theta } = posteriorOf(model, { seed: 1 })
+  return {
+    evidence,
+    mean: (of) =>
+      chances.reduce((sum, chance, k) => sum + chance * of(columns.theta[k]! * one.median), 0) / whole,
+    scales: theta.map((at) => at * one.median).sort(),
+  }
+}
+
+test.each(held)(
+  "the product's own grid and table: prior $median, factor $factor, shape $shape, sound $sound, failed $failed",
+  (one) => {
+    const { evidence, mean, scales } = byProduct(one)
+    const ends = (scale: number): number =>
+      chanceOfEnding({ kind: 'weibull', shape: one.shape, scale }, { age: one.age, ahead: one.ahead })
+    const meanScale = mean((scale) => scale)
+    const meanLog = mean(Math.log)
+    expectRelative(meanScale, one.mean, 1e-4)
+    expectRelative(mean(ends), one.ends, 1e-4)
+    expectRelative(meanLog, one.meanLog, 1e-4)
+    expectRelative(evidence, one.evidence, 1e-3)
+    expectRelative(Math.sqrt(mean((scale) => (scale - meanScale) ** 2)), one.sd, 1e-3)
+    expectRelative(Math.sqrt(mean((scale) => (Math.log(scale) - meanLog) ** 2)), one.sdLog, 1e-3)
+    // one step of the 1,024 of the table beside the quantile
+    expect(scales[511 - 1]!).toBeLessThan(one.median50)
+    expect(scales[512 + 1]!).toBeGreaterThan(one.median50)
+    expect(scales[50]!).toBeLessThan(one.q05)
+    expect(scales[52]!).toBeGreaterThan(one.q05)
+    expect(scales[971]!).toBeLessThan(one.q95)
+    expect(scales[974]!).toBeGreaterThan(one.q95)
+  },
+)
+
 // The prior's own moments: mean 6000 e^(ln²2/2). Closed form.
 test('no evidence', () => {
   const posterior = scalePosterior({ prior: { medianScale: 6000, logSd: Math.LN2 }, logLikelihood: () => 0 })
@@ -191,8 +261,11 @@ test.each([
     prior: { medianScale: 6000, logSd: Math.LN2 },
     logLikelihood: (scale) => weibullLogLikelihood(known([], [age]), { shape: 2, scale }),
   })
+  const tolerance = Math.abs(shift) > 0.1 ? 5e-4 : 5e-5
   const moved = posteriorMean(posterior, Math.log) - Math.log(6000)
-  expect(Math.abs(moved - shift)).toBeLessThan(Math.abs(shift) > 0.1 ? 5e-4 : 5e-5)
+  expect(Math.abs(moved - shift)).toBeLessThan(tolerance)
+  const product = byProduct({ median: 6000, factor: 2, shape: 2, sound: [], failed: [age], age: 0 })
+  expect(Math.abs(product.mean(Math.log) - Math.log(6000) - shift)).toBeLessThan(tolerance)
 })
 
 // Two-dimensional quadrature by an independent program. Derived.

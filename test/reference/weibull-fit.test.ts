@@ -5,8 +5,8 @@ import {
   likeliestScale,
   scaleLowerLimit,
   type WeibullFit,
-} from '../../src/forecast/scale-posterior-fit.js'
-import type { KnownLife } from '../../src/forecast/scale-posterior-lives.js'
+} from '../oracles/scale-posterior-fit.js'
+import type { KnownLife } from '../oracles/scale-posterior-lives.js'
 import * as sets from './data-sets.js'
 
 type Fitted = Extract<WeibullFit, { outcome: 'fitted' }>

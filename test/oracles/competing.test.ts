@@ -1,7 +1,7 @@
 import * as fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { chanceOfEnding, meanResidualLife } from '../../src/forecast/lives.js'
 import { type AgedLife, firstToFail } from './competing.js'
-import { chanceOfEnding, meanResidualLife } from './lives.js'
 
 const agedLife: fc.Arbitrary<AgedLife> = fc.record({
   shape: fc.double({ min: 0.2, max: 20, noNaN: true }),

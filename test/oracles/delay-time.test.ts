@@ -1,5 +1,6 @@
 import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { type Delay, logDensity, meanLife, survival } from '../../src/forecast/lives.js'
 import {
   chanceAhead,
   type LifeSoFar,
@@ -13,7 +14,6 @@ import {
 } from './delay-time.js'
 import type { Look, Observation } from './delay-time-looks.js'
 import { lnAverage } from './delay-time-panels.js'
-import { type Delay, logDensity, meanLife, survival } from './lives.js'
 
 function pair(age: number, ifSound: number, ifDefective: number, ifFailed?: number): Observation {
   return { kind: 'pair', age, ifSound, ifDefective, ...(ifFailed === undefined ? {} : { ifFailed }) }

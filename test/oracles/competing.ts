@@ -4,9 +4,9 @@
  * @module
  */
 
-import { requireWithin } from '../units/require.js'
-import { hazard, hazardAhead, type WeibullLife } from './lives.js'
-import { gaussLegendre, type Panel } from './special-quadrature.js'
+import { hazard, hazardAhead, type WeibullLife } from '../../src/forecast/lives.js'
+import { gaussLegendre, type Panel } from '../../src/forecast/special-quadrature.js'
+import { requireWithin } from '../../src/units/require.js'
 
 /** A Weibull life that has reached an age. All lives that compete run on one clock. */
 export interface AgedLife {

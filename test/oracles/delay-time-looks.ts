@@ -4,7 +4,7 @@
  * @module
  */
 
-import { requireWithin } from '../units/require.js'
+import { requireWithin } from '../../src/units/require.js'
 
 /** One look by a check that shows a defect or does not. */
 export interface Look {

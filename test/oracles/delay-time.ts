@@ -9,7 +9,9 @@
  * @module
  */
 
-import { requireWithin } from '../units/require.js'
+import { chanceOfEnding, type Delay, logDensity, survival } from '../../src/forecast/lives.js'
+import { gamma } from '../../src/forecast/special-gamma.js'
+import { requireWithin } from '../../src/units/require.js'
 import { type LookChances, lookChances, type Observation, type RepeatedLooks } from './delay-time-looks.js'
 import {
   blockAverage,
@@ -18,8 +20,6 @@ import {
   type OnsetAverage,
   onsetAverage,
 } from './delay-time-panels.js'
-import { chanceOfEnding, type Delay, logDensity, survival } from './lives.js'
-import { gamma } from './special-gamma.js'
 
 /** One failure mode with its two stages, both on one clock. */
 export interface TwoStageMode {

@@ -4,8 +4,8 @@
  * @module
  */
 
-import { requireWithin } from '../units/require.js'
-import { hazardAhead, lifeQuantile } from './lives.js'
+import { hazardAhead, lifeQuantile } from '../../src/forecast/lives.js'
+import { requireWithin } from '../../src/units/require.js'
 import { type KnownLife, requireLives, weibullLogLikelihood } from './scale-posterior-lives.js'
 
 /** 95 % span by the profile likelihood; an end is null where the lives set no limit on that side. */

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { chanceOfEnding, type WeibullLife } from './lives.js'
+import { chanceOfEnding, type WeibullLife } from '../../src/forecast/lives.js'
 import { posteriorMean, posteriorQuantile, type ScalePosterior, scalePosterior } from './scale-posterior.js'
 import { type KnownLife, weibullLogLikelihood } from './scale-posterior-lives.js'
 

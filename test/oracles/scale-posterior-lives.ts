@@ -5,7 +5,7 @@
  * @module
  */
 
-import { hazardAhead, type WeibullLife } from './lives.js'
+import { hazardAhead, type WeibullLife } from '../../src/forecast/lives.js'
 
 /** How one life, or several alike, ended or stands. Ages on the clock of the life. */
 export type KnownLife = {

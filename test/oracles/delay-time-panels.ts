@@ -11,8 +11,8 @@
  * @module
  */
 
-import type { Delay } from './lives.js'
-import { gaussLegendre } from './special-quadrature.js'
+import type { Delay } from '../../src/forecast/lives.js'
+import { gaussLegendre } from '../../src/forecast/special-quadrature.js'
 
 /** A weight g(x) over onset ages, ready to be averaged at any scale. */
 export interface OnsetAverage {

@@ -4,8 +4,8 @@
  * @module
  */
 
-import { requireWithin } from '../units/require.js'
-import { gaussLegendre } from './special-quadrature.js'
+import { gaussLegendre } from '../../src/forecast/special-quadrature.js'
+import { requireWithin } from '../../src/units/require.js'
 
 /** Belief before any evidence: ln η normal. */
 export interface ScalePrior {

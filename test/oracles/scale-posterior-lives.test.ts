@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { cumulativeHazard, logDensity, survival, type WeibullLife } from './lives.js'
+import { cumulativeHazard, logDensity, survival, type WeibullLife } from '../../src/forecast/lives.js'
 import { type KnownLife, requireLives, weibullLogLikelihood } from './scale-posterior-lives.js'
 
 const life: WeibullLife = { kind: 'weibull', shape: 2.3, scale: 700 }
