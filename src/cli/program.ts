@@ -1,22 +1,16 @@
 /**
- * The commands, their options and their help.
+ * The commands, their options and their help. What reckons or serves is loaded when it is asked for, so that a command that
+ * only reads or writes an entry is there at once.
  *
  * @module
  */
 
 import { Command, Option } from 'commander'
 import { paperFields } from '../logbook/paper-log-columns.js'
-import { showAlternatives } from './alternatives.js'
-import { exportToFile, importFromFile } from './boat-file.js'
 import { listBoats } from './boats.js'
-import { showForecast } from './forecast.js'
-import { importLog } from './import-log.js'
 import { correctEntry, listEntries } from './log.js'
 import { addKinds, flagsFromChanges } from './program-log-add.js'
 import { answering, collect, command, wholeWithin, withSeed } from './program-parts.js'
-import { demonstrate, serve } from './serve.js'
-import { showSet } from './set.js'
-import { simulateFile } from './simulate.js'
 
 const mostHistories = 1_000_000
 
@@ -55,11 +49,12 @@ function addServing(program: Command): void {
       data: true,
     }),
   ).action(async (options) => {
+    const { serve } = await import('./serve.js')
     process.exitCode = await serve(options)
   })
   withSeed(
     command(program, 'demo', 'the verdicts of the demonstration boats', { example: 'gensettle demo' }),
-  ).action(answering((options) => demonstrate(options)))
+  ).action(answering(async (options) => (await import('./serve.js')).demonstrate(options)))
   command(program, 'boats', 'whose logs there are', { example: 'gensettle boats', data: true }).action(
     answering((options) => listBoats(options)),
   )
@@ -90,7 +85,9 @@ function addLog(program: Command): void {
     .addOption(choice('--dates', 'how dates such as 3/4/2019 are written', ['day-first', 'month-first']))
     .addOption(choice('--decimal', 'the decimal mark of numbers such as 1,234', ['point', 'comma']))
     .option('--check', 'read and judge, write nothing')
-    .action(answering((file: string, options) => importLog(file, options)))
+    .action(
+      answering(async (file: string, options) => (await import('./import-log.js')).importLog(file, options)),
+    )
   command(log, 'correct', 'put another entry in the place of one, which stays in the log; or take it back', {
     example:
       'gensettle log correct 01HZZZZZZZ0000000000000001 --change meter-hours=5240\n  $ gensettle log correct 01HZZZZZZZ0000000000000001 --take-back "was another boat"',
@@ -120,7 +117,7 @@ function addAnswers(program: Command): void {
       example: 'gensettle set --boat marram',
       data: true,
     }),
-  ).action(answering((options) => showSet(options)))
+  ).action(answering(async (options) => (await import('./set.js')).showSet(options)))
   withSeed(
     ofSet(
       command(program, 'forecast', 'which part goes next, and what the figure rests on', {
@@ -130,7 +127,7 @@ function addAnswers(program: Command): void {
     ),
   )
     .option('--all', 'every part, not only the likeliest')
-    .action(answering((options) => showForecast(options)))
+    .action(answering(async (options) => (await import('./forecast.js')).showForecast(options)))
   withSeed(
     ofSet(
       command(program, 'alternatives', 'what could be done, the verdict, and the walk-away price', {
@@ -148,7 +145,7 @@ function addAnswers(program: Command): void {
     .option('--write <file>', 'write the alternatives as laid out, to be edited and given to --with')
     .option('--with <file>', 'look at the alternatives of that file; nothing enters the log')
     .option('--write-model <file>', 'write the life model with the alternatives, for "gensettle simulate"')
-    .action(answering((options) => showAlternatives(options)))
+    .action(answering(async (options) => (await import('./alternatives.js')).showAlternatives(options)))
 }
 
 function ofSet(made: Command): Command {
@@ -170,18 +167,28 @@ function addFiles(program: Command): void {
         .default(20_000)
         .argParser(wholeWithin(2, mostHistories)),
     )
-    .action(answering((file: string, options) => simulateFile(file, options)))
+    .action(
+      answering(async (file: string, options) => (await import('./simulate.js')).simulateFile(file, options)),
+    )
   command(program, 'export', 'write everything of a boat into one new file', {
     example: 'gensettle export petrel.boat --boat petrel',
     data: true,
   })
     .argument('<file>', 'a file that is not there yet')
     .option('--boat <name>', 'of this boat')
-    .action(answering((file: string, options) => exportToFile(file, options)))
+    .action(
+      answering(async (file: string, options) =>
+        (await import('./boat-file.js')).exportToFile(file, options),
+      ),
+    )
   command(program, 'import', 'add a boat file, or what it has more than the log', {
     example: 'gensettle import petrel.boat',
     data: true,
   })
     .argument('<file>', 'a file that "export" wrote')
-    .action(answering((file: string, options) => importFromFile(file, options)))
+    .action(
+      answering(async (file: string, options) =>
+        (await import('./boat-file.js')).importFromFile(file, options),
+      ),
+    )
 }
