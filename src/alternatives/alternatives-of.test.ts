@@ -128,6 +128,14 @@ test('where all that is open was left out, doing without is put back and told', 
   expect(problems.map(({ code }) => code)).toEqual(['none-open'])
 })
 
+test('however many dangers stand open, why they bar a choice fits in a life model, each told once', () => {
+  const many = Array.from({ length: 40 }, (_, i) => ({ ...danger, danger: `danger-of-kind-${i}` }))
+  const { alternatives } = laidOut([], many)
+  expect(lifeModelSchema.safeParse({ ...model, alternatives }).success).toBe(true)
+  const twice = laidOut([], [danger, { ...danger, mode: 'crack' }]).alternatives[0]!.barred!
+  expect(twice.match(/carbon-monoxide/g)).toHaveLength(1)
+})
+
 test('there is room for forty in all', () => {
   const many = Array.from({ length: 60 }, (_, i) => ({ id: `own-${i}`, now: 'leave' as const }))
   const { alternatives, problems } = laidOut(many, [danger])

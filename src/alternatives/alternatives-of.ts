@@ -249,6 +249,9 @@ function rebuilds({ model, catalogue }: Setting): Alternative[] {
   return list
 }
 
+/** As a life model may have it. */
+const longestWhy = 500
+
 /** An alternative that runs on past a stop line, or with a danger found and not made safe, says so and is barred. */
 function barred(setting: Pick<Setting, 'model' | 'register'>, alternative: Alternative): Alternative {
   const { now } = alternative
@@ -257,7 +260,9 @@ function barred(setting: Pick<Setting, 'model' | 'register'>, alternative: Alter
   const open = openStops(setting.register, setting.model).filter(
     (stop) => !jobs.some((job) => closes(job, stop)),
   )
-  return open.length === 0 ? alternative : { ...alternative, barred: open.map(({ why }) => why).join(' ') }
+  if (open.length === 0) return alternative
+  const why = [...new Set(open.map((stop) => stop.why))].join(' ')
+  return { ...alternative, barred: why.length > longestWhy ? `${why.slice(0, longestWhy - 1)}…` : why }
 }
 
 /** A patch closes nothing, and a single mode only the stop that is its own; a part renewed is renewed whole. */
