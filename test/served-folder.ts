@@ -44,11 +44,17 @@ export interface Asked {
 
 const demonstrationFolder = join(import.meta.dirname, '../demo')
 
-/** Starts a server, on a new data folder where none is given. */
-export async function serveFolder(
-  folder = mkdtempSync(join(tmpdir(), 'gensettle-')),
-  pagesFolder = trialPages(),
-): Promise<ServedFolder> {
+export interface ServeHow {
+  /** Left out: a new one. */
+  readonly folder?: string
+  /** Left out: a page or two to be sent. */
+  readonly pagesFolder?: string
+  readonly catalogueFiles?: Readonly<Record<string, unknown>>
+}
+
+/** Starts a server. */
+export async function serveFolder(how: ServeHow = {}): Promise<ServedFolder> {
+  const { folder = mkdtempSync(join(tmpdir(), 'gensettle-')), pagesFolder = trialPages() } = how
   const opened = openStore(folder)
   if (!opened.ok) throw new Error(JSON.stringify(opened.problems))
   const demonstration = openDemonstration(demonstrationFolder)
@@ -56,7 +62,7 @@ export async function serveFolder(
   const listening = await listen({
     store: opened.store,
     demonstration: demonstration.store,
-    catalogueFiles: { 'trial.json': { type: 'trial' } },
+    catalogueFiles: how.catalogueFiles ?? { 'trial.json': { type: 'trial' } },
     pages: readPages(pagesFolder),
     onError: (error) => {
       throw error

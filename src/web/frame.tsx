@@ -27,7 +27,7 @@ export function Frame({ route, boat, children }: FrameProps) {
   const [writing, setWriting] = useState(false)
   const [light, setLight] = useLight()
   const ofSet = 'boat' in route ? route : undefined
-  const write = ofSet && screens.writeEntry ? () => setWriting(true) : undefined
+  const write = ofSet && screens.writeEntry ? () => writeHere() || setWriting(true) : undefined
   return (
     <div className="sheet">
       <a className="skip" href="#page-matter">
@@ -67,6 +67,14 @@ export function Frame({ route, boat, children }: FrameProps) {
       {ofSet && <Foot of={ofSet} current={route.page} onWrite={write} />}
     </div>
   )
+}
+
+/** Goes to the form for an entry where the page has one already. */
+function writeHere(): boolean {
+  const form = document.getElementById('entry-here')
+  form?.scrollIntoView({ block: 'nearest' })
+  form?.focus()
+  return form !== null
 }
 
 function LoopLink({

@@ -19,11 +19,6 @@ export function termsOf(entries: readonly Entry[]): Terms {
   return particularsOf(entries, '').terms
 }
 
-/** The boat's currency, where she has one; prices of the catalogue are in dollars. */
-export function currencyOf(entries: readonly Entry[]): string {
-  return boatFactsOf(entries).currency ?? 'USD'
-}
-
 /** What a set's meter showed last, and when. */
 export function lastReading(
   entries: readonly Entry[],

@@ -21,6 +21,7 @@ import { PictureChoice } from './pictures.js'
 import { type Wrong, wrongOf } from './problems.js'
 import { moneySayer, sayEntry } from './say-entry.js'
 import { dateTyped } from './typed.js'
+import { withUsualReading } from './usual-reading.js'
 import { bodyOf, usualValues, type Values, valuesOf } from './values.js'
 
 /** What the form is for. */
@@ -28,6 +29,8 @@ export type Purpose =
   | { readonly is: 'new' }
   | { readonly is: 'correct'; readonly entry: Entry }
   | { readonly is: 'mend'; readonly item: Outgoing }
+  /** When a part was fitted. */
+  | { readonly is: 'fitted'; readonly part: string }
 
 export interface EntryFormProps {
   readonly boat: string
@@ -54,8 +57,9 @@ export function EntryForm(props: EntryFormProps) {
   const { boat, set, purpose, currency, catalogue } = props
   const old =
     purpose.is === 'correct' ? purpose.entry : purpose.is === 'mend' ? purpose.item.entry : undefined
-  const slot = `${boat}.${set}.${old === undefined ? 'new' : `${purpose.is}-${old.id}`}`
-  const [typed, setTyped] = useKept<Typed>(slot, old === undefined ? emptyForm : formOf(old))
+  const empty =
+    old !== undefined ? formOf(old) : purpose.is === 'fitted' ? fittedForm(purpose.part) : emptyForm
+  const [typed, setTyped] = useKept<Typed>(`${boat}.${set}.${slotOf(purpose)}`, empty)
   const [files, setFiles] = useState<readonly File[]>([])
   const [wrong, setWrong] = useState<Wrong>({})
   const [said, setSaid] = useState('')
@@ -75,7 +79,10 @@ export function EntryForm(props: EntryFormProps) {
     wrong,
     catalogue,
     sign: currency,
-    onChange: (next: Values) => change({ values: { ...typed.values, [kind]: next } }),
+    onChange: (next: Values) => {
+      const filled = kind === 'reading' ? withUsualReading(values, next) : next
+      change({ values: { ...typed.values, [kind]: filled } })
+    },
   }
 
   const submit = async (event: FormEvent) => {
@@ -97,10 +104,10 @@ export function EntryForm(props: EntryFormProps) {
     setFiles([])
     setTyped(undefined)
     const sayWith = { catalogue, money: moneySayer(currency) }
-    setSaid(form.written(`${kindNames[kind]}. ${sayEntry(draft as unknown as Entry, sayWith)}`))
+    setSaid(form.written(`${kindNames[kind]}. ${sayEntry({ ...draft, corrects: [] } as unknown as Entry, sayWith)}`))
     props.onWritten?.()
   }
-  const kinds = old === undefined ? quickKinds : []
+  const kinds = purpose.is === 'new' ? quickKinds : []
   const plain = fields.filter((field) => !field.more)
   const more = fields.filter((field) => field.more)
   return (
@@ -135,7 +142,11 @@ export function EntryForm(props: EntryFormProps) {
       </div>
       <div className="acts">
         <Button look="filled" type="submit" disabled={busy}>
-          {purpose.is === 'new' ? form.write : purpose.is === 'mend' ? form.sendAgain : form.writeCorrection}
+          {purpose.is === 'mend'
+            ? form.sendAgain
+            : purpose.is === 'correct'
+              ? form.writeCorrection
+              : form.write}
         </Button>
         {purpose.is === 'new' && typed !== emptyForm && (
           <Button look="light" onClick={() => setTyped(undefined)}>
@@ -262,6 +273,17 @@ function Reason({
       {problem && <p className="problem">{problem}</p>}
     </div>
   )
+}
+
+/** Under which name what is typed is kept. */
+function slotOf(purpose: Purpose): string {
+  if (purpose.is === 'new') return 'new'
+  if (purpose.is === 'fitted') return `fitted-${purpose.part}`
+  return `${purpose.is}-${purpose.is === 'correct' ? purpose.entry.id : purpose.item.id}`
+}
+
+function fittedForm(part: string): Typed {
+  return { ...emptyForm, kind: 'fitted', values: { fitted: { part, quality: 'original' } } }
 }
 
 const emptyForm: Typed = { kind: 'hours', from: '', until: '', reason: '', values: {} }

@@ -165,19 +165,14 @@ function unitOf(takes: Takes, sign: string): string {
 }
 
 /** Several to tick, or one of two. */
-function SetInput({ field, text, set, kind, catalogue, name }: InputProps) {
+function SetInput({ id, field, text, set, kind, catalogue, name }: InputProps) {
   const { takes } = field
   if (takes.as === 'yes-no') {
     return (
       <div className="picks">
         {['yes', 'no'].map((option) => (
           <label key={option}>
-            <input
-              type="radio"
-              checked={text === option}
-              onChange={() => set(option)}
-              onClick={() => text === option && set('')}
-            />
+            <input type="radio" name={id} checked={text === option} onChange={() => set(option)} />
             {choiceName(kind, field.key, option)}
           </label>
         ))}

@@ -43,7 +43,7 @@ export function EntryRow({ line, unsent, number, ...of }: EntryRowProps) {
   return (
     <li className="line" id={`entry-${entry.id}`}>
       <span className="no">{number}</span>
-      <span className="day">{sayDays(entry)}</span>
+      <span className="day">{sayDaysInYear(entry)}</span>
       <span className="kind">{kindNames[entry.kind]}</span>
       <span className="words">
         {line.is === 'taken-back' ? (
@@ -125,6 +125,15 @@ function sayOld(old: Entry, now: Entry, of: RowOf): string {
 function reasonOf(entry: Entry): string {
   if (entry.voids && 'text' in entry.body) return entry.body.text
   return 'remark' in entry.body ? (entry.body.remark ?? '') : ''
+}
+
+/** Under the head of its year; what began in another one says so. */
+function sayDaysInYear(entry: Entry): string {
+  const { from, until } = entry
+  if (from !== until && from.slice(0, 4) !== until.slice(0, 4)) return sayDays(entry)
+  const inYear = (date: string) =>
+    date.length === 4 ? logbook.someDay : sayDate(date).replace(/\s\d{4}$/, '')
+  return from === until ? inYear(from) : `${inYear(from)} to ${inYear(until)}`
 }
 
 function sayDays({ from, until }: Entry): string {

@@ -56,6 +56,8 @@ export function ledgerOf({ log, asked, wanted = () => true }: LedgerQuestion): r
   const byId = new Map([...log.kept, ...log.waiting].map((entry) => [entry.id, entry]))
   const rows = [...shownEntries(log, byId)].filter(({ entry }) => wanted(entry))
   const carried = carriedByYear(log.entries)
+  // What waits to be sent stays in sight as well.
+  const inSight = new Set([...asked, ...log.waiting.map(({ id }) => id)])
   const byYear = new Map<string, EntryRow[]>()
   for (const row of rows) {
     const year = row.entry.until.slice(0, 4)
@@ -76,7 +78,7 @@ export function ledgerOf({ log, asked, wanted = () => true }: LedgerQuestion): r
       const list = byYear.get(year)!.toReversed()
       return {
         year,
-        rows: folded(list, asked),
+        rows: folded(list, inSight),
         count: list.length,
         carried: carried.get(year) ?? nothing,
         paidInAll: sums.get(year) ?? 0,
@@ -109,7 +111,7 @@ function shownEntries(log: LedgerQuestion['log'], byId: ReadonlyMap<string, Entr
     .map(({ row }) => row)
 }
 
-function folded(rows: readonly EntryRow[], asked: ReadonlySet<string>): readonly Row[] {
+function folded(rows: readonly EntryRow[], inSight: ReadonlySet<string>): readonly Row[] {
   const lines: Row[] = []
   let run: EntryRow[] = []
   const end = () => {
@@ -118,11 +120,11 @@ function folded(rows: readonly EntryRow[], asked: ReadonlySet<string>): readonly
     run = []
   }
   for (const row of rows) {
-    if (isUneventful(row, asked) && (run[0] === undefined || run[0].entry.set === row.entry.set))
+    if (isUneventful(row, inSight) && (run[0] === undefined || run[0].entry.set === row.entry.set))
       run.push(row)
     else {
       end()
-      if (isUneventful(row, asked)) run.push(row)
+      if (isUneventful(row, inSight)) run.push(row)
       else lines.push(row)
     }
   }
@@ -130,7 +132,7 @@ function folded(rows: readonly EntryRow[], asked: ReadonlySet<string>): readonly
   return lines
 }
 
-function isUneventful(row: EntryRow, asked: ReadonlySet<string>): boolean {
+function isUneventful(row: EntryRow, inSight: ReadonlySet<string>): boolean {
   const { entry } = row
   return (
     row.is === 'entry' &&
@@ -138,7 +140,7 @@ function isUneventful(row: EntryRow, asked: ReadonlySet<string>): boolean {
     isKind(entry, 'hours') &&
     entry.body.remark === undefined &&
     photographsOf(entry).length === 0 &&
-    !asked.has(entry.id)
+    !inSight.has(entry.id)
   )
 }
 

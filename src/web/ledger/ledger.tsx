@@ -11,7 +11,7 @@ import { photographsOf } from '../../logbook/photographs.js'
 import type { Boat } from '../data/boat.js'
 import { PlainButton } from '../parts/index.js'
 import { logbook } from '../words/logbook.js'
-import { plural, shortName } from '../words/say.js'
+import { plural, sayDate, shortName } from '../words/say.js'
 import { EntryRow, type RowOf } from './entry-row.js'
 import { ledgerOf, type Row, type Year } from './ledger-rows.js'
 
@@ -103,7 +103,10 @@ function Filters({
     [log.entries],
   )
   const filters = Object.entries(logbook.filters) as readonly (readonly [Filter, string])[]
-  const all: readonly (readonly [Filter, string])[] = [['all', logbook.all], ...filters]
+  const all: readonly (readonly [Filter, string])[] = [
+    ['all', logbook.all],
+    ...filters.filter(([filter]) => filter !== 'asked' || asked.size > 0 || chosen.filter === 'asked'),
+  ]
   return (
     <div className="filters">
       <fieldset className="kinds">
@@ -247,7 +250,7 @@ function Readings({
     <>
       <li className="line">
         <span className="no">{first === undefined || last === undefined ? '' : `${first}–${last}`}</span>
-        <span className="day">{logbook.upTo(entries[0]!.until)}</span>
+        <span className="day">{logbook.upTo(sayDate(entries[0]!.until).replace(/\s\d{4}$/, ''))}</span>
         <span className="kind">{logbook.readingsKind}</span>
         <span className="words">
           {logbook.readings(entries.length, number(Math.min(...shown)), number(Math.max(...shown)))}{' '}

@@ -144,13 +144,13 @@ function Places({
       {pages.map((page) => (
         <Link key={page} to={pathTo({ page, boat, set })}>
           {page === 'settings' ? shell.settings : shell.pages[page]}
-          <span className="unseen">, {name}</span>
+          <span className="unseen"> {words.of(name)}</span>
         </Link>
       ))}
       {own && (
         <a href={`/api/boats/${encodeURIComponent(boat)}/file`} download>
           {words.file}
-          <span className="unseen">, {name}</span>
+          <span className="unseen"> {words.of(name)}</span>
         </a>
       )}
     </p>

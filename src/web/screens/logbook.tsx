@@ -7,7 +7,8 @@
 import { useMemo } from 'react'
 import { isKind } from '../../logbook/kinds.js'
 import { type Boat, useBoat, useCatalogue } from '../data/boat.js'
-import { currencyOf } from '../data/facts.js'
+import { boatFactsOf } from '../data/facts.js'
+import { catalogueInWords } from '../data/region.js'
 import { today } from '../data/today.js'
 import { moneySayer } from '../entry/say-entry.js'
 import { Disputes } from '../ledger/disputes.js'
@@ -16,6 +17,7 @@ import { Ledger } from '../ledger/ledger.js'
 import { keyOfOddity, Odd, useLeft, useOddities } from '../ledger/odd.js'
 import { PaperLogIn } from '../ledger/paper-log.js'
 import { Refused } from '../ledger/refused.js'
+import { Sharpen } from '../ledger/sharpen.js'
 import type { OfSet } from '../of-set.js'
 import { Lead, Passage, Say } from '../parts/index.js'
 import { form, logbook } from '../words/logbook.js'
@@ -24,8 +26,8 @@ import { EntryHere } from './write-entry.js'
 
 export function LogbookScreen({ boat: id, set }: OfSet) {
   const boat = useBoat(id)
-  const catalogue = useCatalogue()
-  const currency = currencyOf(boat.entries)
+  const { currency = 'USD', words } = boatFactsOf(boat.entries)
+  const catalogue = catalogueInWords(useCatalogue(), words)
   const of: RowOf = useMemo(
     () => ({ boat: id, set, readOnly: boat.readOnly, catalogue, currency, money: moneySayer(currency) }),
     [id, set, boat.readOnly, catalogue, currency],
@@ -42,12 +44,15 @@ export function LogbookScreen({ boat: id, set }: OfSet) {
         {boat.readOnly ? (
           <p className="prose gap-small">{form.readOnly}</p>
         ) : (
-          <EntryHere boat={id} set={set} />
+          <div id="entry-here" tabIndex={-1}>
+            <EntryHere boat={id} set={set} />
+          </div>
         )}
       </Passage>
       <Refused of={of} />
       <Odd of={of} boat={boat} odd={odd} />
       <Disputes of={of} disputes={boat.disputes} />
+      {!boat.readOnly && <Sharpen of={of} boat={boat} />}
       {boat.entries.length > 0 && (
         <Passage title={logbook.latest} says={logbook.neverRubbedOut} className="ledger">
           <Ledger {...of} log={boat} asked={asked} />

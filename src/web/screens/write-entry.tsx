@@ -5,7 +5,8 @@
  */
 
 import { useBoat, useCatalogue } from '../data/boat.js'
-import { currencyOf, lastReading } from '../data/facts.js'
+import { boatFactsOf, lastReading } from '../data/facts.js'
+import { catalogueInWords } from '../data/region.js'
 import { EntryForm } from '../entry/entry-form.js'
 import { SendingState } from '../entry/sending-state.js'
 import type { OfSet } from '../of-set.js'
@@ -19,7 +20,8 @@ export function WriteEntry({ boat, set }: OfSet & { readonly onDone: () => void 
 
 export function EntryHere({ boat: id, set }: OfSet) {
   const boat = useBoat(id)
-  const catalogue = useCatalogue()
+  const { currency = 'USD', words } = boatFactsOf(boat.entries)
+  const catalogue = catalogueInWords(useCatalogue(), words)
   if (boat.readOnly) return <p className="prose">{form.readOnly}</p>
   const last = lastReading(boat.entries, set)
   const read = last && form.lastRead(`${last.hours.toLocaleString('en-GB')} h`, sayDate(last.on))
@@ -29,7 +31,7 @@ export function EntryHere({ boat: id, set }: OfSet) {
         boat={id}
         set={set}
         purpose={{ is: 'new' }}
-        currency={currencyOf(boat.entries)}
+        currency={currency}
         catalogue={catalogue}
         lastRead={read}
       />

@@ -28,7 +28,7 @@ export const boats = {
     settings: 'Settings',
   },
   file: 'Boat file',
-  fileOf: (name: string) => `Boat file of ${name}`,
+  of: (name: string) => `of ${name}`,
   failed: 'The list of boats cannot be read. The program on this machine is asked again by itself.',
   bring: {
     title: 'Bring a boat in',

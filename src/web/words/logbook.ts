@@ -5,7 +5,6 @@
  */
 
 import type { Kind } from '../../logbook/kinds.js'
-import { sayDate } from './say.js'
 
 export const kindNames: Readonly<Record<Kind, string>> = {
   boat: 'Boat',
@@ -19,7 +18,7 @@ export const kindNames: Readonly<Record<Kind, string>> = {
   finding: 'Finding',
   reading: 'Reading',
   stop: 'Stop',
-  letdowns: 'Let down',
+  letdowns: 'Letdowns',
   complete: 'Complete',
   'danger-safe': 'Made safe',
   work: 'Work',
@@ -109,11 +108,26 @@ export const fieldNames: Readonly<Record<string, string>> = {
   water: 'Water she lies in',
   priceFactor: 'Price factor',
   yearsKept: 'Years you will keep her',
-  ownPerHour: 'Worth of your own hour',
+  ownPerHour: 'Your own hour',
   paidPerHour: 'A paid hour',
   travelPerTrip: 'Travel of each visit',
   mostInOneYear: 'The most you can pay in one year',
   taxPercent: 'Tax',
+  diligence: 'Share of checks and services done',
+  fuelPerLitre: 'A litre of fuel',
+  ownerDoes: 'Work you do yourself',
+  ownerAlsoDoes: 'Parts you also do',
+  ownerNeverDoes: 'Parts you never do',
+  realInterestPercent: 'Real interest, per cent',
+  withoutPower: 'Price of being without power',
+  currency: 'Currency',
+  monthsInUse: 'Months in use',
+  words: 'Words',
+  units: 'Units',
+  phases: 'Phases',
+  bearings: 'Bearings',
+  leads: 'Leads brought out',
+  links: 'How they are linked',
 }
 
 const fieldNamesOfKind: Readonly<Record<string, string>> = {
@@ -331,7 +345,8 @@ export const logbook = {
   readings: (count: number, from: string, until: string) =>
     `${count} readings, ${from} to ${until} h, as they should be`,
   readingsKind: 'Hours',
-  upTo: (day: string) => `to ${sayDate(day)}`,
+  upTo: (day: string) => `to ${day}`,
+  someDay: 'that year',
   moreLines: (count: number) => `Show more: ${count} lines`,
   notPaid: 'not paid',
   takenBackPlain: 'Taken back',
@@ -383,6 +398,14 @@ export const logbook = {
     lapsedChoice: 'The quote has lapsed.',
     enteredTwice: 'Entered twice.',
     more: (count: number) => `${count} more are asked when these are answered.`,
+  },
+  sharpen: {
+    title: 'What would sharpen it most',
+    says: 'Fitting dates that nobody has written yet, the one on which most money hangs first. A year will do.',
+    asks: (part: string) => `When was the ${part} fitted?`,
+    because: (ifNew: string, ifOld: string, money: string) =>
+      `New, it fails within a year: ${ifNew}. As old as the set: ${ifOld}. ${money} of the coming year hangs on it.`,
+    answer: 'Write when it was fitted',
   },
   paper: {
     title: 'An old paper log',

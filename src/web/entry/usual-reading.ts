@@ -1,0 +1,30 @@
+/**
+ * What a test usually gives, filled in where nothing is typed yet.
+ *
+ * @module
+ */
+
+import { usualReadings } from '../words/logbook.js'
+import { rowsIn, type Values } from './values.js'
+
+/** The form after another test was chosen: names and units of what it usually gives, unless a value is typed already. */
+export function withUsualReading(before: Values, after: Values): Values {
+  const { test } = after
+  if (test === undefined || test === before.test) return after
+  const typed = ['values', 'conditions'].some((key) =>
+    rowsIn(after, key).some((row) => after[`${key}.${row}.value`]),
+  )
+  const usual = usualReadings[test]
+  if (typed) return after
+  const rest = Object.entries(after).filter(([key]) => !/^(values|conditions)[.#]/.test(key))
+  if (usual === undefined) return Object.fromEntries(rest)
+  const row = (key: string, at: number, [name, unit]: readonly [string, string]) => ({
+    [`${key}.${at}.name`]: name,
+    [`${key}.${at}.unit`]: unit,
+  })
+  return Object.assign(
+    Object.fromEntries(rest),
+    row('values', 0, usual.value),
+    ...usual.conditions.map((condition, at) => row('conditions', at, condition)),
+  ) as Values
+}
