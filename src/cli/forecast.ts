@@ -78,7 +78,12 @@ export function showForecast(options: ForecastOptions): Promise<Result> {
           ? [`… and ${parts.length - shown.length} more parts; --all shows them.`]
           : []),
         '',
-        `With the care you usually give and nothing else done. "A year" is work and pieces in the year ahead, with what the part drags down. Each part was played ${figure(livesPerPart)} times: a chance of 10 in 100 is good to ± ${figure(100 * errorOf(0.1, livesPerPart))} in 100.`,
+        `With the care you usually give and nothing else done. "Cost a year" is work and pieces in the year ahead, with what the part drags down. Each part was played ${figure(livesPerPart)} times: a chance of 10 in 100 is good to ± ${figure(100 * errorOf(0.1, livesPerPart))} in 100.`,
+        ...(forecast.set.failing[0] === 0
+          ? [
+              `In a usual year it does not run in the next ${monthsAhead[0]} months: nothing is met failing then.`,
+            ]
+          : []),
         ...(assumed.length === 0
           ? []
           : ['Taken for granted because nobody said:', ...assumed.map((line) => `  ${line}`)]),
@@ -92,8 +97,8 @@ const right = (head: string) => ({ head, align: 'right' }) as const
 const columns = [
   { head: 'chance of failing within' },
   ...monthsAhead.map((months: OddsAhead[number]) => right(`${months} months`)),
-  right('stopping, 12'),
-  right('a year'),
+  right('stopping, 12 months'),
+  right('cost a year'),
   right('half gone by, years'),
   { head: 'drags down' },
   { head: 'rests on' },
