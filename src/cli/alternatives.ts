@@ -130,7 +130,7 @@ function alternativesText(answer: Answer, summaries: readonly Summary[]): string
     '',
     saying.verdict,
     saying.walkAway,
-    ...saying.barred.map((line) => `Stop: ${line}`),
+    ...stopsText(model),
     '',
     table,
     `Days without power, stops of a day or longer and dangers are a year. ± is one standard error of ${figure(report.histories)} histories; the spread from 10 to 90 is the world's, and no running narrows it.`,
@@ -144,6 +144,15 @@ function alternativesText(answer: Answer, summaries: readonly Summary[]): string
     '',
     shortCaution,
   ].join('\n')
+}
+
+/** Each reason that bars a choice, with all that it bars. */
+function stopsText({ alternatives }: LifeModel): string[] {
+  const barred = new Map<string, string[]>()
+  for (const { id, name, barred: why } of alternatives) {
+    if (why !== undefined) barred.set(why, [...(barred.get(why) ?? []), name ?? id])
+  }
+  return [...barred].map(([why, names]) => `Stop: ${why} As things stand this bars: ${names.join('; ')}.`)
 }
 
 /** What happens to later jobs, where they are not always mended. */
