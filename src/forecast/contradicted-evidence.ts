@@ -14,14 +14,19 @@ const words: Readonly<Record<SetAside['what'], string>> = {
   'past-life': 'an earlier life of it',
   age: 'its age',
   everything: 'what is entered of it',
+  symptom: 'a symptom that nothing can have given',
+  'let-downs': 'that the set let its owner down in a time in which it could not',
 }
 
 /** Each entry that contradicts the model and was left out of the reckoning; none in most logs. */
 export function contradictedEvidence(model: LifeModel, posterior: Pick<Posterior, 'setAside'>): Problem[] {
   return setAsideIn(model, posterior).map(({ part, mode, what }) => ({
     code: 'contradicts-model',
-    path: ['parts', part, ...(mode === undefined ? [] : [mode])].join('.'),
+    path:
+      part === undefined
+        ? 'setFactor.letDowns'
+        : ['parts', part, ...(mode === undefined ? [] : [mode])].join('.'),
     found: `${words[what]}, which contradicts the model and was left out`,
-    allowed: 'what can happen to such a part',
+    allowed: part === undefined ? 'what can happen to such a set' : 'what can happen to such a part',
   }))
 }

@@ -236,4 +236,34 @@ describe('what is entered and cannot be', () => {
     const { named } = aside({ age: 'unknown', modes: [{ ...certain, observations: never }] })
     expect(named).toEqual([{ part: 'a', what: 'everything' }])
   })
+
+  it('may be a symptom that nothing can have given, or let-downs where nothing could stop', () => {
+    const symptom = { yearsAgo: 0, seen: true, modes: [{ part: 'a', mode: 'm', detection: 0.8 }] }
+    const letDowns = [{ fromYearsAgo: 40, toYearsAgo: 30, count: 2 }]
+    const setFactor = { boatLogSd: 0.2, setLogSd: 0.2, letDowns }
+    const parts: TrialPart[] = [{ id: 'a', age: { years: 0 }, modes: [certain] }]
+    const model = trialModel(parts, { symptoms: [symptom], setFactor, set: { ageYears: 12 } })
+    const posterior = posteriorOf(model, { seed: 1 })
+    expect(setAsideIn(model, posterior)).toEqual([
+      { part: 'a', mode: 'm', what: 'symptom' },
+      { what: 'let-downs' },
+    ])
+    expect(posterior.logEvidence).toBeCloseTo(0, 9)
+    expect(contradictedEvidence(model, posterior).map(({ path }) => path)).toEqual([
+      'parts.a.m',
+      'setFactor.letDowns',
+    ])
+  })
+
+  it('is not what was seen of the piece before, up to the day on which this one was fitted', () => {
+    const modes = [{ ...certain, checks: [{ check: 'look', detection: 0.7 }] }]
+    const observations = [4, 6].map((yearsAgo) => ({ yearsAgo, check: 'look', seen: true }))
+    const service = { everyYears: 3, clears: ['m'] }
+    for (const rest of [{}, { service }]) {
+      const plain = aside({ age: { years: 4 }, modes, ...rest })
+      const seen = aside({ age: { years: 4 }, modes: [{ ...modes[0]!, observations }], ...rest })
+      expect(seen.named).toEqual([])
+      expect(seen.posterior.theta).toEqual(plain.posterior.theta)
+    }
+  })
 })

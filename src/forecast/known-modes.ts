@@ -66,12 +66,13 @@ export function knownModes(
     const isPossible = (terms: OnsetTerms) => overPrior({ life, totalLogSd, past: [] }, terms) > 0
     const { clearedYearsAgo: cleared } = mode
     const partClock = cleared === undefined ? fitted : clockSince(fitted, cleared)
+    // before that it was another piece, or another life
     const looks = [...looksOf(mode), ...how.extra(m)]
     const present = possiblePresent(
       { ...life, onsetScale: life.onsetScale * part.quality },
       {
         part: partClock,
-        looks: cleared === undefined ? looks : looks.filter(({ yearsAgo }) => yearsAgo < cleared),
+        looks: looks.filter(({ yearsAgo }) => yearsAgo < partClock.ages.years),
         broken: part.broken === mode.id,
       },
       isPossible,

@@ -128,7 +128,7 @@ function rulesOfLog(log: LogState): PlayRules {
     before: (play, time) => {
       while (log.logged < events.length && events[log.logged]!.time <= time) {
         const event = events[log.logged++]!
-        if (event.time >= 0) weigh(play, log, event)
+        if (event.time > 0) weigh(play, log, event)
       }
     },
     checked: (play, { mode, check, time, chance }) => {

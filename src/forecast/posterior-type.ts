@@ -42,11 +42,20 @@ export interface Posterior {
 export const POSTERIOR_STEPS = 1024
 
 /** What may be set aside because no scale of a life allows for it. */
-export const whatMayBeSetAside = ['looks', 'broken', 'past-life', 'age', 'everything'] as const
+export const whatMayBeSetAside = [
+  'looks',
+  'broken',
+  'past-life',
+  'age',
+  'everything',
+  'symptom',
+  'let-downs',
+] as const
 
 /** Something entered that contradicts the model and was left out. */
 export interface SetAside {
-  readonly part: string
+  /** Absent: of the set. */
+  readonly part?: string
   /** Absent: of the whole part. */
   readonly mode?: string
   readonly what: (typeof whatMayBeSetAside)[number]
@@ -60,9 +69,13 @@ export function setAsideIn(
   { setAside }: Pick<Posterior, 'setAside'>,
 ): SetAside[] {
   return Array.from({ length: setAside.length / 3 }, (_, i) => {
-    const part = model.parts[setAside[3 * i]!]!
-    const mode = part.modes[setAside[3 * i + 1]!]
+    const part = model.parts[setAside[3 * i]!]
+    const mode = part?.modes[setAside[3 * i + 1]!]
     const what = whatMayBeSetAside[setAside[3 * i + 2]!]!
-    return { part: part.id, ...(mode === undefined ? {} : { mode: mode.id }), what }
+    return {
+      ...(part === undefined ? {} : { part: part.id }),
+      ...(mode === undefined ? {} : { mode: mode.id }),
+      what,
+    }
   })
 }

@@ -4,14 +4,14 @@
  * @module
  */
 
-import { chanceOfOnsetBefore, type KnownMode, knownModes, lnLikelihoodAtKappa } from './known-modes.js'
+import { type KnownMode, knownModes, lnLikelihoodAtKappa } from './known-modes.js'
 import type { Candidate, LifeModel, LifePart } from './life-model.js'
 import { modeLifeOf } from './mode-life.js'
-import type { Look } from './mode-looks.js'
 import { pastOfMode, pastTable } from './past-lives.js'
 import { playedPast, preparePart } from './play-part.js'
 import { fillKnown } from './posterior-known.js'
 import { fillPlayed, isInformed, overGrid, type PlayedSample, playSample } from './posterior-played.js'
+import { type Sources, withSymptoms } from './posterior-symptoms.js'
 import { POSTERIOR_STEPS, type Posterior, type SetAside, whatMayBeSetAside } from './posterior-type.js'
 import { type KappaGrid, kappaGrid, kappaNodes, lnPoisson, smoothOverKappa } from './set-factor.js'
 import { threefryUniform } from './threefry.js'
@@ -36,8 +36,8 @@ export function posteriorOf(model: LifeModel, how: { readonly seed: number }): P
   const common = { model, past, kappaLogSd: grid.logSd }
   const samples = model.parts.map((_, p) => samplePart(common, p, how.seed))
   const plain = (part: LifePart) => knownModes(model, part, { ...common, extra: () => [] })
-  let known = model.parts.map((part, p) => (samples[p] ? [] : plain(part)))
-  if (model.symptoms.length > 0) known = withSymptoms(common, { known, samples, plain })
+  const alone = model.parts.map((part, p) => (samples[p] ? [] : plain(part)))
+  const { known, unexplained } = withSymptoms(common, { known: alone, samples })
   const lnLikelihood = new Float64Array(grid.lnKappa.length)
   for (const modes of known) for (const mode of modes) addKnown(lnLikelihood, mode, grid)
   const stops = model.setFactor.letDowns.map(() => new Float64Array(grid.lnKappa.length))
@@ -56,16 +56,27 @@ export function posteriorOf(model: LifeModel, how: { readonly seed: number }): P
       addPlayed(new Float64Array(grid.lnKappa.length), stops, played, grid)
     }
   })
+  // a set that cannot have stopped in a span has not let its owner down in it
+  const couldStop = stops.map((expected) => expected.some((mean) => mean > 0))
   model.setFactor.letDowns.forEach((span, s) => {
+    if (span.count > 0 && !couldStop[s]) return
     for (let k = 0; k < lnLikelihood.length; k++) lnLikelihood[k]! += lnPoisson(span.count, stops[s]![k]!)
   })
   const nodes = kappaNodes(grid, lnLikelihood)
   return {
     ...nodes,
     ...tables(model, { past, kappaLogSd: grid.logSd, known, samples, seed: how.seed }, nodes.kappaLog),
-    setAside: setAsideOf(known, samples),
+    setAside: Int32Array.from([
+      ...setAsideOf(known, samples),
+      ...unexplained.flatMap(({ p, m }) => [p, m, codeOf('symptom')]),
+      ...model.setFactor.letDowns.flatMap(({ count }, s) =>
+        count > 0 && !couldStop[s] ? [-1, -1, codeOf('let-downs')] : [],
+      ),
+    ]),
   }
 }
+
+const codeOf = (what: SetAside['what']) => whatMayBeSetAside.indexOf(what)
 
 /** Plays a part whose ages do not tell enough; null for the others, and where no life agrees with a fitting date. */
 function samplePart(sources: Sources, p: number, seed: number): PlayedSample | null {
@@ -96,17 +107,14 @@ function samplePart(sources: Sources, p: number, seed: number): PlayedSample | n
 function setAsideOf(
   known: readonly (readonly KnownMode[])[],
   samples: readonly (PlayedSample | null)[],
-): Int32Array {
-  const codeOf = (what: SetAside['what']) => whatMayBeSetAside.indexOf(what)
-  return Int32Array.from(
-    samples.flatMap((sample, p) =>
-      sample === null
-        ? known[p]!.flatMap((mode, m) => mode.setAside.flatMap((what) => [p, m, codeOf(what)]))
-        : [
-            ...sample.pastLeftOut.flatMap((count, m) => (count > 0 ? [p, m, codeOf('past-life')] : [])),
-            ...(sample.isPossible ? [] : [p, -1, codeOf('everything')]),
-          ],
-    ),
+): number[] {
+  return samples.flatMap((sample, p) =>
+    sample === null
+      ? known[p]!.flatMap((mode, m) => mode.setAside.flatMap((what) => [p, m, codeOf(what)]))
+      : [
+          ...sample.pastLeftOut.flatMap((count, m) => (count > 0 ? [p, m, codeOf('past-life')] : [])),
+          ...(sample.isPossible ? [] : [p, -1, codeOf('everything')]),
+        ],
   )
 }
 
@@ -174,102 +182,6 @@ function addPlayed(
     const smooth = smoothOverKappa(grid, { values, weights })
     for (let k = 0; k < smooth.length; k++) stops[s]![k]! += Math.exp(smooth[k]!)
   })
-}
-
-interface Sources {
-  readonly model: LifeModel
-  readonly past: UseTrack
-  readonly kappaLogSd: number
-}
-
-/**
- * Brings symptoms in. The chances that the other modes were defective before each symptom are those without any
- * symptom, so that the order of entry does not matter; a pair is divided by the symptom's own chance, so that its
- * evidence is not counted once for every mode.
- */
-function withSymptoms(
-  sources: Sources,
-  parts: {
-    readonly known: readonly (readonly KnownMode[])[]
-    readonly samples: readonly (PlayedSample | null)[]
-    readonly plain: (part: LifePart) => KnownMode[]
-  },
-): KnownMode[][] {
-  const { model } = sources
-  const extra = new Map<string, Look[]>()
-  const nth = model.parts.map(() => 0)
-  const played: { p: number; symptom: number; pair: SymptomPair }[] = []
-  for (const symptom of model.symptoms) {
-    const suspects = symptom.modes.flatMap(({ part, mode, detection }) => {
-      const p = model.parts.findIndex(({ id }) => id === part)
-      const m = p < 0 ? -1 : model.parts[p]!.modes.findIndex(({ id }) => id === mode)
-      if (m < 0) return []
-      const sample = parts.samples[p]
-      const place = sample ? nth[p]!++ : -1
-      const chance = sample
-        ? chanceDefectiveAtSymptom(sample, place)
-        : chanceOfOnsetBefore(parts.known[p]![m]!, symptom.yearsAgo)
-      return [{ p, m, place, detection, chance }]
-    })
-    suspects.forEach((suspect, i) => {
-      const pair = symptomPair(symptom, { suspects, i })
-      if (suspect.place >= 0) played.push({ p: suspect.p, symptom: suspect.place, pair })
-      else {
-        const key = `${suspect.p} ${suspect.m}`
-        const look = { yearsAgo: symptom.yearsAgo, seen: { ...pair, failed: pair.defective } }
-        extra.set(key, [...(extra.get(key) ?? []), look])
-      }
-    })
-  }
-  for (const { p, symptom, pair } of played) weighBySymptom(parts.samples[p]!, symptom, pair)
-  return model.parts.map((part, p) =>
-    part.modes.some((_, m) => extra.has(`${p} ${m}`))
-      ? knownModes(model, part, { ...sources, extra: (m) => extra.get(`${p} ${m}`) ?? [] })
-      : [...parts.known[p]!],
-  )
-}
-
-interface SymptomPair {
-  readonly sound: number
-  readonly defective: number
-}
-
-/** Likelihoods of a symptom for suspect i: seen, 1 − (1 − f)(1 − dᵢ) Π (1 − dₖ pₖ) against 1 − (1 − f) Π (1 − dₖ pₖ). */
-function symptomPair(
-  symptom: { readonly seen: boolean; readonly falseAlarm: number },
-  of: {
-    readonly suspects: readonly { readonly detection: number; readonly chance: number }[]
-    readonly i: number
-  },
-): SymptomPair {
-  const own = of.suspects[of.i]!
-  if (!symptom.seen) return { sound: 1, defective: 1 - own.detection }
-  let silent = 1 - symptom.falseAlarm
-  of.suspects.forEach(({ detection, chance }, k) => {
-    if (k !== of.i) silent *= 1 - detection * chance
-  })
-  const whole = 1 - silent * (1 - own.detection * own.chance)
-  if (!(whole > 0)) return { sound: 1, defective: 1 }
-  return { sound: (1 - silent) / whole, defective: (1 - silent * (1 - own.detection)) / whole }
-}
-
-function chanceDefectiveAtSymptom(sample: PlayedSample, symptom: number): number {
-  const { lives, weight } = sample
-  let sum = 0
-  let defective = 0
-  for (let life = 0; life < lives.count; life++) {
-    sum += weight[life]!
-    if (lives.atSymptom[life * lives.symptoms + symptom]! > 0) defective += weight[life]!
-  }
-  return sum > 0 ? defective / sum : 0
-}
-
-function weighBySymptom(sample: PlayedSample, symptom: number, pair: SymptomPair): void {
-  const { lives, weight } = sample
-  for (let life = 0; life < lives.count; life++) {
-    const sound = lives.atSymptom[life * lives.symptoms + symptom] === 0
-    weight[life]! *= sound ? pair.sound : pair.defective
-  }
 }
 
 function tables(
