@@ -55,7 +55,7 @@ test('alternatives come with a verdict that names the least mean cost', async ()
   const best = open.reduce((least, one) => (one.cost.mean < least.cost.mean ? one : least))
   expect(verdict.best).toBe(best.alternative)
   expect(shown.ok && shown.text).toContain('makes no electrical or engine work safe')
-})
+}, 120_000)
 
 const figuresOf = (result: Result) =>
   (jsonOf(result) as { alternatives: { alternative: string; cost: object; headings: object }[] }).alternatives
