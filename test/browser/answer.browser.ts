@@ -23,7 +23,7 @@ for (const boat of ['marram', 'quillback', 'teasel'] as const) {
     if (boat === 'marram') {
       // A stop comes before everything else, and what is barred keeps its place and says why.
       await expect(page.locator('main section').first()).toContainText('Do not energise the set')
-      await expect(page.locator('.row', { hasText: 'Barred' }).first()).toContainText('must read')
+      await expect(page.locator('.row', { hasText: 'Barred' }).first()).toContainText('the stop above')
       await expect(page.getByRole('slider', { name: 'Quote, tax in' })).toBeVisible()
     } else {
       await expect(page.getByText('No quote is in hand.')).toBeVisible()

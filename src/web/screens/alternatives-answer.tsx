@@ -102,9 +102,25 @@ function Reasons(props: OfAnswer) {
       )}{' '}
       {best && next && best.dangers > next.dangers * 1.05 && verdict.clearness !== 'too-close'
         ? words.moreDanger(sayRate(best.dangers), sayRate(next.dangers))
-        : ''}
+        : ''}{' '}
+      {laterJobs(props, verdict.best)}
     </Lead>
   )
+}
+
+/** Up to what later jobs are mended: nobody should take the figures for those of mending for ever. */
+function laterJobs({ basis, view }: OfAnswer, best: string): string {
+  const limit = basis.model.alternatives.find(({ id }) => id === best)?.limit
+  if (limit === undefined) return ''
+  const { knots, above } = limit
+  const money = moneyOf(view)
+  const candidate = above === 'give-up' ? undefined : above.replaceWith
+  const named = basis.model.candidates.find(({ id }) => id === candidate)?.name ?? candidate
+  return words.laterJobs({
+    low: money(Math.min(...knots)),
+    high: money(Math.max(...knots)),
+    instead: named === undefined ? words.doWithout : words.fit(named),
+  })
 }
 
 /** What besides money tells two alternatives apart: what differs by a fifth or more. */

@@ -5,6 +5,7 @@
  */
 
 import { useId, useState } from 'react'
+import { openStops } from '../../alternatives/open-stops.js'
 import { AxisNumbers, Gridlines, Range, RangeKey } from '../marks/range.js'
 import { type Scale, scaleAround } from '../marks/scales.js'
 import { Behind, Button, FigureButton, Opened, Passage, PlainButton, Tag, WideTable } from '../parts/index.js'
@@ -70,11 +71,14 @@ interface RowProps extends ListProps {
   readonly best: Row
 }
 
-function AlternativeRow({ row, scale, best, view, log, onChange }: RowProps) {
+function AlternativeRow({ row, scale, best, view, basis, log, onChange }: RowProps) {
   const [open, setOpen] = useState(false)
   const id = useId()
   const money = moneyOf(view)
   const isBest = row.id === best.id
+  const isOpenStop =
+    row.barred !== undefined &&
+    openStops(basis.register, basis.model).some(({ why }) => row.barred?.includes(why))
   const { low, middle, high } = row.costSpread
   return (
     <div className={`row ${isBest ? 'best' : ''}`}>
@@ -133,9 +137,7 @@ function AlternativeRow({ row, scale, best, view, log, onChange }: RowProps) {
         {sayNumber(row.dangers * 100, 1)}
       </span>
       {row.barred !== undefined && (
-        <span className="whole-row">
-          {row.barred} {list.canBeChosen}
-        </span>
+        <span className="whole-row">{isOpenStop ? list.stopAbove : `${row.barred} ${list.canBeChosen}`}</span>
       )}
       {open && (
         <span className="whole-row">

@@ -47,6 +47,11 @@ export const words = {
   moreDanger: (own: string, other: string) =>
     `It carries more danger: a dangerous event ${own}, against ${other}.`,
 
+  laterJobs: (of: { low: string; high: string; instead: string }) =>
+    `A later job dearer than ${of.low === of.high ? of.low : `${of.low} to ${of.high}, by when it comes,`} is not mended any more: ${of.instead}.`,
+  doWithout: 'do without from then on',
+  fit: (what: string) => `fit ${what}`,
+
   ruler: {
     sign: 'Sign',
     walkAway: 'Walk away',
@@ -94,6 +99,7 @@ export const words = {
     best: 'Best in money',
     barred: 'Barred',
     canBeChosen: 'It can be chosen when that is put right.',
+    stopAbove: 'It runs on past the stop above, and can be chosen when that is answered.',
     range: 'eight histories in ten fall between the ends; bar, even chance; ring, expected',
     mark: 'the best one’s expected cost',
     drawing: (of: { name: string; low: string; middle: string; high: string }) =>

@@ -70,6 +70,11 @@ function theConductor(): Comlink.Remote<Conductor> {
   return conductor
 }
 
+/** While the log is still fetched, the workers start and fetch the catalogue. */
+void theConductor()
+  .warm()
+  .catch(() => undefined)
+
 /** The answer for a set as her log stands, or for another number of years kept. */
 export function useAnswer(
   boatId: string,

@@ -289,6 +289,10 @@ export function makeConductor(crew: Crew): Conductor {
       await goFurther(run)
     },
 
+    async warm() {
+      await catalogue()
+    },
+
     async describe(key, path) {
       const register = runs.get(key)?.basis?.register ?? registers.get(key)
       if (register === undefined) return undefined

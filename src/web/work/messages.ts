@@ -93,5 +93,7 @@ export interface Conductor {
   stop(key: string): Promise<void>
   /** Goes on, further than the rule asks if it was settled. */
   goOn(key: string): Promise<void>
+  /** Fetches beforehand what every answer needs. */
+  warm(): Promise<void>
   describe(key: string, path: string): Promise<FigureSource | undefined>
 }
