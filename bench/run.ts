@@ -21,7 +21,7 @@ const seed = 3
 const root = join(import.meta.dirname, '..')
 const histories = {
   turns: 2000,
-  agreement: 4000,
+  agreement: 10_000,
   million: 1_000_000,
   workers: 6000,
   full: 20_000,
@@ -75,18 +75,17 @@ async function benchC({ model, posterior, used }: Prepared): Promise<void> {
   const million = process.argv.includes('--million')
   const count = million ? histories.million : histories.agreement
   const played = million ? six : compile(model, posterior, used)
-  console.log(
-    `Costs of ${count} histories in C beside the product's${million ? '' : '; --million plays a million'}:`,
+  console.log(`Costs of ${count} histories in C beside the product's; --million plays a million.`)
+  console.log('Wanted: at most 1 in 200 of the same histories part; means at most 3 standard errors apart.')
+  console.table(
+    (await agreement(played, count)).map(({ alternative, parted, same, plain }) => ({
+      alternative,
+      'histories that part': parted,
+      'errors apart, same algorithm': same.errors.toFixed(3),
+      'errors apart, written plainly': plain.errors.toFixed(2),
+      'share of the cost': `${(plain.share * 100).toFixed(2)} %`,
+    })),
   )
-  for (const { alternative, parted, same, plain } of await agreement(played, count)) {
-    say(`  ${alternative}: same algorithm, histories that part`, String(parted), `at most ${count / 200}`)
-    say(`  ${alternative}: same algorithm, means apart`, errorsOf(same), 'at most 3 standard errors')
-    say(`  ${alternative}: written plainly, means apart`, errorsOf(plain), 'at most 3 standard errors')
-  }
-}
-
-function errorsOf({ errors, share }: { readonly errors: number; readonly share: number }): string {
-  return `${errors.toFixed(3)} (${(share * 100).toFixed(3)} %)`
 }
 
 function benchFirst({ model, posterior, used }: Prepared): void {
