@@ -7,21 +7,11 @@
 import type { LifeModel } from './life-model.js'
 import { residualQuantile } from './lives.js'
 import { meanAmount } from './odds-cost.js'
-import {
-  drawOnset,
-  FAILED,
-  makePlay,
-  mendMode,
-  nextUniform,
-  type Play,
-  type PlayRules,
-  runLife,
-  SOUND,
-  setServiceDue,
-  startChecks,
-  startDraws,
-} from './play-life.js'
+import { mendMode, runLife, startChecks } from './play-life.js'
+import { drawOnset } from './play-onset.js'
 import { type PlayedPart, preparePart } from './play-part.js'
+import { setServiceDue } from './play-service.js'
+import { FAILED, makePlay, nextUniform, type Play, type PlayRules, SOUND, startDraws } from './play-state.js'
 import { POSTERIOR_STEPS, type Posterior } from './posterior-type.js'
 import { timeOfReading, type UseTrack, withGuides } from './track.js'
 

@@ -6,21 +6,18 @@
 
 import { hazard } from './lives.js'
 import { detectionQuantiles, detectionSteps } from './mode-life.js'
+import { mendMode, renewPart, runLife, within } from './play-life.js'
+import type { LoggedEvent, PlayedPart, Span } from './play-part.js'
 import {
   DEFECTIVE,
   FAILED,
   makePlay,
-  mendMode,
   nextUniform,
   type Play,
   type PlayRules,
-  renewPart,
-  runLife,
   SOUND,
   startDraws,
-  within,
-} from './play-life.js'
-import type { LoggedEvent, PlayedPart, Span } from './play-part.js'
+} from './play-state.js'
 import { normalQuantile } from './special-normal.js'
 import { readingAt } from './track.js'
 
