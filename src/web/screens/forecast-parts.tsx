@@ -131,6 +131,8 @@ export function LifeOfPart({
   readonly of: OfForecast
   readonly under?: string
 }) {
+  const [open, setOpen] = useState(false)
+  const id = useId()
   const { basis } = of
   const { span, name } = part
   const { lives } = words
@@ -159,8 +161,20 @@ export function LifeOfPart({
       </span>
       <span className="count">
         <span className="under">{lives.half}</span>
-        <b>{sayYears(span.half)}</b>
+        <FigureButton
+          open={open}
+          onToggle={() => setOpen(!open)}
+          controls={id}
+          label={`${name}, ${lives.half} ${sayYears(span.half)}`}
+        >
+          <b>{sayYears(span.half)}</b>
+        </FigureButton>
       </span>
+      {open && (
+        <span className="whole-row">
+          <PartOpened id={id} part={part} of={of} />
+        </span>
+      )}
     </div>
   )
 }

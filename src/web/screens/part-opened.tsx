@@ -27,7 +27,7 @@ export function PartOpened({ id, part, of }: PartOpenedProps) {
   const { twenty } = words
   const modes = of.basis.model.parts.find((each) => each.id === odds.part)?.modes ?? []
   return (
-    <div className="opened" id={id}>
+    <div className="opened wide" id={id}>
       <b>{twenty.openedName(name)}</b>
       <div className="line">
         <span>{shell.figure.value}</span>
@@ -55,6 +55,12 @@ export function PartOpened({ id, part, of }: PartOpenedProps) {
           of={of}
         />
       ))}
+      {of.log.readOnly && (
+        <div className="line">
+          <span>{shell.figure.overrule}</span>
+          <span className="second">{shell.figure.readOnly}</span>
+        </div>
+      )}
     </div>
   )
 }
@@ -81,7 +87,7 @@ function ModeFigure({
   const { twenty } = words
   if (figure === 'loading') return <p className="fine">{twenty.loading}</p>
   if (figure === undefined) return null
-  const unit = figure.unit
+  const unit = words.units[figure.unit] ?? figure.unit
   const write = async (value: number) => {
     const draft = {
       kind: 'overrule',
@@ -110,15 +116,17 @@ function ModeFigure({
           </span>
         </span>
       </div>
-      <div className="line">
-        <span>{shell.figure.overrule}</span>
-        <Overrule
-          unit={unit}
-          value={Number(figure.value.toPrecision(3))}
-          readOnly={log.readOnly}
-          onWrite={write}
-        />
-      </div>
+      {!log.readOnly && (
+        <div className="line">
+          <span>{shell.figure.overrule}</span>
+          <Overrule
+            unit={unit}
+            value={Number(figure.value.toPrecision(3))}
+            readOnly={log.readOnly}
+            onWrite={write}
+          />
+        </div>
+      )}
     </>
   )
 }

@@ -4,9 +4,11 @@
  * @module
  */
 
-import { Passage, Tag } from '../parts/index.js'
+import { type ReactNode, useId, useState } from 'react'
+import { type BehindFigure, FigureButton, Opened, Passage, Tag } from '../parts/index.js'
 import { lowerFirst, sayChance, sayDay, sayMoney, sayNumber, shortName, upperFirst } from '../words/say.js'
 import { words } from '../words/set.js'
+import { restsOnWords } from './forecast-parts.js'
 import { likeliestFirst, type OfForecast } from './of-forecast.js'
 
 const least = 0.00005
@@ -42,17 +44,25 @@ export function Dangers(of: OfForecast) {
               (a, b) => (b.odds.dangers[danger] ?? 0) - (a.odds.dangers[danger] ?? 0),
             )[0]
             return (
-              <tr key={danger}>
+              <OpenedRow
+                key={danger}
+                columns={4}
+                behind={{
+                  name: upperFirst(basis.names.dangers[danger]?.name ?? danger),
+                  value: `${sayNumber(perYear * 100, 2)} in 100 years`,
+                  comesFrom: dangers.from(sayChance(basis.model.dangers[danger] ?? 0)),
+                  moves: dangers.moves,
+                }}
+                says={sayNumber(perYear * 100, perYear * 100 < 0.095 ? 2 : 1)}
+                column={dangers.rate}
+              >
                 <th scope="row">
                   {upperFirst(basis.names.dangers[danger]?.name ?? danger)}{' '}
                   {open.has(danger) && <Tag look="solid">{dangers.foundOpen}</Tag>}
                 </th>
                 <td data-name={dangers.through}>{by ? lowerFirst(by.name) : ''}</td>
                 <td className="full">{basis.names.dangers[danger]?.caution}</td>
-                <td className="number" data-name={dangers.rate}>
-                  <b>{sayNumber(perYear * 100, perYear * 100 < 0.095 ? 2 : 1)}</b>
-                </td>
-              </tr>
+              </OpenedRow>
             )
           })}
         </tbody>
@@ -86,7 +96,26 @@ export function Protections({ basis, view }: OfForecast) {
         </thead>
         <tbody>
           {list.map(({ part, fitted, lastTestedDay }) => (
-            <tr key={part}>
+            <OpenedRow
+              key={part}
+              columns={3}
+              behind={
+                fitted === 'not-fitted' || !odds.has(part)
+                  ? undefined
+                  : {
+                      name: shortName(basis.names.parts[part] ?? part),
+                      value: protections.value(sayChance(odds.get(part)!.failedUnnoticedNow)),
+                      comesFrom: restsOnWords({ entries: basis.restsOn[part] ?? [] }),
+                      moves: protections.moves,
+                    }
+              }
+              says={
+                fitted === 'not-fitted' || !odds.has(part)
+                  ? protections.noOdds
+                  : sayChance(odds.get(part)!.failedUnnoticedNow)
+              }
+              column={protections.asleep}
+            >
               <th scope="row">
                 {shortName(basis.names.parts[part] ?? part)}
                 {fitted === 'not-known' && <span className="under">{protections.notKnown}</span>}
@@ -98,18 +127,51 @@ export function Protections({ basis, view }: OfForecast) {
                     ? protections.never
                     : sayDay(lastTestedDay)}
               </td>
-              <td className="number" data-name={protections.asleep}>
-                <b>
-                  {fitted === 'not-fitted' || !odds.has(part)
-                    ? protections.noOdds
-                    : sayChance(odds.get(part)!.failedUnnoticedNow)}
-                </b>
-              </td>
-            </tr>
+            </OpenedRow>
           ))}
         </tbody>
       </table>
     </Passage>
+  )
+}
+
+/** A row whose last cell is a figure; what stands behind it opens in a row of its own. */
+function OpenedRow(of: {
+  readonly columns: number
+  readonly behind: BehindFigure | undefined
+  readonly says: string
+  readonly column: string
+  readonly children: ReactNode
+}) {
+  const [open, setOpen] = useState(false)
+  const id = useId()
+  return (
+    <>
+      <tr>
+        {of.children}
+        <td className="number" data-name={of.column}>
+          {of.behind === undefined ? (
+            of.says
+          ) : (
+            <FigureButton
+              open={open}
+              onToggle={() => setOpen(!open)}
+              controls={id}
+              label={`${of.behind.name}, ${of.says}`}
+            >
+              <b>{of.says}</b>
+            </FigureButton>
+          )}
+        </td>
+      </tr>
+      {open && of.behind && (
+        <tr>
+          <td colSpan={of.columns} className="full">
+            <Opened id={id} behind={of.behind} />
+          </td>
+        </tr>
+      )}
+    </>
   )
 }
 

@@ -75,6 +75,8 @@ export const words = {
     noFigure: 'no figure of the catalogue stands behind it',
   },
 
+  units: { y: 'years', h: 'hours', '1': '' } as Readonly<Record<string, string>>,
+
   lives: {
     title: 'Ages, half gone on one line',
     says: [
