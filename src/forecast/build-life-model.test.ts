@@ -236,6 +236,16 @@ describe('terms', () => {
   })
 })
 
+test('living without a set is priced as the owner says, and otherwise told among what was taken for granted', () => {
+  const usual = built()
+  expect(usual.assumed.join('; ')).toMatch(/stands in for a set .* fall short on 40 of 100 days/)
+  const said = { doWithoutPrice: 5000, doWithoutPerYear: 300, doWithoutShortPercent: 10 }
+  const { model, assumed } = built([trialEntry(5, 'terms', said, { from: '2023' })])
+  expect(assumed.join('; ')).not.toMatch(/stands in for a set|fall short/)
+  expect(model.giveUp).toMatchObject({ costNow: 5000, costPerYear: 300 })
+  expect(model.giveUp.daysWithoutPerYear).toBeCloseTo(usual.model.giveUp.daysWithoutPerYear / 4, 9)
+})
+
 describe('formulas', () => {
   test('a mode keeps of its spread what the factors of boat and set leave', () => {
     expect(ownLogSd(0.5)).toBeCloseTo(Math.sqrt(0.25 - 0.1568), 12)

@@ -117,7 +117,7 @@ export function buildLifeModel(
       salvageAtReplacement: salvageOf(replacement),
       ageYears,
     },
-    giveUp: giveUpOf(replacement),
+    giveUp: giveUpOf(replacement, terms, assumed),
     symptoms: symptomsOf(register, catalogue).filter(({ modes }) =>
       modes.every(({ part }) => parts.some(({ id }) => id === part)),
     ),

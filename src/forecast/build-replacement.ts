@@ -6,11 +6,14 @@
 
 import type { SetCatalogue } from '../catalogue/scale.js'
 import { fuelLitresPerHour, hatchTooSmallChance, newSetPrice, resaleValue } from '../catalogue/whole-set.js'
+import type { SetRegister } from '../register/register-types.js'
 import type { LifeModelInput } from './life-model.js'
 
 type CandidateInput = NonNullable<LifeModelInput['candidates']>[number]
 type ResaleInput = NonNullable<NonNullable<LifeModelInput['set']>['resale']>
 type GiveUpInput = NonNullable<LifeModelInput['giveUp']>
+
+type Terms = SetRegister['terms']
 
 export interface ReplacementKnown {
   readonly catalogue: SetCatalogue
@@ -65,13 +68,34 @@ export function salvageOf({ catalogue, ageYears }: ReplacementKnown): number {
   return resaleValue(catalogue.wholeSet, { ratingKW, age: Math.min(100, ageYears), running: false }).median
 }
 
-export function giveUpOf({ catalogue, daysNeeded }: ReplacementKnown): GiveUpInput {
-  const price = instead.shareOfNewSet * newSetPrice(catalogue.wholeSet, catalogue.kind.ratingKW).median
-  return {
-    costNow: { median: price, logSd: instead.logSd },
-    costPerYear: instead.perYear * price,
-    daysWithoutPerYear: Math.min(366, instead.daysStillWithout * daysNeeded),
+/** Living without a set, as the owner says or as it usually goes. */
+export function giveUpOf(
+  { catalogue, daysNeeded }: ReplacementKnown,
+  terms: Terms,
+  assumed: string[],
+): GiveUpInput {
+  const usual = instead.shareOfNewSet * newSetPrice(catalogue.wholeSet, catalogue.kind.ratingKW).median
+  const price = terms.doWithoutPrice ?? usual
+  const perYear = terms.doWithoutPerYear ?? instead.perYear * price
+  const short = terms.doWithoutShortPercent ?? 100 * instead.daysStillWithout
+  if (terms.doWithoutPrice === undefined) {
+    assumed.push(
+      `what stands in for a set is taken to cost ${roughly(price)}, and ${roughly(perYear)} a year`,
+    )
   }
+  if (terms.doWithoutShortPercent === undefined) {
+    assumed.push(`without a set, power is taken to fall short on ${short} of 100 days that want it`)
+  }
+  return {
+    costNow: terms.doWithoutPrice === undefined ? { median: price, logSd: instead.logSd } : price,
+    costPerYear: perYear,
+    daysWithoutPerYear: Math.min(366, (short / 100) * daysNeeded),
+  }
+}
+
+function roughly(amount: number): string {
+  const step = 10 ** Math.max(0, Math.floor(Math.log10(Math.max(1, amount))) - 1)
+  return (Math.round(amount / step) * step).toLocaleString('en-GB')
 }
 
 /** Fuel for an hour at the usual load of the present set. */

@@ -161,6 +161,11 @@ export const termsBody = z.strictObject({
     1,
     12,
   ).optional(),
+  /** Living without a set: what stands in for it costs, now and each year. */
+  doWithoutPrice: money.optional(),
+  doWithoutPerYear: money.optional(),
+  /** Share of the days that want power on which what stands in for a set falls short. [%] */
+  doWithoutShortPercent: percent.optional(),
   /** The most that can be paid in one year. */
   mostInOneYear: money.optional(),
   realInterestPercent: within(-5, 30, '%').optional(),

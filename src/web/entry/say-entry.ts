@@ -7,7 +7,7 @@
 import type { Catalogue } from '../../catalogue/catalogue.js'
 import { type Entry, isKind } from '../../logbook/kinds.js'
 import { choiceName, fieldName, unitName } from '../words/logbook.js'
-import { lowerFirst, sayDate, sayList, shortName } from '../words/say.js'
+import { lowerFirst, sayDate, sayList, shortName, upperFirst } from '../words/say.js'
 
 /** For names of parts and checks, and for money. */
 export interface SayWith {
@@ -21,7 +21,7 @@ export function sayEntry(entry: Entry, { catalogue, money }: SayWith): string {
   const said = saidBody(entry, { part, money, catalogue })
   const remark = 'remark' in entry.body ? entry.body.remark : undefined
   const corrected = entry.corrects.length > 0
-  return [said, corrected ? undefined : remark].filter(Boolean).join('; ')
+  return upperFirst([said, corrected ? undefined : remark].filter(Boolean).join('; '))
 }
 
 /** What was paid or asked for, where the entry tells it. */
@@ -51,7 +51,9 @@ interface Words {
 function saidBody(entry: Entry, { part, money, catalogue }: Words): string {
   const choice = (key: string, option: string) => lowerFirst(choiceName(entry.kind, key, option))
   const parts = (list: readonly { readonly part: string }[]) =>
-    sayList([...new Set(list.map((one) => part(one.part)))])
+    sayList(
+      [...new Set(list.map((one) => part(one.part)))].map((name, at) => (at === 0 ? name : lowerFirst(name))),
+    )
   if (isKind(entry, 'hours')) return `${number(entry.body.meterHours)} h`
   if (isKind(entry, 'meter-changed')) return `A new meter, showing ${number(entry.body.newMeterHours)} h`
   if (isKind(entry, 'finding')) {
@@ -88,7 +90,7 @@ function saidBody(entry: Entry, { part, money, catalogue }: Words): string {
     const { what, job, amount, firmness, subjectToStripDown, excludes } = entry.body
     const without = excludes.map((one) => choice('excludes', one))
     return joined([
-      what ?? upper(spaced(job)),
+      what ?? upperFirst(spaced(job)),
       money(amount),
       choice('firmness', firmness),
       subjectToStripDown ? 'subject to strip-down' : '',
@@ -97,7 +99,7 @@ function saidBody(entry: Entry, { part, money, catalogue }: Words): string {
   }
   if (isKind(entry, 'bill')) {
     const { what, billedBy, job } = entry.body
-    return joined([what ?? (job === undefined ? 'A bill' : upper(spaced(job))), billedBy ?? ''])
+    return joined([what ?? (job === undefined ? 'A bill' : upperFirst(spaced(job))), billedBy ?? ''])
   }
   if (isKind(entry, 'fitted')) {
     const { part: id, quality, originalToSet } = entry.body
@@ -109,9 +111,10 @@ function saidBody(entry: Entry, { part, money, catalogue }: Words): string {
   if (isKind(entry, 'complete'))
     return `Everything is in the log of ${sayList(entry.body.of.map((one) => choice('of', one)))}`
   if (isKind(entry, 'decision')) return entry.body.choice
-  if (isKind(entry, 'danger-safe')) return `${upper(spaced(entry.body.danger))} made safe: ${entry.body.how}`
+  if (isKind(entry, 'danger-safe'))
+    return `${upperFirst(spaced(entry.body.danger))} made safe: ${entry.body.how}`
   if (isKind(entry, 'overrule')) return `${spacedPath(entry.body.path)} set to ${number(entry.body.value)}`
-  if (isKind(entry, 'alternative')) return entry.body.name ?? upper(spaced(entry.body.id))
+  if (isKind(entry, 'alternative')) return entry.body.name ?? upperFirst(spaced(entry.body.id))
   if (isKind(entry, 'photograph-removed')) return `A picture was taken away: ${entry.body.because}`
   if (isKind(entry, 'use')) {
     const hours = entry.body.months.reduce((sum, month) => sum + month.hours, 0)
@@ -122,7 +125,10 @@ function saidBody(entry: Entry, { part, money, catalogue }: Words): string {
 
 /** Particulars and terms: each field by its name. */
 function sayFields(entry: Entry, money: (amount: number) => string): string {
-  const inMoney = new Set(['ownPerHour', 'paidPerHour', 'travelPerTrip', 'mostInOneYear', 'fuelPerLitre'])
+  const inMoney = new Set([
+    ...['ownPerHour', 'paidPerHour', 'travelPerTrip', 'mostInOneYear', 'fuelPerLitre'],
+    ...['doWithoutPrice', 'doWithoutPerYear'],
+  ])
   return Object.entries(entry.body)
     .filter(([key]) => key !== 'remark' && key !== 'photographs')
     .map(([key, value]) => {
@@ -132,7 +138,7 @@ function sayFields(entry: Entry, money: (amount: number) => string): string {
       if (/^\d{4}(-\d\d){0,2}$/.test(value)) return `${name} ${sayDate(value)}`
       return key === 'name' ? value : `${name} ${choiceName(entry.kind, key, value)}`
     })
-    .map((text, index) => (index === 0 ? upper(text) : text))
+    .map((text, index) => (index === 0 ? upperFirst(text) : text))
     .join(', ')
 }
 
@@ -153,14 +159,10 @@ function spaced(name: string): string {
 }
 
 function spacedPath(path: string): string {
-  return upper(
+  return upperFirst(
     path
       .replace(/^parts\./, '')
       .replaceAll('.', ', ')
       .replaceAll('-', ' '),
   )
-}
-
-function upper(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1)
 }
