@@ -49,10 +49,36 @@ function Page({ route, name }: { readonly route: Route; readonly name: string })
 function Matter({ route }: { readonly route: Route }) {
   if ('boat' in route) {
     const Screen = screens[route.page]
+    if (reckoned.has(route.page)) return <OfKnownSet route={route} />
     return Screen ? <Screen boat={route.boat} set={route.set} /> : <NotFound />
   }
   const Screen = route.page === 'unknown' ? undefined : screens[route.page]
   return Screen ? <Screen /> : <NotFound />
+}
+
+/** Pages that are reckoned from what the log says of a set. */
+const reckoned: ReadonlySet<string> = new Set(['set', 'forecast', 'alternatives'])
+
+/** Where nothing is entered of a set yet, what would begin it; else the page. */
+function OfKnownSet({ route }: { readonly route: Extract<Route, OfSet> }) {
+  const boat = useBoat(route.boat)
+  const Screen = screens[route.page]
+  if (Screen === undefined) return <NotFound />
+  const isKnown = boat.status !== 'ready' || boat.entries.some(({ set }) => set === route.set)
+  if (isKnown) return <Screen boat={route.boat} set={route.set} />
+  const { noSet } = shell
+  return (
+    <Passage title={noSet.title} first>
+      <Say>
+        {noSet.say.before}
+        <b>{noSet.say.bold}</b>
+      </Say>
+      <Lead>{noSet.next}</Lead>
+      <p className="gap">
+        {screens.new && <Link to="/new">{noSet.begin}</Link>} <Link to="/">{shell.notFound.back}</Link>
+      </p>
+    </Passage>
+  )
 }
 
 function titleOf(route: Route, name: string): string {

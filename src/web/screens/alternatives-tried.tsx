@@ -12,7 +12,7 @@ import { words } from '../words/alternatives.js'
 import { sayDate, sayNumber, upperFirst } from '../words/say.js'
 import { shell } from '../words/shell.js'
 import { dayPrice, type Track } from '../work/answer-view.js'
-import { moneyOf, nameWithin, type OfAnswer, signOf } from './of-answer.js'
+import { moneyOf, nameIn, nameWithin, type OfAnswer, signOf } from './of-answer.js'
 import { draftOfTerms, type TermsTried, whatWasWrong } from './terms-tried.js'
 
 const { tried } = words
@@ -78,6 +78,11 @@ export function Tried(props: TriedProps) {
           {handovers(view.ownPerHour, money, nameWithin(view))}
         </TriedField>
       </div>
+      <p className="gap-small" aria-live="polite">
+        {tried.answer.now}
+        <b>{nameIn(view)(view.report.verdict.best)}</b>
+        {answerNow(props)}
+      </p>
       {Object.keys(change).length > 0 || years !== undefined ? (
         <Moved {...props} moved={moved} />
       ) : log.readOnly ? (
@@ -88,6 +93,16 @@ export function Tried(props: TriedProps) {
       </Behind>
     </Passage>
   )
+}
+
+/** The answer beside what moves it: in money, and against the next. */
+function answerNow({ view }: OfAnswer): string {
+  const { best, next, saving } = view.report.verdict
+  const money = moneyOf(view)
+  const cost = view.rows.find(({ id }) => id === best)?.cost.mean ?? 0
+  return next === null
+    ? tried.answer.alone(money(cost))
+    : tried.answer.against({ cost: money(cost), saving: money(saving), next: nameWithin(view)(next) })
 }
 
 /** The pointer stands where it was put, also before the figures have followed it. */

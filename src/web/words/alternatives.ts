@@ -151,6 +151,12 @@ export const words = {
     day: { name: 'One more day without power', unit: 'a day, once days add up' },
     own: { name: 'Your own hour', unit: 'an hour' },
     nothingChanges: 'No price on this track changes the first choice.',
+    answer: {
+      now: 'As it stands here: ',
+      alone: (cost: string) => `, ${cost}.`,
+      against: (of: { cost: string; saving: string; next: string }) =>
+        `, ${of.cost}; ${of.saving} less than the next (${of.next}).`,
+    },
     takesOver: (of: { at: string; name: string }) => `From ${of.at}: ${of.name}.`,
     tick: (at: string) => at,
     yearsNote: 'Other years are other histories: they are played anew, the first figures at once.',

@@ -25,6 +25,12 @@ export const shell = {
     next: 'What was written is safe: it is in the logbook, whatever the address says.',
     back: 'To the boats',
   },
+  noSet: {
+    title: 'Nothing to reckon with yet',
+    say: { before: 'Cannot tell yet: ', bold: 'nothing in this log says what the set is.' },
+    next: 'Kind and rating, year, hours, how the boat is used, and how often it let you down: these five make a first forecast, and everything else sharpens it.',
+    begin: 'Begin with five answers',
+  },
   failed: {
     title: 'This page failed',
     say: 'Something in this page went wrong, and it cannot go on.',
