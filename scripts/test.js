@@ -12,6 +12,7 @@ const pagesOutcome = join(folder, 'pages.json')
 const steps = [
   ['types', 'npx', 'tsc', '-p', 'tsconfig.json'],
   ['types of the pages', 'npx', 'tsc', '-p', 'src/web/tsconfig.json'],
+  ['types of the pages’ tests', 'npx', 'tsc', '-p', 'test/browser/tsconfig.json'],
   ['lint', 'npx', 'biome', 'ci', '--error-on-warnings', '.'],
   ['dead code', 'npx', 'knip'],
   ['import order and cycles', process.execPath, 'scripts/cruise.js'],
