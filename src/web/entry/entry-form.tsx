@@ -104,7 +104,11 @@ export function EntryForm(props: EntryFormProps) {
     setFiles([])
     setTyped(undefined)
     const sayWith = { catalogue, money: moneySayer(currency) }
-    setSaid(form.written(`${kindNames[kind]}. ${sayEntry({ ...draft, corrects: [] } as unknown as Entry, sayWith)}`))
+    setSaid(
+      form.written(
+        `${kindNames[kind]}. ${sayEntry({ ...draft, corrects: [] } as unknown as Entry, sayWith)}`,
+      ),
+    )
     props.onWritten?.()
   }
   const kinds = purpose.is === 'new' ? quickKinds : []

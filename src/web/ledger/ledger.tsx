@@ -172,7 +172,7 @@ function YearOfLog({
   const { rows } = year
   const id = `year-${year.year}`
   return (
-    <section className="year" aria-labelledby={id}>
+    <section className={open ? 'year open' : 'year'} aria-labelledby={id}>
       <h3 className="year-head">
         <button type="button" className="plain-button" id={id} aria-expanded={open} onClick={onTurn}>
           {open ? year.year : logbook.earlier(year.year)}

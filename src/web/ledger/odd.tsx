@@ -126,7 +126,7 @@ function OneOddity({ of, oddity, entries, onLeave }: OneProps) {
     </>
   )
   return (
-    <Asked title={oddity.question} acts={acts}>
+    <Asked title={sayQuestion(oddity.question)} acts={acts}>
       {mending && (
         <EntryForm
           boat={of.boat}
@@ -140,6 +140,13 @@ function OneOddity({ of, oddity, entries, onLeave }: OneProps) {
       {problem && <p className="problem">{problem}</p>}
     </Asked>
   )
+}
+
+/** Dates and hours of a question as they are said on a page. */
+function sayQuestion(question: string): string {
+  return question
+    .replace(/\b\d{4}-\d\d(-\d\d)?\b/g, sayDate)
+    .replace(/\b\d{4,}(\.\d+)? h\b/g, (hours) => `${Number.parseFloat(hours).toLocaleString('en-GB')} h`)
 }
 
 /** Answers that are entries of their own. */

@@ -82,7 +82,11 @@ function BoatRow({ id, may, onAnswered }: RowProps) {
       {sets.map((set) => (
         <div key={set}>
           <p className="fine">{setInOneLine(boat.entries, set)}</p>
-          {may ? <Answer boat={id} set={set} onAnswered={onAnswered} /> : <p className="answer second">…</p>}
+          {may ? (
+            <Answer boat={id} set={set} onAnswered={onAnswered} />
+          ) : (
+            <p className="answer second">{words.waits}</p>
+          )}
           <Places boat={id} set={set} name={boat.name} own={!boat.readOnly} />
         </div>
       ))}

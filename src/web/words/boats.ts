@@ -11,7 +11,6 @@ export const boats = {
     say: 'No boat of yours is here yet.',
     lead: 'Five answers make a first forecast: what the set is, when it was built, its hours, how the boat is used, and how often it let you down.',
   },
-  yours: 'Yours',
   demonstrations: 'To look at',
   demonstrationsSay:
     'Three invented boats with their logs. They are only read; nothing of them enters your figures.',
@@ -19,14 +18,8 @@ export const boats = {
   another: 'Enter another boat',
   noSet: 'No set is entered yet.',
   reckoning: 'Reckoning the first answer…',
+  waits: 'Reckoned after the one above.',
   cannotTell: 'Cannot tell yet: open the alternatives, which say why.',
-  pages: {
-    logbook: 'Logbook',
-    set: 'Set',
-    forecast: 'Forecast',
-    alternatives: 'Alternatives',
-    settings: 'Settings',
-  },
   file: 'Boat file',
   of: (name: string) => `of ${name}`,
   failed: 'The list of boats cannot be read. The program on this machine is asked again by itself.',
@@ -39,7 +32,6 @@ export const boats = {
     stopped: 'Stopped. Nothing was written.',
     done: (boat: string, added: string, already: string, pictures: string) =>
       `${boat}: ${added} added, ${already} were here already, ${pictures}.`,
-    open: (boat: string) => `Open the log of ${boat}`,
     wrong: (count: number) =>
       count === 1
         ? 'One thing is wrong with the file. Nothing was written.'
