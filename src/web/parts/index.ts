@@ -9,7 +9,7 @@
  * Cautions    hazards of the work a page leads to
  * Tag         a word that marks a thing
  * Button      an act; PlainButton: one in a sentence; Link: to another page
- * NumberInput a number to type; Tried: one to try, with its track; Overrule: one to write into the log
+ * Tried       a number to try, with its track; Overrule: one to write into the log; numberIn reads what was typed
  * Refining    long work, with a stop
  * Behind      something folded away; WideTable: a table that is moved sideways
  *
