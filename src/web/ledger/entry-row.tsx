@@ -4,7 +4,7 @@
  * @module
  */
 
-import { useState } from 'react'
+import { Fragment, useState } from 'react'
 import type { Catalogue } from '../../catalogue/catalogue.js'
 import type { Entry } from '../../logbook/kinds.js'
 import { photographsOf } from '../../logbook/photographs.js'
@@ -54,7 +54,9 @@ export function EntryRow({ line, unsent, number, ...of }: EntryRowProps) {
         ) : (
           <>
             {line.old.map((old) => (
-              <del key={old.id}>{sayOld(old, entry, of)} </del>
+              <Fragment key={old.id}>
+                <del>{sayOld(old, entry, of)}</del>{' '}
+              </Fragment>
             ))}
             {sayEntry(entry, of)}
             {line.old.length > 0 && logbook.corrected(sayDate(entry.noted.slice(0, 10)), reasonOf(entry))}
