@@ -72,6 +72,7 @@ interface Grouped {
 function Head({ of, groups, following }: Grouped & { readonly following: boolean }) {
   const { basis } = of
   const found = foundIn(basis)
+  const suspected = suspectedIn(basis)
   const covers = groups.filter(({ parts }) => parts.some(({ odds }) => found.has(odds.part))).length
   const name = (part: string) => lowerFirst(shortName(basis.names.parts[part] ?? part))
   const unknown = basis.model.parts.filter(({ id }) => {
@@ -95,7 +96,17 @@ function Head({ of, groups, following }: Grouped & { readonly following: boolean
       }
     >
       <Say>
-        {found.size === 0 ? (
+        {found.size === 0 && suspected.size > 0 ? (
+          <>
+            <b>{words.suspectedOnly.bold}</b>
+            {words.suspectedOnly.after(
+              sayList(
+                [...suspected].map((part) => `the ${name(part)}`),
+                'or',
+              ),
+            )}
+          </>
+        ) : found.size === 0 ? (
           <>
             <b>{words.foundNothing.bold}</b>
             {words.foundNothing.after}

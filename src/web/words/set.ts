@@ -12,6 +12,7 @@ export const words = {
     after: `, behind ${of.covers}.`,
   }),
   foundNothing: { bold: 'Nothing is found against it', after: ', as far as the log knows.' },
+  suspectedOnly: { bold: 'Something is suspected', after: (list: string) => `: ${list}.` },
   numbers: [
     'No things',
     'One thing',

@@ -71,6 +71,8 @@ interface KeptRun {
 }
 
 const mostRuns = 4
+/** So few histories are kept while more are played, so that a page opened anew begins with them. */
+const keptOnTheWay = 2_000
 
 export function makeConductor(crew: Crew): Conductor {
   const runs = new Map<string, Run>()
@@ -185,6 +187,7 @@ export function makeConductor(crew: Crew): Conductor {
     run.samples = from === 0 ? samples : joinSamples([run.samples!, samples])
     run.histories = upTo
     showView(run)
+    if (upTo <= keptOnTheWay) await keep(run)
     return true
   }
 
