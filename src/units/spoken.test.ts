@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { isSpoken, type SpokenUnit, toKept, toSpoken } from './spoken.js'
+import { isSpoken, type SpokenUnit, spokenUnit, toKept, toSpoken } from './spoken.js'
 
 const units: readonly SpokenUnit[] = ['F', 'bar', 'psi', 'US gal', 'imp gal', 'ft', 'hp']
 
@@ -33,4 +33,15 @@ test('there and back again', () => {
       },
     ),
   )
+})
+
+test('what a boat chose is spoken, the rest as it is kept', () => {
+  const choices = ['fahrenheit', 'psi', 'litre', undefined]
+  expect(['C', 'kPa', 'l', 'kW', 'Mohm'].map((unit) => spokenUnit(unit, choices))).toEqual([
+    'F',
+    'psi',
+    'l',
+    'kW',
+    'Mohm',
+  ])
 })

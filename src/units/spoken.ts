@@ -46,6 +46,22 @@ export function toSpoken(value: number, unit: SpokenUnit): number {
   return rounded((value - offset) / factor)
 }
 
+/** Units that a boat may choose, by the name of the choice; those that are kept are not named. */
+const chosenUnits: Readonly<Record<string, { readonly kept: string; readonly spoken: SpokenUnit }>> = {
+  fahrenheit: { kept: 'C', spoken: 'F' },
+  bar: { kept: 'kPa', spoken: 'bar' },
+  psi: { kept: 'kPa', spoken: 'psi' },
+  'us-gallon': { kept: 'l', spoken: 'US gal' },
+  'imperial-gallon': { kept: 'l', spoken: 'imp gal' },
+  horsepower: { kept: 'kW', spoken: 'hp' },
+}
+
+/** The unit in which a kept one is spoken aboard, by what the boat chose: `['fahrenheit', 'psi']`. */
+export function spokenUnit(kept: string, choices: readonly (string | undefined)[]): string {
+  const chosen = choices.flatMap((choice) => (choice === undefined ? [] : (chosenUnits[choice] ?? [])))
+  return chosen.find((one) => one.kept === kept)?.spoken ?? kept
+}
+
 /** Whether a unit is spoken and never kept. */
 export function isSpoken(unit: string): unit is SpokenUnit {
   return Object.hasOwn(spokenUnits, unit)

@@ -1,4 +1,5 @@
 import { expect } from '@playwright/test'
+import { trialEntry, trialId } from '../trial-log.js'
 import { keptEntries, putBoat, serveBuilt, test } from './boat.js'
 
 const logbook = '/boats/petrel/main/logbook'
@@ -125,7 +126,6 @@ test('what is odd is asked, answered by a button, or left for now', async ({ pag
 
 test('two corrections stand side by side until one is said to be right', async ({ page, served }) => {
   const at = { boat: 'petrel', from: '2026-10-02', until: '2026-10-02' }
-  const { trialEntry, trialId } = await import('../trial-log.js')
   await putBoat(served, 'petrel', [
     trialEntry(
       5,
@@ -156,6 +156,62 @@ test('a picture is attached, kept and shown', async ({ page, served }) => {
   const row = page.locator('.line', { hasText: 'the elbow before' })
   await row.getByRole('button', { name: '1 picture' }).click()
   await expect(row.locator('img')).toHaveJSProperty('naturalWidth', 1)
+})
+
+test('an entry that the server will not take is shown with its reason, mended, and taken', async ({
+  page,
+  served,
+}) => {
+  await putBoat(served)
+  await page.goto(served.address + logbook.slice(1))
+  await page.getByRole('radio', { name: 'Note or picture' }).check({ force: true })
+  await page.getByLabel('In your words').fill('hose before it was changed')
+  const text = { name: 'hose.png', mimeType: 'image/png', buffer: Buffer.from('no picture at all') }
+  await page.locator('input[type=file][multiple]').setInputFiles(text)
+  await page.getByRole('button', { name: 'Write it in' }).click()
+  const refused = page.locator('.asked', { hasText: 'Not taken' })
+  await expect(refused).toContainText('Hose before it was changed')
+  await expect(refused).toContainText('image/jpeg, image/png')
+  expect(await keptEntries(served)).toHaveLength(4)
+  await refused.getByRole('button', { name: 'Mend it' }).click()
+  await refused.getByLabel('In your words').fill('hose before it was changed, no picture')
+  await refused.getByRole('button', { name: 'Send it again' }).click()
+  await expect(refused).toHaveCount(0)
+  await expect
+    .poll(async () => (await keptEntries(served)).at(-1)?.body)
+    .toEqual({ text: 'hose before it was changed, no picture' })
+})
+
+test('readings are typed and told in the units of the boat, and kept in their own', async ({
+  page,
+  served,
+}) => {
+  await putBoat(served, 'petrel', [
+    trialEntry(
+      5,
+      'boat',
+      { units: { temperature: 'fahrenheit' } },
+      { boat: 'petrel', from: '2026-10-01', until: '2026-10-01' },
+    ),
+  ])
+  await page.goto(served.address + logbook.slice(1))
+  await page.getByRole('radio', { name: 'Reading', exact: true }).check({ force: true })
+  await page.getByLabel('Test', { exact: true }).selectOption('insulation-test')
+  await page.getByLabel('Of which part').selectOption('stator-winding')
+  await page.getByLabel('Value').first().fill('1.8')
+  await page.getByText('Say more').click()
+  await page.getByLabel('Value, Under these conditions 1').fill('64.4')
+  await page.getByLabel('Value, Under these conditions 2').fill('500')
+  await page.getByRole('button', { name: 'Write it in' }).click()
+  await expect(
+    page.locator('.line', { hasText: 'Stator winding: winding to frame 1.8 MΩ (winding 64.4 °F, tester 500 V)' }),
+  ).toBeVisible()
+  await expect
+    .poll(async () => (await keptEntries(served)).at(-1)?.body.conditions)
+    .toEqual([
+      { name: 'winding', value: 18, unit: 'C' },
+      { name: 'tester', value: 500, unit: 'V' },
+    ])
 })
 
 test('an old paper log is read, judged by its lines, and written in whole', async ({ page, served }) => {

@@ -38,6 +38,8 @@ export interface EntryFormProps {
   readonly purpose: Purpose
   readonly currency: string
   readonly catalogue: Catalogue | undefined
+  /** Units that the boat chose to speak in. */
+  readonly units?: readonly (string | undefined)[]
   /** Said below the field for hours. */
   readonly lastRead?: string | undefined
   readonly onWritten?: () => void
@@ -80,7 +82,7 @@ export function EntryForm(props: EntryFormProps) {
     catalogue,
     sign: currency,
     onChange: (next: Values) => {
-      const filled = kind === 'reading' ? withUsualReading(values, next) : next
+      const filled = kind === 'reading' ? withUsualReading(values, next, props.units) : next
       change({ values: { ...typed.values, [kind]: filled } })
     },
   }

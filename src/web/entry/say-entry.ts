@@ -5,7 +5,8 @@
  */
 
 import type { Catalogue } from '../../catalogue/catalogue.js'
-import { type Entry, isKind } from '../../logbook/kinds.js'
+import { type Body, type Entry, isKind } from '../../logbook/kinds.js'
+import { isSpoken, spokenUnit, toSpoken } from '../../units/spoken.js'
 import { choiceName, fieldName, unitName } from '../words/logbook.js'
 import { lowerFirst, sayDate, sayList, shortName, upperFirst } from '../words/say.js'
 
@@ -13,12 +14,14 @@ import { lowerFirst, sayDate, sayList, shortName, upperFirst } from '../words/sa
 export interface SayWith {
   readonly catalogue: Catalogue | undefined
   readonly money: (amount: number) => string
+  /** Units that the boat chose to speak in. */
+  readonly units?: readonly (string | undefined)[]
 }
 
 /** What an entry tells, short enough for a row. */
-export function sayEntry(entry: Entry, { catalogue, money }: SayWith): string {
+export function sayEntry(entry: Entry, { catalogue, money, units = [] }: SayWith): string {
   const part = (id: string) => shortName(catalogue?.parts.find((one) => one.id === id)?.name ?? spaced(id))
-  const said = saidBody(entry, { part, money, catalogue })
+  const said = saidBody(entry, { part, money, catalogue, measured: (one) => sayMeasured(one, units) })
   const remark = 'remark' in entry.body ? entry.body.remark : undefined
   const corrected = entry.corrects.length > 0
   return upperFirst([said, corrected ? undefined : remark].filter(Boolean).join('; '))
@@ -46,9 +49,19 @@ interface Words {
   readonly part: (id: string) => string
   readonly money: (amount: number) => string
   readonly catalogue: Catalogue | undefined
+  readonly measured: (one: Measured) => string
 }
 
-function saidBody(entry: Entry, { part, money, catalogue }: Words): string {
+type Measured = Body<'reading'>['values'][number]
+
+/** "winding to frame 1.8 MΩ", in the unit that is spoken aboard. */
+function sayMeasured({ name, value, unit }: Measured, units: readonly (string | undefined)[]): string {
+  const spoken = spokenUnit(unit, units)
+  const said = isSpoken(spoken) ? Number(toSpoken(value, spoken).toPrecision(4)) : value
+  return `${spaced(name)} ${number(said)} ${unitName(spoken)}`
+}
+
+function saidBody(entry: Entry, { part, money, catalogue, measured }: Words): string {
   const choice = (key: string, option: string) => lowerFirst(choiceName(entry.kind, key, option))
   const parts = (list: readonly { readonly part: string }[]) =>
     sayList(
@@ -64,9 +77,8 @@ function saidBody(entry: Entry, { part, money, catalogue }: Words): string {
   if (isKind(entry, 'reading')) {
     const { test, part: of, values, conditions = [], meterHours } = entry.body
     const name = catalogue?.checks.find(({ id }) => id === test)?.name ?? spaced(test)
-    const measured = values.map((one) => `${spaced(one.name)} ${number(one.value)} ${unitName(one.unit)}`)
-    const under = conditions.map((one) => `${spaced(one.name)} ${number(one.value)} ${unitName(one.unit)}`)
-    const shown = `${measured.join(', ')}${under.length === 0 ? '' : ` (${under.join(', ')})`}`
+    const under = conditions.map(measured)
+    const shown = `${values.map(measured).join(', ')}${under.length === 0 ? '' : ` (${under.join(', ')})`}`
     return joined([`${of === undefined ? shortName(name) : part(of)}: ${shown}`, at(meterHours)])
   }
   if (isKind(entry, 'stop')) {

@@ -4,11 +4,16 @@
  * @module
  */
 
+import { spokenUnit } from '../../units/spoken.js'
 import { usualReadings } from '../words/logbook.js'
 import { rowsIn, type Values } from './values.js'
 
-/** The form after another test was chosen: names and units of what it usually gives, unless a value is typed already. */
-export function withUsualReading(before: Values, after: Values): Values {
+/** The form after another test was chosen: names and units of what it usually gives, unless a value is typed already. `units`: those the boat chose. */
+export function withUsualReading(
+  before: Values,
+  after: Values,
+  units: readonly (string | undefined)[] = [],
+): Values {
   const { test } = after
   if (test === undefined || test === before.test) return after
   const typed = ['values', 'conditions'].some((key) =>
@@ -20,7 +25,7 @@ export function withUsualReading(before: Values, after: Values): Values {
   if (usual === undefined) return Object.fromEntries(rest)
   const row = (key: string, at: number, [name, unit]: readonly [string, string]) => ({
     [`${key}.${at}.name`]: name,
-    [`${key}.${at}.unit`]: unit,
+    [`${key}.${at}.unit`]: spokenUnit(unit, units),
   })
   return Object.assign(
     Object.fromEntries(rest),

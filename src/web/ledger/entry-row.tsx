@@ -26,6 +26,8 @@ export interface RowOf {
   readonly catalogue: Catalogue | undefined
   readonly currency: string
   readonly money: (amount: number) => string
+  /** Units that the boat chose to speak in. */
+  readonly units: readonly (string | undefined)[]
 }
 
 export interface EntryRowProps extends RowOf {
@@ -106,6 +108,7 @@ function Correcting({
           purpose={{ is: 'correct', entry }}
           currency={of.currency}
           catalogue={of.catalogue}
+          units={of.units}
           onWritten={onDone}
         />
       )}

@@ -134,6 +134,7 @@ function OneOddity({ of, oddity, entries, onLeave }: OneProps) {
           purpose={{ is: 'correct', entry: mending }}
           currency={of.currency}
           catalogue={of.catalogue}
+          units={of.units}
           onWritten={() => setMending(undefined)}
         />
       )}

@@ -53,6 +53,7 @@ function OneRefused({ of, item }: { readonly of: RowOf; readonly item: Outgoing 
             purpose={{ is: 'mend', item }}
             currency={of.currency}
             catalogue={of.catalogue}
+            units={of.units}
             onWritten={() => setMending(false)}
           />
           <PlainButton onClick={() => setMending(false)}>{logbook.leaveAsIs}</PlainButton>

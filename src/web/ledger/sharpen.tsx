@@ -54,6 +54,7 @@ function OneQuestion({ of, one }: { readonly of: RowOf; readonly one: WouldSharp
           purpose={{ is: 'fitted', part: one.part }}
           currency={of.currency}
           catalogue={of.catalogue}
+          units={of.units}
           onWritten={() => setOpen(false)}
         />
       ) : (

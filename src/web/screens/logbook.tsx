@@ -26,12 +26,21 @@ import { EntryHere } from './write-entry.js'
 
 export function LogbookScreen({ boat: id, set }: OfSet) {
   const boat = useBoat(id)
-  const { currency = 'USD', words } = boatFactsOf(boat.entries)
-  const catalogue = catalogueInWords(useCatalogue(), words)
-  const of: RowOf = useMemo(
-    () => ({ boat: id, set, readOnly: boat.readOnly, catalogue, currency, money: moneySayer(currency) }),
-    [id, set, boat.readOnly, catalogue, currency],
-  )
+  const facts = useMemo(() => boatFactsOf(boat.entries), [boat.entries])
+  const catalogue = catalogueInWords(useCatalogue(), facts.words)
+  const of: RowOf = useMemo(() => {
+    const { currency = 'USD', units = {} } = facts
+    const spoken = Object.values(units)
+    return {
+      boat: id,
+      set,
+      readOnly: boat.readOnly,
+      catalogue,
+      currency,
+      money: moneySayer(currency),
+      units: spoken,
+    }
+  }, [id, set, boat.readOnly, catalogue, facts])
   const odd = useOddities(boat, catalogue)
   const [left] = useLeft(id)
   const open = useMemo(() => odd.filter((one) => !left.has(keyOfOddity(one))), [odd, left])

@@ -20,7 +20,7 @@ export function WriteEntry({ boat, set }: OfSet & { readonly onDone: () => void 
 
 export function EntryHere({ boat: id, set }: OfSet) {
   const boat = useBoat(id)
-  const { currency = 'USD', words } = boatFactsOf(boat.entries)
+  const { currency = 'USD', words, units = {} } = boatFactsOf(boat.entries)
   const catalogue = catalogueInWords(useCatalogue(), words)
   if (boat.readOnly) return <p className="prose">{form.readOnly}</p>
   const last = lastReading(boat.entries, set)
@@ -33,6 +33,7 @@ export function EntryHere({ boat: id, set }: OfSet) {
         purpose={{ is: 'new' }}
         currency={currency}
         catalogue={catalogue}
+        units={Object.values(units)}
         lastRead={read}
       />
       <SendingState boat={id} />
