@@ -204,7 +204,9 @@ test('readings are typed and told in the units of the boat, and kept in their ow
   await page.getByLabel('Value, Under these conditions 2').fill('500')
   await page.getByRole('button', { name: 'Write it in' }).click()
   await expect(
-    page.locator('.line', { hasText: 'Stator winding: winding to frame 1.8 MΩ (winding 64.4 °F, tester 500 V)' }),
+    page.locator('.line', {
+      hasText: 'Stator winding: winding to frame 1.8 MΩ (winding 64.4 °F, tester 500 V)',
+    }),
   ).toBeVisible()
   await expect
     .poll(async () => (await keptEntries(served)).at(-1)?.body.conditions)
