@@ -99,6 +99,8 @@ export interface RepairColumns {
 
 export interface PartColumns {
   readonly count: number
+  /** Of the piece in place now; a renewal brings one as good as new. */
+  readonly presentQuality: Float64Array
   readonly modeFrom: RowStarts
   readonly repair: Int32Array
   /** Access groups as bits, with all they include. */
@@ -329,6 +331,7 @@ function partColumns(sources: {
   )
   return {
     count: parts.length,
+    presentQuality: Float64Array.from(parts, ({ quality }) => quality),
     modeFrom: rowStarts(parts.map((part) => part.modes)),
     repair: Int32Array.from(parts, (part) => repairs.push(part.repair) - 1),
     accessLow: Int32Array.from(access, ([low]) => low),

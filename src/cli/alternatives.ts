@@ -13,7 +13,7 @@ import type { LifeModel } from '../forecast/life-model.js'
 import { type Answer, answerFrom, prepareFor } from './answer.js'
 import { newFileProblems, readJsonFile, writeJsonFiles } from './new-file.js'
 import { type SetOptions, withSet } from './of-set.js'
-import { type Result, refuse } from './result.js'
+import { type Result, refuse, refusedText } from './result.js'
 import { chance, figure, tableText } from './table.js'
 import { saySet } from './verdicts.js'
 
@@ -172,10 +172,4 @@ function limitsText({ alternatives, candidates, currency }: LifeModel): string[]
     { head: 'above that' },
   ]
   return ['', tableText(columns, rows), 'These limits cost least on other histories than those above.']
-}
-
-function refusedText(head: string, problems: readonly Problem[]): string[] {
-  if (problems.length === 0) return []
-  const lines = problems.map(({ path, found, allowed }) => `  ${path}: found ${found}; allowed is ${allowed}`)
-  return ['', `${head}:`, ...lines]
 }

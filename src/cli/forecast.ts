@@ -8,13 +8,14 @@ import { shortCaution } from '../alternatives/cautions.js'
 import { moneyIn } from '../alternatives/say.js'
 import { posteriorIn } from '../alternatives/settle.js'
 import { buildLifeModel } from '../forecast/build-life-model.js'
+import { contradictedEvidence } from '../forecast/contradicted-evidence.js'
 import { lifeModelSchema } from '../forecast/life-model.js'
 import { forecastOf, monthsAhead, type OddsAhead, type PartOdds } from '../forecast/odds.js'
 import { registerOf } from '../register/register.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
 import { type SetOptions, withSet } from './of-set.js'
 import { shippedCatalogue } from './places.js'
-import type { Result } from './result.js'
+import { type Result, refusedText } from './result.js'
 import { chance, figure, tableText } from './table.js'
 import { saySet } from './verdicts.js'
 
@@ -34,7 +35,9 @@ export function showForecast(options: ForecastOptions): Promise<Result> {
     const forSet = setCatalogueOf(register, catalogue)
     const built = buildLifeModel(register, forSet.catalogue)
     const model = lifeModelSchema.parse(built.model)
-    const forecast = forecastOf(model, posteriorIn(memory, model, seed), { seed })
+    const posterior = posteriorIn(memory, model, seed)
+    const forecast = forecastOf(model, posterior, { seed })
+    const problems = [...forSet.problems, ...contradictedEvidence(model, posterior)]
     const parts = forecast.parts
       .map((odds) => ({ ...odds, restsOn: built.restsOn[odds.part] ?? [] }))
       .sort((a, b) => b.failing[yearAhead]! - a.failing[yearAhead]!)
@@ -67,7 +70,7 @@ export function showForecast(options: ForecastOptions): Promise<Result> {
         whole: forecast.set,
         parts,
         assumed,
-        refusedFigures: forSet.problems,
+        refusedFigures: problems,
         caution: shortCaution,
       },
       text: [
@@ -87,6 +90,7 @@ export function showForecast(options: ForecastOptions): Promise<Result> {
         ...(assumed.length === 0
           ? []
           : ['Taken for granted because nobody said:', ...assumed.map((line) => `  ${line}`)]),
+        ...refusedText('What could not be used', problems),
         shortCaution,
       ].join('\n'),
     }

@@ -69,3 +69,10 @@ function asTyped(path: string): string {
   const within = at < 0 ? [] : [String(Number(steps[at]) + 1), ...steps.slice(at + 1)]
   return [`--${flag}`, ...within].join(' ')
 }
+
+/** What of the log could not be used, under a head; nothing where all could. */
+export function refusedText(head: string, problems: readonly Problem[]): string[] {
+  if (problems.length === 0) return []
+  const lines = problems.map(({ path, found, allowed }) => `  ${path}: found ${found}; allowed is ${allowed}`)
+  return ['', `${head}:`, ...lines]
+}

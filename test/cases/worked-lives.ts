@@ -132,6 +132,18 @@ export const workedLives: readonly ClosedFormCase[] = [
     expect: [{ mean: { of: 'failures', mode: 'pump/fails' }, value: 2 * 0.4 * 6 - (1 - Math.exp(-0.4 * 6)) }],
   },
   {
+    id: 'poor-piece-in-place',
+    source:
+      'rate a = 0.5 a year to the first failure, for a piece of quality 0.5, then b = 0.25: F + b(T − F/a), F = 1 − e^(−aT)',
+    held: 'derived',
+    histories: 5000,
+    model: model({
+      horizonYears: 6,
+      parts: [part('pump', { clock: 'years', shape: 1, scale: 4 }, 0, { quality: 0.5 })],
+    }),
+    expect: [{ mean: { of: 'failures', mode: 'pump/fails' }, value: poorThenGood(6) }],
+  },
+  {
     id: 'patched-for-a-while',
     source:
       'failure at X + D, means 4 and 2 years, then a stream of mean gap 0.5: P(F ≤ T) + 2∫P(F ≤ s)ds, P(F > s) = 2e^(−s/4) − e^(−s/2)',
@@ -162,3 +174,8 @@ export const workedLives: readonly ClosedFormCase[] = [
     ],
   },
 ]
+
+function poorThenGood(years: number): number {
+  const failed = 1 - Math.exp(-0.5 * years)
+  return failed + 0.25 * (years - failed / 0.5)
+}

@@ -6,6 +6,7 @@
 
 import { bytes, countOf, doubles, integers } from './sections'
 
+export let presentQuality = changetype<StaticArray<f64>>(0)
 export let modeFrom = changetype<StaticArray<i32>>(0)
 export let repair = changetype<StaticArray<i32>>(0)
 export let accessLow = changetype<StaticArray<i32>>(0)
@@ -26,6 +27,7 @@ export let nearPart = changetype<StaticArray<i32>>(0)
 export let count: i32 = 0
 
 export function readParts(): void {
+  presentQuality = doubles('parts.presentQuality')
   modeFrom = integers('parts.modeFrom')
   repair = integers('parts.repair')
   accessLow = integers('parts.accessLow')

@@ -211,6 +211,8 @@ function quietChance(m: i32, age: f64): f64 {
 function startMode(states: States, m: i32, t: f64): void {
   const clock = modes.clock[m]
   setScale(m, states.theta[m] * hourLife(m))
+  // The tables tell of the piece in place; the next one is as good as new.
+  if (h.set === 0) h.scaleAsNew[m] /= parts.presentQuality[modes.part[m]]
   h.wear[m] = 1
   h.life[m] = 0
   h.stamp[m]++
