@@ -40,14 +40,14 @@ function usedSections({ used }: Program): Sections {
   )
 }
 
-/** How good each check is on average and how often it is made, and the quality of each piece in place. */
-function plainSections({ model, parts, modes }: Program): Sections {
+/** How good each check is on average, and how often it is made. */
+function plainSections({ model, modes }: Program): Sections {
   const care = new Map(model.checks.map((check) => [check.id, check]))
   const checks = model.parts
     .flatMap((part) => part.modes)
     .flatMap((mode) => mode.checks.filter(({ check }) => care.has(check)))
-  if (checks.length !== modes.checkEvery.length || model.parts.length !== parts.count) {
-    throw new Error('checks and parts must be those of the compiled model')
+  if (checks.length !== modes.checkEvery.length) {
+    throw new Error('checks must be those of the compiled model')
   }
   return {
     'plain.detection': Float64Array.from(checks, ({ detection }) => detection),
@@ -56,6 +56,5 @@ function plainSections({ model, parts, modes }: Program): Sections {
       ({ detection, detectionFailed }) => detectionFailed ?? detection,
     ),
     'plain.diligence': Float64Array.from(checks, ({ check }) => care.get(check)!.diligence),
-    'plain.quality': Float64Array.from(model.parts, ({ quality }) => quality),
   }
 }

@@ -114,7 +114,7 @@ static void readPart(int p) {
   part->serviceDiligence = doubleAt("parts.serviceDiligence", p);
   part->servicePrice = doubleAt("parts.servicePrice", p);
   part->serviceWork = doubleAt("parts.serviceWork", p);
-  part->quality = doubleAt("plain.quality", p);
+  part->quality = doubleAt("parts.presentQuality", p);
   part->clears = integerAt("parts.clearsFrom", p + 1) - integerAt("parts.clearsFrom", p);
   part->clear = (i32 *)column("parts.clearsMode") + integerAt("parts.clearsFrom", p);
   part->nears = integerAt("parts.nearFrom", p + 1) - integerAt("parts.nearFrom", p);

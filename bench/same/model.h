@@ -64,7 +64,7 @@ static double meanAmount(const Amounts *amounts, int i) {
   X(i32, modeFrom) X(i32, repair) X(i32, accessLow) X(i32, accessHigh) X(u8, serviced) X(double, serviceHours) \
   X(double, serviceYears) X(double, serviceDiligence) X(u8, serviceRenews) X(double, servicePrice) \
   X(double, serviceWork) X(u8, serviceByOwner) X(i32, clearsFrom) X(i32, clearsMode) X(i32, broken) \
-  X(i32, nearFrom) X(i32, nearPart)
+  X(i32, nearFrom) X(i32, nearPart) X(double, presentQuality)
 #define REPAIR_COLUMNS(X) \
   X(double, hours) X(u8, byOwner) X(double, trips) X(double, wrongPart) X(double, intrusion) \
   X(double, lastLikelier) X(i32, supplyFrom) X(double, supplyChance) X(double, supplyPrice) X(double, supplyQuality)

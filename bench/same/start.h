@@ -139,6 +139,8 @@ static void startSound(const States *states, int m, double t) {
 static void startMode(const States *states, int m, double t) {
   const int clock = modes.clock[m];
   setScale(m, states->theta[m] * hourLife(m));
+  /* The tables tell of the piece in place; the next one is as good as new. */
+  if (h.set == 0) h.scaleAsNew[m] /= parts.presentQuality[modes.part[m]];
   h.wear[m] = 1;
   h.life[m] = 0;
   h.stamp[m]++;
