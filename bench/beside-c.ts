@@ -124,7 +124,7 @@ function countParted(of: {
 
 function modelFile(program: Program, name: string): string {
   mkdirSync(out, { recursive: true })
-  const path = join(out, `${name}.bin`)
+  const path = join(out, `${name}-${process.pid}.bin`)
   writeModelFile(program, path)
   return path
 }
@@ -173,7 +173,7 @@ async function playInC(
     readonly passes: number
   },
 ): Promise<Run> {
-  const costsPath = join(out, 'costs.bin')
+  const costsPath = join(out, `costs-${process.pid}.bin`)
   const isSame = name === 'same'
   const words = [of.path, String(isSame ? seed : seedOfPlain), '0', String(of.histories), String(of.passes)]
   const run = promisify(execFile)
