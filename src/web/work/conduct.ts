@@ -172,6 +172,7 @@ export function makeConductor(crew: Crew): Conductor {
     say(run, 'refining')
     const span = { seed: run.asked.seed, from, count: upTo - from }
     const samples = await crew.play(jobOf(run), span, {
+      all: run.samples === undefined,
       stopped: () => run.stopped !== undefined,
       onProgress: (done) => {
         if (!afresh) run.histories = from + done

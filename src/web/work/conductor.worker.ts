@@ -11,7 +11,7 @@ import { makeConductor } from './conduct.js'
 import { makeCrew } from './crew.js'
 import type { Conductor } from './messages.js'
 
-/** One core is left to the page, so that it never stutters. */
-const crew = makeCrew(Math.max(1, Math.min(6, (navigator.hardwareConcurrency || 2) - 1)))
+/** One for each core. While figures are refined one of them rests, and leaves its core to the page. */
+const crew = makeCrew(Math.max(1, Math.min(6, navigator.hardwareConcurrency || 2)))
 
 Comlink.expose(makeConductor(crew) satisfies Conductor)

@@ -29,6 +29,8 @@ export interface Crew {
 
 export interface PlayHow {
   readonly stopped: () => boolean
+  /** Every hand lends itself, also the one that leaves a core to the page: for the first figures, which the page waits for. */
+  readonly all?: boolean
   readonly onProgress?: (histories: number) => void
 }
 
@@ -67,7 +69,7 @@ export function makeCrew(size: number): Crew {
           perPiece = Math.round(Math.min(1000, Math.max(5, (0.5 + (0.5 * pieceMs) / ms) * count)))
         }
       }
-      await Promise.all(hands.map(work))
+      await Promise.all(hands.slice(0, how.all ? hands.length : Math.max(1, hands.length - 1)).map(work))
       if (done < span.count) return undefined
       return joinSamples(pieces.sort((a, b) => a.from - b.from).map(({ samples }) => samples))
     },
