@@ -37,13 +37,13 @@ static bool hits(int m, int l) {
   const int asleep = sleepingMode(guard);
   if (asleep < 0) return u < chance * (1 - modes.linkGuardEffect[l]);
   const bool hit = u < chance;
-  if (hit || !modes.hidden[m]) addToJob(guard, asleep);
+  if (hit || !job.hasHiddenRoot) addToJob(guard, asleep);
   return hit;
 }
 
-static bool startsDefect(int l) {
-  const int mode = modes.linkMode[l];
-  return modes.linkStartsDefect[l] && mode >= 0 && modes.delayKind[mode] != NO_DELAY;
+/* What fails unnoticed keeps its state, so that its wear ends with its mend. */
+static void standFailed(int m) {
+  if (h.state[m] != FAILED_UNNOTICED) h.state[m] = FAILED;
 }
 
 /* Links of a failed mode and of all that they ruin in turn. Says whether any of what was ruined stops the set. */
@@ -53,17 +53,17 @@ static bool spread(int m, double t) {
     const int part = modes.linkPart[l];
     const int mode = modes.linkMode[l];
     if (job.at[part] >= 0 || !hits(m, l)) continue;
-    if (startsDefect(l)) {
-      if (h.state[mode] == SOUND) {
-        h.stamp[mode]++;
-        becomeDefective(mode, t);
-        job.hits++;
-      }
+    const bool startsDefect = modes.linkStartsDefect[l] && mode >= 0;
+    if (startsDefect && h.state[mode] != SOUND) continue;
+    job.hits++;
+    if (startsDefect && modes.delayKind[mode] != NO_DELAY) {
+      h.stamp[mode]++;
+      becomeDefective(mode, t);
       continue;
     }
-    job.hits++;
     addToJob(part, mode);
     if (mode < 0) continue;
+    standFailed(mode);
     if (countFailure(mode)) stops = true;
     if (spread(mode, t)) stops = true;
   }
@@ -85,6 +85,7 @@ static void finishEvent(double t, int m, bool stops, enum Kept heading) {
 /* A visible failure in use, with its knock-on, its job and its money under `heading`. */
 static void failVisibly(int m, double t, enum Kept heading) {
   emptyJob();
+  job.hasHiddenRoot = false;
   h.state[m] = FAILED;
   addToJob(modes.part[m], m);
   const bool stops = countFailure(m);
@@ -109,6 +110,7 @@ static void failUnnoticed(int m, double t) {
   wearOthers(m, t, true);
   addToJob(modes.part[m], m);
   job.hits = 0;
+  job.hasHiddenRoot = true;
   const bool stops = spread(m, t);
   if (job.hits > 0) finishEvent(t, m, stops, FAILURES);
   else scheduleFinding(m, t, FOR_CHECK_FAILED);
@@ -125,7 +127,7 @@ static void failInLayUp(int m, double t) {
 /* A mode's delay is over, or it fails without warning. */
 static void fail(int m, double t, i32 code) {
   if (modes.hidden[m]) failUnnoticed(m, t);
-  else if (clockOf(code) == YEARS && t >= h.downUntil && use.laidUp[monthAt(t)]) failInLayUp(m, t);
+  else if (clockOf(code) == YEARS && use.laidUp[monthAt(t)]) failInLayUp(m, t);
   else failVisibly(m, t, FAILURES);
 }
 

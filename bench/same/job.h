@@ -5,13 +5,14 @@
 #include "replacement.h"
 
 /* How a job comes about. */
-enum How { STOPPED, RUNNING, PLANNED, RESTED, MET_AT_FITTING_OUT };
+enum How { STOPPED, RUNNING, PLANNED, MET_AT_FITTING_OUT };
 
 /* The job in hand: parts, each once, with the strongest outcome asked for. */
 static struct {
   int count;
-  /* Links that hit in the event. */
+  /* Links that hit in the event, and whether it began with a hidden mode. */
   int hits;
+  bool hasHiddenRoot;
   i32 part[MOST_PARTS];
   /* Mode whose remedy it is; -1 where the part is plainly damaged. */
   i32 mode[MOST_PARTS];
@@ -165,16 +166,23 @@ static void reckonPart(int i, double t, bool *allOwner) {
   job.accessHigh |= parts.accessHigh[part];
 }
 
+/* A failure met while the set is down. */
+static bool joinsOutage(double t, enum How how) {
+  return isDown(t) && (how == STOPPED || how == RUNNING);
+}
+
 /* Draws the pieces and their waits, and adds up hours; access counts once, and not what already stands open. */
 static void reckon(double t, enum How how) {
   bool allOwner = true;
   job.pieces = job.ownHours = job.paidHours = job.trips = job.waitDays = job.workshopDays = 0;
   job.accessLow = job.accessHigh = 0;
   for (int i = 0; i < job.count; i++) reckonPart(i, t, &allOwner);
-  if (t < h.downUntil && how != MET_AT_FITTING_OUT) job.trips = 0;
-  else h.openLow = h.openHigh = 0;
-  const double opening =
-      hoursOfAccess(job.accessLow & ~h.openLow, job.accessHigh & ~h.openHigh) * h.labourFactor;
+  if (!isDown(t)) h.openLow = h.openHigh = 0;
+  const bool joins = joinsOutage(t, how);
+  if (joins) job.trips = 0;
+  const i32 low = joins ? job.accessLow & ~h.openLow : job.accessLow;
+  const i32 high = joins ? job.accessHigh & ~h.openHigh : job.accessHigh;
+  const double opening = hoursOfAccess(low, high) * h.labourFactor;
   if (allOwner) job.ownHours += opening * model.ownerAccessFactor;
   else job.paidHours += opening;
 }
@@ -247,29 +255,50 @@ static void putRight(double t) {
   for (int i = 0; i < job.count; i++) putRightPart(i, t);
 }
 
+/* One of the parts that share access with a part of the job from `from` up to `to`, each once. */
+static int partNear(int from, int to, double u) {
+  static i32 list[MOST_PARTS];
+  static bool isNear[MOST_PARTS];
+  int count = 0;
+  for (int i = from; i < to; i++) {
+    const int part = job.part[i];
+    for (int n = parts.nearFrom[part]; n < parts.nearFrom[part + 1]; n++) {
+      if (isNear[parts.nearPart[n]]) continue;
+      isNear[parts.nearPart[n]] = true;
+      list[count++] = parts.nearPart[n];
+    }
+  }
+  for (int i = 0; i < count; i++) isNear[list[i]] = false;
+  return list[(int)(u * count)];
+}
+
 /* With the chance given, less what the tests catch, a fault is left in a part that shares the opened access. */
-static void intrudeOnce(double t, int part, double chance) {
+static void intrudeOnce(double t, int from, int to, double chance) {
   if (chance == 0) return;
+  const int part = job.part[from];
   const int key = parts.modeFrom[part];
   draw(h.set, key, h.jobs[part], FOR_INTRUSION, 0);
   if (uniformFrom(word0) >= chance * (1 - model.testsCatch)) return;
-  const int from = parts.nearFrom[part];
-  const int near = parts.nearFrom[part + 1] - from;
-  const int struck = parts.nearPart[from + (int)(uniformFrom(word1) * near)];
+  const int struck = partNear(from, to, uniformFrom(word1));
   draw(h.set, key, h.jobs[part], FOR_INTRUSION_MODE, 0);
   const u32 onsetWord = word1;
   const int mode = visibleModeOf(struck, word0);
   if (mode >= 0) plantFault(t, mode, onsetWord);
 }
 
+static void intrude(double t) {
+  for (int i = 0; i < job.count; i++) intrudeOnce(t, i, i + 1, repairs.intrusion[repairOf(i)]);
+}
+
 static void insteadOfMending(double t, enum How how) {
   const bool stopped = how == STOPPED;
+  const bool stands = stopped || isDown(t);
   const int above = alternatives.above[h.alternative];
   if (above == GIVE_UP_ABOVE) {
     if (stopped) goDown(t, 0, 0, true);
-    giveUp(t, stopped);
+    giveUp(t, stands);
   } else {
-    replaceSet(t, above, !stopped, stopped);
+    replaceSet(t, above, !stands, stopped);
   }
 }
 
@@ -285,14 +314,14 @@ static void doJob(double t, enum How how, enum Kept heading) {
   const double workDays = (job.ownHours + job.paidHours) / model.hoursPerDay;
   if (!guaranteed) payJob(t, heading);
   if (how != MET_AT_FITTING_OUT) {
-    const bool joins = t < h.downUntil && how == RUNNING;
-    const bool waits = joins || how == STOPPED || how == RESTED;
-    goDown(t, waits ? job.waitDays : 0, job.workshopDays + workDays, how == STOPPED);
+    const double days = job.workshopDays + workDays;
+    if (joinsOutage(t, how)) goDown(t, job.waitDays, days, how == STOPPED);
+    else goDown(t, (how == STOPPED ? job.waitDays : 0) + days, 0, how == STOPPED);
     h.openLow |= job.accessLow;
     h.openHigh |= job.accessHigh;
   }
   putRight(t);
-  for (int i = 0; i < job.count; i++) intrudeOnce(t, job.part[i], repairs.intrusion[repairOf(i)]);
+  intrude(t);
 }
 
 #endif

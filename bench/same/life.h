@@ -91,7 +91,8 @@ static void drawLooks(int m, enum Purpose purpose, int ofPair) {
   draw(h.set, m, h.life[m], FOR_CHECK, ofPair);
   goodWords[0] = word0;
   goodWords[1] = word1;
-  if (purpose != FOR_CHECK) draw(h.set, m, h.life[m], purpose, ofPair);
+  const int patches = h.patches[m] & 1023;
+  if (purpose != FOR_CHECK || patches > 0) draw(h.set, m, h.life[m], purpose, ofPair | patches << 8);
 }
 
 /* Each check is as good at this defect as one draw says, so the looks until it is found are geometric. */

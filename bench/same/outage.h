@@ -66,9 +66,14 @@ static void staysStopped(double t) {
   if (h.downIsStop && h.downIsSameDay && t <= h.downUntil) lastsLonger();
 }
 
+/* At its very end the set is still down: a piece that was waited for is fitted before it is up again. */
+static bool isDown(double t) {
+  return t < h.downUntil || (t == h.downUntil && h.downUntil > h.downFrom);
+}
+
 /* Puts the set out from t: a wait, then work; an outage under way is joined. */
 static void goDown(double t, double waitDays, double workDays, bool isStop) {
-  const bool joined = t < h.downUntil;
+  const bool joined = isDown(t);
   const double ready = t + waitDays / DAYS_PER_YEAR;
   const double end = (joined ? larger(h.downUntil, ready) : ready) + workDays / DAYS_PER_YEAR;
   if (!joined) {

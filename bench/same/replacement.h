@@ -78,7 +78,7 @@ static void replaceSet(double t, int c, bool planned, bool isStop) {
   h.lowLoadShare = candidates.lowLoadShare[c];
   h.guaranteeUntil = t + candidates.guaranteeYears[c];
   h.setBorn = t - candidates.usedYears[c];
-  goDown(t, planned ? 0 : lead, days, isStop);
+  goDown(t, (planned ? 0 : lead) + days, 0, isStop);
   memset(h.jobs, 0, (size_t)parts.count * sizeof h.jobs[0]);
   memset(h.services, 0, (size_t)parts.count * sizeof h.services[0]);
   startCandidate(t);
@@ -93,6 +93,13 @@ static double resaleValue(double t, bool standsFailed) {
   const double worth = resale.newPrice[row] * resale.share[row] * exp(-resale.fallPerYear[row] * age);
   const double running = larger(resale.least[row], worth);
   return standsFailed ? running * resale.deadShare[row] : running;
+}
+
+/* An outage under way ends as the set is given up. */
+static void endOutage(double t) {
+  if (t >= h.downUntil) return;
+  h.downUntil = t;
+  bookPower();
 }
 
 /* Lives on without a set from t: sells it, pays what stands in for it, and does without the rest. */
@@ -114,6 +121,7 @@ static void giveUp(double t, bool standsFailed) {
   h.sums[DAYS_WITHOUT] += model.giveUpDaysPerYear * (horizon - t);
   h.sums[POWER] += model.giveUpDaysPerYear * model.lastSlope * (byMonth / 12) * annuity;
   h.sums[FUEL] -= hoursAhead(t) * h.fuelPrice;
+  endOutage(t);
   h.sums[UPKEEP] -= model.upkeepPerYear * annuity;
 }
 

@@ -21,12 +21,13 @@ static bool comesLater(const Event *event) {
   return true;
 }
 
-static double waitYears(int m, double t) {
-  return waitFor(modes.part[m], modes.repair[m], t) / DAYS_PER_YEAR;
+/* What is only cleared takes no piece. */
+static double waitDays(int m, double t) {
+  return modes.outcome[m] == CLEARED ? 0 : waitFor(modes.part[m], modes.repair[m], t);
 }
 
-static void order(int m, double t, double wait) {
-  schedule(codeOf(PIECE_COMES, m, YEARS), h.stamp[m], t + wait, t);
+static void order(int m, double t, double days) {
+  schedule(codeOf(PIECE_COMES, m, YEARS), h.stamp[m], t + days / DAYS_PER_YEAR, t);
 }
 
 static void mendPlanned(int m, double t, enum How how) {
@@ -37,13 +38,15 @@ static void mendPlanned(int m, double t, enum How how) {
 
 /* The piece is ordered, and if it would fail first the set may be rested. */
 static void foundDefective(int m, double t) {
-  const double wait = waitYears(m, t);
-  if (timeLeft(m, t) > wait) {
-    order(m, t, wait);
-    return;
+  const double days = waitDays(m, t);
+  if (timeLeft(m, t) <= days / DAYS_PER_YEAR) {
+    draw(h.set, m, h.life[m], FOR_REST, h.patches[m]);
+    if (uniformFrom(word0) >= model.restChance) return;
+    /* At rest it does not fail. */
+    h.stamp[m]++;
+    goDown(t, days, 0, false);
   }
-  draw(h.set, m, h.life[m], FOR_REST, h.patches[m]);
-  if (uniformFrom(word0) < model.restChance) mendPlanned(m, t, RESTED);
+  order(m, t, days);
 }
 
 static bool isServiceDone(int part) {
@@ -70,9 +73,7 @@ static void payService(int part, double t) {
   h.sums[byOwner ? OWN_HOURS : PAID_HOURS] += work * worth;
 }
 
-/* A service does nothing for what has failed already: that waits for its job. */
 static void renew(int m, double t, bool wholePart) {
-  if (h.state[m] == FAILED) return;
   if (wholePart) h.scale[m] = h.scaleAsNew[m];
   beginLife(m, t, 0);
 }
@@ -102,14 +103,14 @@ static void happen(int kind, int index, double t, i32 code) {
       if (h.state[index] == DEFECTIVE) foundDefective(index, t);
       break;
     case FOUND_FAILED:
-      if (h.state[index] == FAILED_UNNOTICED) order(index, t, waitYears(index, t));
+      if (h.state[index] == FAILED_UNNOTICED) order(index, t, waitDays(index, t));
       break;
     case FITTING_OUT: mendPlanned(index, t, MET_AT_FITTING_OUT); break;
     case PIECE_COMES: mendPlanned(index, t, PLANNED); break;
     case SERVICE: serve(index, t); break;
     case INTRUSION: faultShows(index, t); break;
     default:
-      if (h.set == 0) replaceSet(t, index, true, false);
+      if (h.set == 0) replaceSet(t, index, !isDown(t), false);
   }
 }
 
@@ -127,7 +128,7 @@ static bool standsStopped(void) {
   bool stopped = false;
   for (int p = 0; p < parts.count; p++) {
     const int m = parts.broken[p];
-    if (m < 0) continue;
+    if (m < 0 || modes.hidden[m]) continue;
     draw(0, m, 0, FOR_FAILURE, 0);
     if (uniformFrom(word0) < modes.stops[m]) stopped = true;
   }
@@ -146,26 +147,43 @@ static void fillJobNow(int a) {
   }
 }
 
-/* The job in hand: by its quote, or priced as any other. */
-static void mendNow(int a, bool brokenStops) {
-  fillJobNow(a);
-  if (!alternatives.isPriced[a]) {
-    doJob(0, brokenStops ? STOPPED : PLANNED, NOW);
-    return;
-  }
-  reckon(0, PLANNED);
-  const double usualDays = job.workshopDays + (job.ownHours + job.paidHours) / model.hoursPerDay;
+static void payPriced(int a) {
   draw(0, WHOLE_SET, 0, FOR_QUOTE, 0);
   const double factor = alternatives.overrunMedian[a] * exp(alternatives.overrunLogSd[a] * normalFrom(word0));
   if (alternatives.isQuoted[a]) h.sums[QUOTE_FACTOR] += factor;
   draw(0, WHOLE_SET, 0, FOR_QUOTE, 1);
   const double besides = drawAmount(&alternatives.besides, a, word1);
   pay(NOW, 0, drawAmount(&alternatives.price, a, word0) * factor + besides);
+}
+
+/* Whether what is done now puts a mode right that stands broken. */
+static bool isPutRightNow(int a, int part, int m) {
+  for (int row = alternatives.itemFrom[a]; row < alternatives.itemFrom[a + 1]; row++) {
+    const int mode = alternatives.itemMode[row];
+    const bool whole = mode < 0 || alternatives.itemOutcome[row] >= RECONDITIONED;
+    if (alternatives.itemPart[row] == part && (whole || mode == m)) return true;
+  }
+  return false;
+}
+
+/* The job in hand: by its quote, a usual price, or as its parts are priced. */
+static void mendNow(int a, bool brokenStops) {
+  fillJobNow(a);
+  reckon(0, PLANNED);
+  const double usualDays = job.workshopDays + (job.ownHours + job.paidHours) / model.hoursPerDay;
+  if (alternatives.isPriced[a]) payPriced(a);
+  else payJob(0, NOW);
   draw(0, WHOLE_SET, 0, FOR_QUOTE_DAYS, 0);
   const double workDays = alternatives.areDaysGiven[a] ? drawAmount(&alternatives.days, a, word0) : usualDays;
   goDown(0, brokenStops ? drawAmount(&alternatives.wait, a, word1) : 0, workDays, false);
+  h.openLow |= job.accessLow;
+  h.openHigh |= job.accessHigh;
+  for (int i = 0; i < job.count; i++) {
+    if (parts.broken[job.part[i]] >= 0) standFailed(parts.broken[job.part[i]]);
+  }
   putRight(0);
-  intrudeOnce(0, job.part[0], alternatives.intrusionChance[a]);
+  if (alternatives.isPriced[a]) intrudeOnce(0, 0, job.count, alternatives.intrusionChance[a]);
+  else intrude(0);
 }
 
 /* What the alternative does now, and what stands broken and is not put right by it. */
@@ -186,7 +204,7 @@ static void actNow(void) {
   if (alternatives.now[a] == MEND) mendNow(a, brokenStops);
   for (int p = 0; p < parts.count; p++) {
     const int m = parts.broken[p];
-    if (m < 0 || h.jobs[p] > 0 || h.set > 0 || h.gaveUpAt >= 0) continue;
+    if (m < 0 || isPutRightNow(a, p, m) || h.set > 0 || h.gaveUpAt >= 0) continue;
     failFromBefore(m);
   }
 }

@@ -260,7 +260,10 @@ function modeColumns(sources: ModeSources): ModeColumns {
     stops: number(({ mode }) => mode.stops),
     derates: number(({ mode }) => mode.derates),
     soot: number(({ mode }) => (mode.clock === 'hours' ? mode.soot : 1)),
-    outcome: code(({ mode }) => outcomeCode[mode.remedy.outcome]),
+    // Nothing can be patched that gives no warning: it would fail again at once.
+    outcome: code(({ mode: { remedy, delay } }) =>
+      remedy.outcome === 'patched' && delay === undefined ? CLEARED : outcomeCode[remedy.outcome],
+    ),
     agesLess: number(({ mode }) => mode.remedy.agesLess),
     delayFactor: number(({ mode }) => mode.remedy.delayFactor),
     repair: Int32Array.from(all, ({ part, mode }) => repairs.push(mode.remedy.repair ?? part.repair) - 1),

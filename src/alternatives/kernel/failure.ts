@@ -33,15 +33,11 @@ import * as use from './use'
 export function fail(m: i32, t: f64, code: i32): void {
   if (modes.hidden[m] === 1) {
     failUnnoticed(m, t)
-  } else if (clockOf(code) === YEARS && isLaidUp(t)) {
+  } else if (clockOf(code) === YEARS && use.laidUp[use.monthAt(t)] === 1) {
     failInLayUp(m, t)
   } else {
     failVisibly(m, t, K.failures)
   }
-}
-
-function isLaidUp(t: f64): bool {
-  return t >= h.downUntil && use.laidUp[use.monthAt(t)] === 1
 }
 
 /** In lay-up a failure shows at the next day of use, unless fitting out meets it before. */
@@ -55,6 +51,7 @@ function failInLayUp(m: i32, t: f64): void {
 /** A visible failure in use, with its knock-on, its job and its money under `heading`. */
 export function failVisibly(m: i32, t: f64, heading: i32): void {
   emptyJob()
+  job.hasHiddenRoot = false
   h.state[m] = FAILED
   addToJob(modes.part[m], m)
   const stops = countFailure(m)
@@ -79,6 +76,7 @@ function failUnnoticed(m: i32, t: f64): void {
   wearOthers(m, t, true)
   addToJob(modes.part[m], m)
   job.hits = 0
+  job.hasHiddenRoot = true
   const stops = spread(m, t)
   if (job.hits > 0) finishEvent(t, m, stops, K.failures)
   else scheduleFinding(m, t, purpose.checkFailed)
@@ -119,21 +117,26 @@ function spread(m: i32, t: f64): bool {
     const part = modes.linkPart[l]
     if (job.at[part] >= 0 || !hits(m, l)) continue
     const mode = modes.linkMode[l]
-    if (modes.linkStartsDefect[l] === 1 && mode >= 0 && modes.delayKind[mode] !== NO_DELAY) {
-      if (h.state[mode] === SOUND) {
-        h.stamp[mode]++
-        becomeDefective(mode, t)
-        job.hits++
-      }
+    const startsDefect = modes.linkStartsDefect[l] === 1 && mode >= 0
+    if (startsDefect && h.state[mode] !== SOUND) continue
+    job.hits++
+    if (startsDefect && modes.delayKind[mode] !== NO_DELAY) {
+      h.stamp[mode]++
+      becomeDefective(mode, t)
       continue
     }
-    job.hits++
     addToJob(part, mode)
     if (mode < 0) continue
+    standFailed(mode)
     if (countFailure(mode)) stops = true
     if (spread(mode, t)) stops = true
   }
   return stops
+}
+
+/** What fails unnoticed keeps its state, so that its wear on others ends with its mend. */
+export function standFailed(m: i32): void {
+  if (h.state[m] !== FAILED_UNNOTICED) h.state[m] = FAILED
 }
 
 /** Whether a link hits. A working shutdown takes part of the chance away; one found asleep joins the job. */
@@ -146,7 +149,7 @@ function hits(m: i32, l: i32): bool {
   const asleep = sleepingMode(guard)
   if (asleep < 0) return u < chance * (1 - modes.linkGuardEffect[l])
   const hit = u < chance
-  if (hit || modes.hidden[m] === 0) addToJob(guard, asleep)
+  if (hit || !job.hasHiddenRoot) addToJob(guard, asleep)
   return hit
 }
 

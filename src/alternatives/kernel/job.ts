@@ -14,7 +14,7 @@ import { DEFECTIVE, discount, FAILED_UNNOTICED, h, pay, position, SOUND } from '
 import { beginLife, delayFrom, fallDue, restartService, scheduleFinding, wearOthers } from './life'
 import * as model from './model'
 import * as modes from './modes'
-import { goDown } from './outage'
+import { goDown, isDown } from './outage'
 import * as parts from './parts'
 import * as repairs from './repairs'
 import { giveUp, replaceSet } from './replacement'
@@ -26,16 +26,15 @@ export const STOPPED = 0
 export const RUNNING = 1
 /** Found before it failed; the piece is there. */
 export const PLANNED = 2
-/** Found, and the set rested until the piece is there. */
-export const RESTED = 3
 /** Met at fitting out, before the boat depends on it. */
-export const MET_AT_FITTING_OUT = 4
+export const MET_AT_FITTING_OUT = 3
 
 /** The job in hand: parts, each once, with the strongest outcome asked for. */
 class Job {
   count: i32 = 0
-  /** Links that hit in the event. */
+  /** Links that hit in the event, and whether it began with a hidden mode. */
   hits: i32 = 0
+  hasHiddenRoot: bool = false
   part: StaticArray<i32> = new StaticArray<i32>(parts.count)
   /** Mode whose remedy it is; −1 where the part is plainly damaged. */
   mode: StaticArray<i32> = new StaticArray<i32>(parts.count)
@@ -45,6 +44,9 @@ class Job {
   agesLess: StaticArray<f64> = new StaticArray<f64>(parts.count)
   /** Place of a part in the list, −1 if not in it. */
   at: StaticArray<i32> = new StaticArray<i32>(parts.count)
+  /** Parts near those worked on. */
+  near: StaticArray<i32> = new StaticArray<i32>(parts.count)
+  isNear: StaticArray<u8> = new StaticArray<u8>(parts.count)
 }
 
 export let job = changetype<Job>(0)
@@ -96,24 +98,35 @@ export function doJob(t: f64, how: i32, heading: i32): void {
   const workDays = (ownHours + paidHours) / model.hoursPerDay
   if (!guaranteed) payJob(t, heading)
   if (how !== MET_AT_FITTING_OUT) {
-    const joins = t < h.downUntil && how === RUNNING
-    const waits = joins || how === STOPPED || how === RESTED
-    goDown(t, waits ? waitDays : 0, workshopDays + workDays, how === STOPPED)
-    h.openLow |= accessLow
-    h.openHigh |= accessHigh
+    const days = workshopDays + workDays
+    if (joinsOutage(t, how)) goDown(t, waitDays, days, how === STOPPED)
+    else goDown(t, (how === STOPPED ? waitDays : 0) + days, 0, how === STOPPED)
+    leaveOpen()
   }
   putRight(t)
   intrude(t)
 }
 
+/** A failure met while the set is down. */
+function joinsOutage(t: f64, how: i32): bool {
+  return isDown(t) && (how === STOPPED || how === RUNNING)
+}
+
+/** What the job opened stands open while the set is down. */
+export function leaveOpen(): void {
+  h.openLow |= accessLow
+  h.openHigh |= accessHigh
+}
+
 function insteadOfMending(t: f64, how: i32): void {
   const stopped = how === STOPPED
+  const stands = stopped || isDown(t)
   const above = alternatives.above[h.alternative]
   if (above === GIVE_UP_ABOVE) {
     if (stopped) goDown(t, 0, 0, true)
-    giveUp(t, stopped)
+    giveUp(t, stands)
   } else {
-    replaceSet(t, above, !stopped, stopped)
+    replaceSet(t, above, !stands, stopped)
   }
 }
 
@@ -192,13 +205,15 @@ export function reckon(t: f64, how: i32): void {
     accessLow |= parts.accessLow[part]
     accessHigh |= parts.accessHigh[part]
   }
-  const joined = t < h.downUntil && how !== MET_AT_FITTING_OUT
-  if (joined) trips = 0
-  else {
+  if (!isDown(t)) {
     h.openLow = 0
     h.openHigh = 0
   }
-  const opening = hoursOfAccess(accessLow & ~h.openLow, accessHigh & ~h.openHigh) * h.labourFactor
+  const joins = joinsOutage(t, how)
+  if (joins) trips = 0
+  const low = joins ? accessLow & ~h.openLow : accessLow
+  const high = joins ? accessHigh & ~h.openHigh : accessHigh
+  const opening = hoursOfAccess(low, high) * h.labourFactor
   if (allOwner) ownHours += opening * model.ownerAccessFactor
   else paidHours += opening
 }
@@ -258,7 +273,7 @@ function drawWorkshop(part: i32, repair: i32): f64 {
   return drawAmount(repairs.workshop, repair, word0)
 }
 
-function payJob(t: f64, heading: i32): void {
+export function payJob(t: f64, heading: i32): void {
   const factor = drawOverrun()
   const out = discount(t) * factor
   h.sums[K.ownHours] += ownHours * out
@@ -326,21 +341,36 @@ function patch(m: i32, t: f64): void {
 }
 
 /** Work puts faults into what it opens. */
-function intrude(t: f64): void {
-  for (let i = 0; i < job.count; i++) intrudeOnce(t, job.part[i], repairs.intrusion[repairOf(i)])
+export function intrude(t: f64): void {
+  for (let i = 0; i < job.count; i++) intrudeOnce(t, i, i + 1, repairs.intrusion[repairOf(i)])
 }
 
-/** With the chance given, less what the tests catch, a fault is left in a part that shares the opened access. */
-export function intrudeOnce(t: f64, part: i32, chance: f64): void {
+/** With the chance given, less what the tests catch, the work on some parts of the job leaves a fault near one of them. */
+export function intrudeOnce(t: f64, from: i32, to: i32, chance: f64): void {
   if (chance === 0) return
+  const part = job.part[from]
   const key = parts.modeFrom[part]
   draw(h.set, key, h.jobs[part], purpose.intrusion, 0)
   if (uniformFrom(word0) >= chance * (1 - model.testsCatch)) return
-  const from = parts.nearFrom[part]
-  const near = parts.nearFrom[part + 1] - from
-  const struck = parts.nearPart[from + <i32>(uniformFrom(word1) * <f64>near)]
+  const struck = partNear(from, to, uniformFrom(word1))
   draw(h.set, key, h.jobs[part], purpose.intrusionMode, 0)
   const onsetWord = word1
   const mode = visibleModeOf(struck, word0)
   if (mode >= 0) plantFault(t, mode, onsetWord)
+}
+
+/** One of the parts that share access with some parts of the job, each once. */
+function partNear(from: i32, to: i32, u: f64): i32 {
+  let count = 0
+  for (let i = from; i < to; i++) {
+    const part = job.part[i]
+    for (let n = parts.nearFrom[part]; n < parts.nearFrom[part + 1]; n++) {
+      const near = parts.nearPart[n]
+      if (job.isNear[near] === 1) continue
+      job.isNear[near] = 1
+      job.near[count++] = near
+    }
+  }
+  for (let i = 0; i < count; i++) job.isNear[job.near[i]] = 0
+  return job.near[<i32>(u * <f64>count)]
 }

@@ -159,7 +159,9 @@ function drawLooks(m: i32, forWhat: i32, pair: i32): void {
   draw(h.set, m, h.life[m], purpose.check, pair)
   goodWord0 = word0
   goodWord1 = word1
-  if (forWhat !== purpose.check) draw(h.set, m, h.life[m], forWhat, pair)
+  // After a patch it is the same defect, but other looks.
+  const patches = h.patches[m] & 1023
+  if (forWhat !== purpose.check || patches > 0) draw(h.set, m, h.life[m], forWhat, pair | (patches << 8))
 }
 
 /** A mode that failed unnoticed begins, or ends, to wear others: what is left of their lives shrinks, or grows. */

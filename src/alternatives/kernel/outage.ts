@@ -9,12 +9,17 @@ import { discount, h } from './history'
 import * as model from './model'
 import * as use from './use'
 
+/** At its very end the set is still down: a piece that was waited for is fitted before it is up again. */
+export function isDown(t: f64): bool {
+  return t < h.downUntil || (t === h.downUntil && h.downUntil > h.downFrom)
+}
+
 /**
  * Puts the set out from `t`: first a wait, then work. An outage under way is joined: it lasts until the later of its
  * old end and the new wait's, and the work comes on top.
  */
 export function goDown(t: f64, waitDays: f64, workDays: f64, isStop: bool): void {
-  const joined = t < h.downUntil
+  const joined = isDown(t)
   const ready = t + waitDays / use.DAYS_PER_YEAR
   const end = (joined ? max(h.downUntil, ready) : ready) + workDays / use.DAYS_PER_YEAR
   if (!joined) {
@@ -63,6 +68,13 @@ function countStop(begins: bool): void {
   } else if (h.downIsStop && h.downIsSameDay && !short) {
     lastsLonger()
   }
+}
+
+/** The set is given up, and with it an outage under way. */
+export function endOutage(t: f64): void {
+  if (t >= h.downUntil) return
+  h.downUntil = t
+  bookPower()
 }
 
 /** The set is given up: a stop under way will not be over the same day. */

@@ -10,7 +10,7 @@ import { drawAmount, normalFrom } from './amounts'
 import { draw, mostSets, uniformFrom, WHOLE_SET, word0, word1 } from './draws'
 import { discount, empty, h, pay } from './history'
 import * as model from './model'
-import { goDown, staysStopped } from './outage'
+import { endOutage, goDown, staysStopped } from './outage'
 import * as parts from './parts'
 import { clearQueue } from './queue'
 import { plantFault, startCandidate, visibleModeOf } from './start'
@@ -42,7 +42,7 @@ export function replaceSet(t: f64, c: i32, planned: bool, isStop: bool): void {
   h.lowLoadShare = model.candidateLowLoadShare[c]
   h.guaranteeUntil = t + model.guaranteeYears[c]
   h.setBorn = t - model.usedYears[c]
-  goDown(t, planned ? 0 : lead, days, isStop)
+  goDown(t, (planned ? 0 : lead) + days, 0, isStop)
   empty(h.jobs, parts.count)
   empty(h.services, parts.count)
   startCandidate(t)
@@ -107,6 +107,7 @@ export function giveUp(t: f64, standsFailed: bool): void {
   h.sums[K.daysWithout] += model.giveUpDaysPerYear * (horizon - t)
   h.sums[K.power] += model.giveUpDaysPerYear * model.lastSlope * (byMonth / 12) * annuity
   h.sums[K.fuel] -= hoursAhead(t) * h.fuelPrice
+  endOutage(t)
   h.sums[K.upkeep] -= model.upkeepPerYear * annuity
 }
 

@@ -4,19 +4,18 @@
  * @module
  */
 
-import { GIVE_UP, MEND, NO_DELAY, REPLACE, YEARS } from '../codes'
+import { CLEARED, GIVE_UP, MEND, NO_DELAY, RECONDITIONED, REPLACE, YEARS } from '../codes'
 import * as K from '../kept-at'
 import * as purpose from '../purpose'
 import * as alternatives from './alternatives'
 import { drawAmount, normalFrom } from './amounts'
 import { draw, uniformFrom, WHOLE_SET, word0, word1 } from './draws'
-import { fail, failFromBefore, failVisibly, faultShows } from './failure'
+import { fail, failFromBefore, failVisibly, faultShows, standFailed } from './failure'
 import {
   clockOf,
   codeOf,
   DEFECTIVE,
   discount,
-  FAILED,
   FAILED_UNNOTICED,
   FAILS,
   FITTING_OUT,
@@ -41,23 +40,24 @@ import {
   addToJob,
   doJob,
   emptyJob,
+  intrude,
   intrudeOnce,
   job,
+  leaveOpen,
   MET_AT_FITTING_OUT,
   ownHours,
   PLANNED,
   paidHours,
+  payJob,
   putRight,
-  RESTED,
   reckon,
-  STOPPED,
   waitFor,
   workshopDays,
 } from './job'
 import { becomeDefective, beginLife, restartService, scheduleService, timeLeft } from './life'
 import * as model from './model'
 import * as modes from './modes'
-import { goDown } from './outage'
+import { goDown, isDown } from './outage'
 import * as parts from './parts'
 import * as queue from './queue'
 import { giveUp, replaceSet, resaleValue } from './replacement'
@@ -139,7 +139,7 @@ function happen(kind: i32, index: i32, t: f64, code: i32): void {
       if (h.state[index] === DEFECTIVE) found(index, t)
       break
     case FOUND_FAILED:
-      if (h.state[index] === FAILED_UNNOTICED) order(index, t, waitYears(index, t))
+      if (h.state[index] === FAILED_UNNOTICED) order(index, t, waitDays(index, t))
       break
     case FITTING_OUT:
       mendPlanned(index, t, MET_AT_FITTING_OUT)
@@ -154,27 +154,30 @@ function happen(kind: i32, index: i32, t: f64, code: i32): void {
       faultShows(index, t)
       break
     default:
-      if (h.set === 0) replaceSet(t, index, true, false)
+      if (h.set === 0) replaceSet(t, index, !isDown(t), false)
   }
 }
 
 /** A defect is found: the piece is ordered, and if it would fail first the set may be rested. */
 function found(m: i32, t: f64): void {
-  const wait = waitYears(m, t)
-  if (timeLeft(m, t) > wait) {
-    order(m, t, wait)
-    return
+  const days = waitDays(m, t)
+  if (timeLeft(m, t) <= days / use.DAYS_PER_YEAR) {
+    draw(h.set, m, h.life[m], purpose.rest, h.patches[m])
+    if (uniformFrom(word0) >= model.restChance) return
+    // At rest it does not fail.
+    h.stamp[m]++
+    goDown(t, days, 0, false)
   }
-  draw(h.set, m, h.life[m], purpose.rest, h.patches[m])
-  if (uniformFrom(word0) < model.restChance) mendPlanned(m, t, RESTED)
+  order(m, t, days)
 }
 
-function waitYears(m: i32, t: f64): f64 {
-  return waitFor(modes.part[m], modes.repair[m], t) / use.DAYS_PER_YEAR
+/** What is only cleared takes no piece. */
+function waitDays(m: i32, t: f64): f64 {
+  return modes.outcome[m] === CLEARED ? 0 : waitFor(modes.part[m], modes.repair[m], t)
 }
 
-function order(m: i32, t: f64, wait: f64): void {
-  schedule(codeOf(PIECE_COMES, m, YEARS), h.stamp[m], t + wait, t)
+function order(m: i32, t: f64, days: f64): void {
+  schedule(codeOf(PIECE_COMES, m, YEARS), h.stamp[m], t + days / use.DAYS_PER_YEAR, t)
 }
 
 function mendPlanned(m: i32, t: f64, how: i32): void {
@@ -222,9 +225,7 @@ function isServiceDone(part: i32): bool {
   return uniformFrom(word) < parts.serviceDiligence[part]
 }
 
-/** A service does nothing for what has failed already: that waits for its job. */
 function renew(m: i32, t: f64, wholePart: bool): void {
-  if (h.state[m] === FAILED) return
   if (wholePart) h.scale[m] = h.scaleAsNew[m]
   beginLife(m, t, 0)
 }
@@ -249,7 +250,7 @@ function actNow(): void {
   if (now === MEND) mendNow(a, brokenStops)
   for (let p = 0; p < parts.count; p++) {
     const m = parts.broken[p]
-    if (m < 0 || h.jobs[p] > 0 || h.set > 0 || h.gaveUpAt >= 0) continue
+    if (m < 0 || isPutRightNow(a, p, m) || h.set > 0 || h.gaveUpAt >= 0) continue
     failFromBefore(m)
   }
 }
@@ -265,11 +266,22 @@ function standsStopped(): bool {
 
 /** Whether a mode that stands broken stops the set. */
 function breaks(m: i32): bool {
+  if (modes.hidden[m] === 1) return false
   draw(0, m, 0, purpose.failure, 0)
   return uniformFrom(word0) < modes.stops[m]
 }
 
-/** The job in hand: by its quote, or priced as any other. */
+/** Whether what is done now puts a mode right that stands broken. */
+function isPutRightNow(a: i32, part: i32, m: i32): bool {
+  for (let row = alternatives.itemFrom[a]; row < alternatives.itemFrom[a + 1]; row++) {
+    const mode = alternatives.itemMode[row]
+    const isWhole = mode < 0 || <i32>alternatives.itemOutcome[row] >= RECONDITIONED
+    if (alternatives.itemPart[row] === part && (isWhole || mode === m)) return true
+  }
+  return false
+}
+
+/** The job in hand: by its quote, by a usual price, or as its parts are priced. */
 function mendNow(a: i32, brokenStops: bool): void {
   emptyJob()
   for (let row = alternatives.itemFrom[a]; row < alternatives.itemFrom[a + 1]; row++) {
@@ -280,23 +292,31 @@ function mendNow(a: i32, brokenStops: bool): void {
     job.quality[i] = alternatives.itemQuality[row]
     job.agesLess[i] = alternatives.itemAgesLess[row]
   }
-  if (alternatives.isPriced[a] === 0) {
-    doJob(0, brokenStops ? STOPPED : PLANNED, K.now)
-    return
-  }
   reckon(0, PLANNED)
   const usualDays = workshopDays + (ownHours + paidHours) / model.hoursPerDay
+  const isPriced = alternatives.isPriced[a] === 1
+  if (isPriced) payPriced(a)
+  else payJob(0, K.now)
+  draw(0, WHOLE_SET, 0, purpose.quoteDays, 0)
+  const workDays = alternatives.areDaysGiven[a] === 1 ? drawAmount(alternatives.days, a, word0) : usualDays
+  goDown(0, brokenStops ? drawAmount(alternatives.wait, a, word1) : 0, workDays, false)
+  leaveOpen()
+  for (let i = 0; i < job.count; i++) {
+    const broken = parts.broken[job.part[i]]
+    if (broken >= 0) standFailed(broken)
+  }
+  putRight(0)
+  if (isPriced) intrudeOnce(0, 0, job.count, alternatives.intrusionChance[a])
+  else intrude(0)
+}
+
+function payPriced(a: i32): void {
   draw(0, WHOLE_SET, 0, purpose.quote, 0)
   const factor = alternatives.overrunMedian[a] * Math.exp(alternatives.overrunLogSd[a] * normalFrom(word0))
   if (alternatives.isQuoted[a] === 1) h.sums[K.quoteFactor] += factor
   draw(0, WHOLE_SET, 0, purpose.quote, 1)
   const besides = drawAmount(alternatives.besides, a, word1)
   pay(K.now, 0, drawAmount(alternatives.price, a, word0) * factor + besides)
-  draw(0, WHOLE_SET, 0, purpose.quoteDays, 0)
-  const workDays = alternatives.areDaysGiven[a] === 1 ? drawAmount(alternatives.days, a, word0) : usualDays
-  goDown(0, brokenStops ? drawAmount(alternatives.wait, a, word1) : 0, workDays, false)
-  putRight(0)
-  intrudeOnce(0, job.part[0], alternatives.intrusionChance[a])
 }
 
 /** What is left at the horizon, and the sum of it all. */
