@@ -135,7 +135,7 @@ test('settings are entries of the log, and one more browser can be let in', asyn
   await expect
     .poll(async () => (await keptEntries(served)).at(-1)?.body)
     .toEqual({ units: { pressure: 'psi' } })
-  await page.getByLabel('Ground, GFCI or ELCI, wrench').check()
+  await page.getByLabel('Ground, GFCI or ELCI, wrench').click()
   await expect.poll(async () => (await keptEntries(served)).at(-1)?.body).toEqual({ words: 'american' })
   await page.getByLabel('Price factor').fill('1.2')
   await page.getByLabel('Your own hour').fill('12')

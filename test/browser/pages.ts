@@ -60,6 +60,7 @@ export async function stopRefining(page: Page): Promise<void> {
 export async function expectAccessible(page: Page): Promise<void> {
   const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
   const { violations } = await new AxeBuilder({ page })
+    .setLegacyMode()
     .options({ resultTypes: ['violations'] })
     .withTags(tags)
     .analyze()

@@ -48,7 +48,7 @@ export function Overruled({ boat, set }: { readonly boat: Boat; readonly set: st
         <p>{words.none}</p>
       ) : (
         <WideTable name={words.title}>
-          <table className="table">
+          <table className="table folds">
             <thead>
               <tr>
                 <th scope="col">{words.heads.figure}</th>
@@ -72,14 +72,16 @@ export function Overruled({ boat, set }: { readonly boat: Boat; readonly set: st
                 return (
                   <tr key={entry.id}>
                     <th scope="row">{sayPath(entry.body.path)}</th>
-                    <td className="number">
+                    <td className="number" data-name={words.heads.yours}>
                       {number(entry.body.value)} {unit}
                     </td>
-                    <td className="number">
+                    <td className="number" data-name={words.heads.catalogue}>
                       {number(figure?.catalogueValue)} {unit}
                     </td>
-                    <td>{entry.body.because}</td>
-                    <td className="whole">{sayDate(entry.from)}</td>
+                    <td className="full">{entry.body.because}</td>
+                    <td className="whole" data-name={words.heads.since}>
+                      {sayDate(entry.from)}
+                    </td>
                     <td>
                       {!boat.readOnly && (
                         <PlainButton onClick={() => void takeBack(entry)}>{words.takeBack}</PlainButton>
