@@ -1,6 +1,10 @@
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { expect } from '@playwright/test'
+import { openStore } from '../../src/store/store.js'
 import { trialEntry, trialId } from '../trial-log.js'
-import { keptEntries, putBoat, serveBuilt, test } from './boat.js'
+import { keptEntries, letIn, putBoat, serveBuilt, test } from './boat.js'
 
 const logbook = '/boats/petrel/main/logbook'
 
@@ -235,3 +239,31 @@ const onePixel = Buffer.from(
   'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==',
   'base64',
 )
+
+test('a log that was damaged on disk is told as such, and is no empty log', async ({ page }) => {
+  const folder = mkdtempSync(join(tmpdir(), 'gensettle-'))
+  const before = await serveBuilt(folder)
+  await putBoat(before)
+  await before.stop()
+  const opened = openStore(folder)
+  if (!opened.ok) throw new Error('the store must open')
+  // A backup is one file without a journal beside it.
+  const copy = join(folder, 'copy')
+  opened.store.backUp(copy)
+  opened.store.close()
+  const file = join(copy, 'logbook.db')
+  const bytes = readFileSync(file)
+  const at = bytes.indexOf('"meterHours":5231')
+  expect(at).toBeGreaterThan(0)
+  bytes.write('"meterHours":5232', at)
+  writeFileSync(file, bytes)
+  const served = await serveBuilt(copy)
+  try {
+    await letIn(page, served)
+    await page.goto(served.address + logbook.slice(1))
+    await expect(page.getByText('The log cannot be read.')).toBeVisible()
+    await expect(page.getByText(trialId(4))).toBeVisible()
+  } finally {
+    await served.stop()
+  }
+})

@@ -18,7 +18,7 @@
 
 export { Behind, WideTable } from './behind.js'
 export { Button, Link, PlainButton } from './button.js'
-export { NumberInput, numberIn, Overrule, type TrackMark, Tried } from './field.js'
+export { numberIn, Overrule, Tried } from './field.js'
 export { type Behind as BehindFigure, Figure, FigureButton, Opened } from './figure.js'
 export { Lead, Passage, Say } from './passage.js'
 export { Refining } from './refining.js'

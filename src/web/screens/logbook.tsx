@@ -10,6 +10,7 @@ import { type Boat, useBoat, useCatalogue } from '../data/boat.js'
 import { boatFactsOf } from '../data/facts.js'
 import { catalogueInWords } from '../data/region.js'
 import { today } from '../data/today.js'
+import { saidProblem } from '../entry/problems.js'
 import { moneySayer } from '../entry/say-entry.js'
 import { Disputes } from '../ledger/disputes.js'
 import type { RowOf } from '../ledger/entry-row.js'
@@ -46,6 +47,7 @@ export function LogbookScreen({ boat: id, set }: OfSet) {
   const open = useMemo(() => odd.filter((one) => !left.has(keyOfOddity(one))), [odd, left])
   const asked = useMemo(() => new Set(open.flatMap(({ ids }) => ids)), [open])
   if (boat.status === 'loading') return null
+  if (boat.status === 'failed') return <Unreadable problems={boat.problems} />
   return (
     <>
       <Passage title={logbook.title} says={<Margin boat={boat} />} first>
@@ -69,6 +71,20 @@ export function LogbookScreen({ boat: id, set }: OfSet) {
       )}
       {!boat.readOnly && <PaperLogIn of={of} />}
     </>
+  )
+}
+
+/** A log that cannot be read is no empty one. */
+function Unreadable({ problems }: Pick<Boat, 'problems'>) {
+  return (
+    <Passage title={logbook.title} first>
+      <Say>{logbook.unreadable}</Say>
+      <ul className="small gap-small">
+        {problems.map((problem) => (
+          <li key={`${problem.code} ${problem.path}`}>{saidProblem(problem)}</li>
+        ))}
+      </ul>
+    </Passage>
   )
 }
 

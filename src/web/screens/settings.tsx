@@ -24,7 +24,7 @@ export function SettingsScreen({ boat: id, set }: OfSet) {
   const boat = useBoat(id)
   const facts = boatFactsOf(boat.entries)
   const [problem, setProblem] = useState('')
-  if (boat.status === 'loading') return null
+  if (boat.status !== 'ready') return null
   const say = async (body: Body<'boat'>) => {
     const draft: Draft = { boat: id, set: null, kind: 'boat', from: today(), body }
     const written = await write([draft])

@@ -314,6 +314,7 @@ export const form = {
 export const logbook = {
   title: 'Logbook',
   none: 'Nothing is written yet.',
+  unreadable: 'The log cannot be read. Nothing in it is changed.',
   entries: (count: string, year: string) => `${count} since ${year}.`,
   entry: ['entry', 'entries'] as const,
   complete: (from: string, until: string) => `${from} to ${until} declared complete; before that, gaps.`,
