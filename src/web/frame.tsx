@@ -4,7 +4,7 @@
  * @module
  */
 
-import { type ReactNode, Suspense, useEffect, useRef, useState } from 'react'
+import { type ReactNode, Suspense, useEffect, useMemo, useRef, useState } from 'react'
 import type { Boat } from './data/boat.js'
 import { type Light, lights, useLight } from './light.js'
 import type { OfSet } from './of-set.js'
@@ -27,6 +27,12 @@ export function Frame({ route, boat, children }: FrameProps) {
   const [writing, setWriting] = useState(false)
   const [light, setLight] = useLight()
   const ofSet = 'boat' in route ? route : undefined
+  const entries = boat?.entries
+  const setName = ofSet?.set
+  const inOneLine = useMemo(
+    () => (entries && setName !== undefined ? setInOneLine(entries, setName) : ''),
+    [entries, setName],
+  )
   const write = ofSet && screens.writeEntry ? () => writeHere() || setWriting(true) : undefined
   return (
     <div className="sheet">
@@ -36,7 +42,7 @@ export function Frame({ route, boat, children }: FrameProps) {
       <header className="top">
         <p className="boat">{boat ? <Link to="/">{boat.name}</Link> : <Link to="/">{shell.program}</Link>}</p>
         <p className="set fine">
-          {boat && ofSet ? setInOneLine(boat.entries, ofSet.set) : ''}
+          {inOneLine}
           {boat?.readOnly ? `. ${shell.demonstration}` : ''}
         </p>
         <Lights light={light} onChange={setLight} />
