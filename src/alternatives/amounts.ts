@@ -6,8 +6,9 @@
 
 import type { Amount } from '../forecast/life-model.js'
 import { normalDensity, normalQuantile } from '../forecast/special-normal.js'
+import { EXPONENTIAL, FIXED, LOGNORMAL } from './codes.js'
 
-/** Many amounts in columns: kind 0 fixed, 1 lognormal (median, log-sd), 2 exponential (mean). */
+/** Many amounts in columns: what level and spread mean depends on the kind. */
 export interface Amounts {
   readonly kind: Uint8Array
   readonly level: Float64Array
@@ -22,11 +23,11 @@ export function amountsOf(list: readonly Amount[]): Amounts {
     if (typeof amount === 'number') {
       level[i] = amount
     } else if ('median' in amount) {
-      kind[i] = amount.logSd > 0 ? 1 : 0
+      kind[i] = amount.logSd > 0 ? LOGNORMAL : FIXED
       level[i] = amount.median
       spread[i] = amount.logSd
     } else {
-      kind[i] = 2
+      kind[i] = EXPONENTIAL
       level[i] = amount.exponentialMean
     }
   })
@@ -58,5 +59,5 @@ export function normalFrom(word: number): number {
 
 export function meanAmount(amounts: Amounts, i: number): number {
   const level = amounts.level[i]!
-  return amounts.kind[i] === 1 ? level * Math.exp(amounts.spread[i]! ** 2 / 2) : level
+  return amounts.kind[i] === LOGNORMAL ? level * Math.exp(amounts.spread[i]! ** 2 / 2) : level
 }
