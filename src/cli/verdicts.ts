@@ -77,10 +77,10 @@ function sayProblems(problems: readonly Problem[]): string {
   return problems.map(({ path, found }) => `${path}: ${found}`).join('; ')
 }
 
-/** A set in a line: "7 kW, 230 V 50 Hz, 1,500 rpm, built 2004, 5,240 h". */
+/** A set in a line: "7 kW, 230 V 50 Hz, 1,500 rpm, built 2004, 5,240 h", the hours as last read. */
 export function saySet({ set, setFacts, hours }: SetRegister): string {
   const { name, ratingKw, volts, hertz, rpm, built } = setFacts
-  const meter = hours.points.at(-1)?.hours
+  const meter = (hours.points.findLast(({ entry }) => entry !== undefined) ?? hours.points.at(-1))?.hours
   const grid = [volts?.length ? `${volts.join('/')} V` : '', hertz ? `${hertz} Hz` : '']
     .filter(Boolean)
     .join(' ')

@@ -66,6 +66,7 @@ function OfKnownSet({ route }: { readonly route: Extract<Route, OfSet> }) {
   if (Screen === undefined) return <NotFound />
   const isKnown = boat.status !== 'ready' || boat.entries.some(({ set }) => set === route.set)
   if (isKnown) return <Screen boat={route.boat} set={route.set} />
+  if (boat.entries.some(({ set }) => set !== null)) return <NotFound />
   const { noSet } = shell
   return (
     <Passage title={noSet.title} first>

@@ -42,8 +42,7 @@ export function Frame({ route, boat, children }: FrameProps) {
       <header className="top">
         <p className="boat">{boat ? <Link to="/">{boat.name}</Link> : <Link to="/">{shell.program}</Link>}</p>
         <p className="set fine">
-          {inOneLine}
-          {boat?.readOnly ? `. ${shell.demonstration}` : ''}
+          {[inOneLine, boat?.readOnly ? shell.demonstration : ''].filter(Boolean).join('. ')}
         </p>
         <Lights light={light} onChange={setLight} />
       </header>
