@@ -37,10 +37,11 @@ static struct {
   double scale[MOST_MODES], scaleAsNew[MOST_MODES], birth[MOST_MODES], birthHours[MOST_MODES], birthTime[MOST_MODES];
   double onsetAt[MOST_MODES], failsAt[MOST_MODES], wear[MOST_MODES];
   u8 state[MOST_MODES];
-  i32 life[MOST_MODES], stamp[MOST_MODES], patches[MOST_MODES];
+  i32 life[MOST_MODES], stamp[MOST_MODES], patches[MOST_MODES], orderedAs[MOST_MODES];
+  double orderedAt[MOST_MODES];
 
   /* Of each part. */
-  i32 jobs[MOST_PARTS], services[MOST_PARTS], serviceStamp[MOST_PARTS];
+  i32 jobs[MOST_PARTS], supplies[MOST_PARTS], services[MOST_PARTS], serviceStamp[MOST_PARTS];
   u32 serviceWord[MOST_PARTS];
   double servicedHours[MOST_PARTS], servicedTime[MOST_PARTS];
 
@@ -72,6 +73,7 @@ static void resetModesAndParts(void) {
   memset(h.patches, 0, (size_t)modes.count * sizeof h.patches[0]);
   for (int m = 0; m < modes.count; m++) h.wear[m] = 1;
   memset(h.jobs, 0, (size_t)parts.count * sizeof h.jobs[0]);
+  memset(h.supplies, 0, (size_t)parts.count * sizeof h.supplies[0]);
   memset(h.services, 0, (size_t)parts.count * sizeof h.services[0]);
   memset(h.serviceStamp, 0, (size_t)parts.count * sizeof h.serviceStamp[0]);
 }

@@ -13,6 +13,8 @@ static struct {
   /* Links that hit in the event, and whether it began with a hidden mode. */
   int hits;
   bool hasHiddenRoot;
+  /* Mode for which the piece was ordered before, -1 if none was. */
+  i32 orderedFor;
   i32 part[MOST_PARTS];
   /* Mode whose remedy it is; -1 where the part is plainly damaged. */
   i32 mode[MOST_PARTS];
@@ -33,6 +35,7 @@ static void openJob(void) {
 static void emptyJob(void) {
   for (int i = 0; i < job.count; i++) job.at[job.part[i]] = -1;
   job.count = 0;
+  job.orderedFor = -1;
 }
 
 /* Adds a part by the remedy of one of its modes, or as plainly damaged (mode -1). */
@@ -111,31 +114,37 @@ static int supplyOption(int repair, double t, double u) {
   return last;
 }
 
-static double supplyDays(int part, int repair, int option) {
+static double supplyDays(int part, int number, int repair, int option) {
   const int key = parts.modeFrom[part];
-  draw(h.set, key, h.jobs[part], FOR_SUPPLY, 0);
+  draw(h.set, key, number, FOR_SUPPLY, 0);
   const double days = drawAmount(&repairs.supplyDays, option, word0);
   if (uniformFrom(word1) >= repairs.wrongPart[repair]) return days;
-  draw(h.set, key, h.jobs[part], FOR_WORKSHOP, 0);
+  draw(h.set, key, number, FOR_WORKSHOP, 0);
   return days + drawAmount(&repairs.supplyDays, option, word1);
 }
 
-/* Days until the piece of a part's next job is there: the same draws as the job's own. */
-static double waitFor(int part, int repair, double t) {
-  draw(h.set, parts.modeFrom[part], h.jobs[part], FOR_PRICE, 0);
+/* Days until the next piece for a part would be there; `orderedAs` of its mode is then the number of that supply. */
+static double waitFor(int part, int m, double t) {
+  const int number = h.supplies[part]++;
+  const int repair = modes.repair[m];
+  h.orderedAs[m] = number;
+  h.orderedAt[m] = t;
+  draw(h.set, parts.modeFrom[part], number, FOR_PRICE, 0);
   const int option = supplyOption(repair, t, uniformFrom(word1));
-  return option < 0 ? 0 : supplyDays(part, repair, option);
+  return option < 0 ? 0 : supplyDays(part, number, repair, option);
 }
 
 /* Price of a piece, with the days of its supply beside it: both come from the same draws. */
 static double drawPiece(int i, int repair, double t, double *wait) {
   const int part = job.part[i];
-  draw(h.set, parts.modeFrom[part], h.jobs[part], FOR_PRICE, 0);
+  const int ordered = job.orderedFor;
+  const int number = ordered >= 0 ? h.orderedAs[ordered] : h.supplies[part]++;
+  draw(h.set, parts.modeFrom[part], number, FOR_PRICE, 0);
   const double price = drawAmount(&repairs.price, repair, word0) * h.partPriceFactor;
-  const int option = supplyOption(repair, t, uniformFrom(word1));
+  const int option = supplyOption(repair, ordered >= 0 ? h.orderedAt[ordered] : t, uniformFrom(word1));
   *wait = 0;
   if (option < 0) return price;
-  *wait = supplyDays(part, repair, option);
+  *wait = supplyDays(part, number, repair, option);
   if (job.quality[i] == 0) job.quality[i] = repairs.supplyQuality[option];
   return price * repairs.supplyPrice[option];
 }

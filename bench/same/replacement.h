@@ -80,6 +80,7 @@ static void replaceSet(double t, int c, bool planned, bool isStop) {
   h.setBorn = t - candidates.usedYears[c];
   goDown(t, (planned ? 0 : lead) + days, 0, isStop);
   memset(h.jobs, 0, (size_t)parts.count * sizeof h.jobs[0]);
+  memset(h.supplies, 0, (size_t)parts.count * sizeof h.supplies[0]);
   memset(h.services, 0, (size_t)parts.count * sizeof h.services[0]);
   startCandidate(t);
   plantInfantFaults(t, candidates.infantFaults[c]);

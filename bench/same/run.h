@@ -23,7 +23,7 @@ static bool comesLater(const Event *event) {
 
 /* What is only cleared takes no piece. */
 static double waitDays(int m, double t) {
-  return modes.outcome[m] == CLEARED ? 0 : waitFor(modes.part[m], modes.repair[m], t);
+  return modes.outcome[m] == CLEARED ? 0 : waitFor(modes.part[m], m, t);
 }
 
 static void order(int m, double t, double days) {
@@ -32,6 +32,7 @@ static void order(int m, double t, double days) {
 
 static void mendPlanned(int m, double t, enum How how) {
   emptyJob();
+  if (how == PLANNED) job.orderedFor = m;
   addToJob(modes.part[m], m);
   doJob(t, how, PLANNED_JOBS);
 }

@@ -54,6 +54,23 @@ const models: Readonly<Record<string, object>> = {
       },
     ],
   },
+  '16, 21: an order that is not given leaves the supply of the later job to chance': {
+    checks: lookEvery(10),
+    powerLoss: aDayCostsOne,
+    care: { restChance: 0 },
+    parts: [
+      {
+        id: 'pump',
+        repair: {
+          supply: [
+            { chance: 0.5, days: 1 },
+            { chance: 0.5, days: 100 },
+          ],
+        },
+        modes: [failing(1, { delay: monthly, checks: seenAtOnce })],
+      },
+    ],
+  },
   '16, 32: a set is rested for the whole wait, and its job paid when it is done': {
     realInterestPerYear: 0.5,
     horizonYears: 3,

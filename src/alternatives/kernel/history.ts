@@ -86,10 +86,15 @@ export class History {
   life: StaticArray<i32> = new StaticArray<i32>(modes.count)
   stamp: StaticArray<i32> = new StaticArray<i32>(modes.count)
   patches: StaticArray<i32> = new StaticArray<i32>(modes.count)
+  /** The supply that was ordered for it, and when. */
+  orderedAs: StaticArray<i32> = new StaticArray<i32>(modes.count)
+  orderedAt: StaticArray<f64> = new StaticArray<f64>(modes.count)
   wear: StaticArray<f64> = new StaticArray<f64>(modes.count)
 
   /** Of each part: jobs done; services that fell due, and the word that says whether the next is done. */
   jobs: StaticArray<i32> = new StaticArray<i32>(parts.count)
+  /** Supplies drawn for it: an order that is not given and the job that follows are two. */
+  supplies: StaticArray<i32> = new StaticArray<i32>(parts.count)
   services: StaticArray<i32> = new StaticArray<i32>(parts.count)
   serviceWord: StaticArray<u32> = new StaticArray<u32>(parts.count)
   serviceStamp: StaticArray<i32> = new StaticArray<i32>(parts.count)
@@ -142,6 +147,7 @@ export function resetHistory(seed: u32, number: u32, alternative: i32): void {
   empty(h.patches, modes.count)
   for (let m = 0; m < modes.count; m++) h.wear[m] = 1
   empty(h.jobs, parts.count)
+  empty(h.supplies, parts.count)
   empty(h.services, parts.count)
   empty(h.serviceStamp, parts.count)
   empty(h.sums, keptCount)

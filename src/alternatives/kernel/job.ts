@@ -35,6 +35,8 @@ class Job {
   /** Links that hit in the event, and whether it began with a hidden mode. */
   hits: i32 = 0
   hasHiddenRoot: bool = false
+  /** Mode for which the piece was ordered before, −1 if none was. */
+  orderedFor: i32 = -1
   part: StaticArray<i32> = new StaticArray<i32>(parts.count)
   /** Mode whose remedy it is; −1 where the part is plainly damaged. */
   mode: StaticArray<i32> = new StaticArray<i32>(parts.count)
@@ -59,6 +61,7 @@ export function openJob(): void {
 export function emptyJob(): void {
   for (let i = 0; i < job.count; i++) job.at[job.part[i]] = -1
   job.count = 0
+  job.orderedFor = -1
 }
 
 /** Adds a part by the remedy of one of its modes, or as plainly damaged (mode −1). */
@@ -223,23 +226,29 @@ let drawnWait: f64 = 0
 
 function drawPiece(i: i32, repair: i32, t: f64): f64 {
   const part = job.part[i]
-  draw(h.set, parts.modeFrom[part], h.jobs[part], purpose.price, 0)
+  const ordered = job.orderedFor
+  const number = ordered >= 0 ? h.orderedAs[ordered] : h.supplies[part]++
+  draw(h.set, parts.modeFrom[part], number, purpose.price, 0)
   const price = drawAmount(repairs.price, repair, word0) * h.partPriceFactor
-  const option = supplyOption(repair, t, uniformFrom(word1))
+  const option = supplyOption(repair, ordered >= 0 ? h.orderedAt[ordered] : t, uniformFrom(word1))
   if (option < 0) {
     drawnWait = 0
     return price
   }
-  drawnWait = supplyDays(part, repair, option)
+  drawnWait = supplyDays(part, number, repair, option)
   if (job.quality[i] === 0) job.quality[i] = repairs.supplyQuality[option]
   return price * repairs.supplyPrice[option]
 }
 
-/** Days until the piece of a part's next job is there: the same draws as the job's own. */
-export function waitFor(part: i32, repair: i32, t: f64): f64 {
-  draw(h.set, parts.modeFrom[part], h.jobs[part], purpose.price, 0)
+/** Days until the next piece for a part would be there; `orderedAs` of its mode is then the number of that supply. */
+export function waitFor(part: i32, m: i32, t: f64): f64 {
+  const number = h.supplies[part]++
+  h.orderedAs[m] = number
+  h.orderedAt[m] = t
+  draw(h.set, parts.modeFrom[part], number, purpose.price, 0)
+  const repair = modes.repair[m]
   const option = supplyOption(repair, t, uniformFrom(word1))
-  return option < 0 ? 0 : supplyDays(part, repair, option)
+  return option < 0 ? 0 : supplyDays(part, number, repair, option)
 }
 
 /** Which supply it is; −1 if none is listed. The last option grows likelier with the years. */
@@ -258,12 +267,12 @@ function supplyOption(repair: i32, t: f64, u: f64): i32 {
   return last
 }
 
-function supplyDays(part: i32, repair: i32, option: i32): f64 {
+function supplyDays(part: i32, number: i32, repair: i32, option: i32): f64 {
   const key = parts.modeFrom[part]
-  draw(h.set, key, h.jobs[part], purpose.supply, 0)
+  draw(h.set, key, number, purpose.supply, 0)
   const days = drawAmount(repairs.supplyDays, option, word0)
   if (uniformFrom(word1) >= repairs.wrongPart[repair]) return days
-  draw(h.set, key, h.jobs[part], purpose.workshop, 0)
+  draw(h.set, key, number, purpose.workshop, 0)
   return days + drawAmount(repairs.supplyDays, option, word1)
 }
 

@@ -44,6 +44,7 @@ export function replaceSet(t: f64, c: i32, planned: bool, isStop: bool): void {
   h.setBorn = t - model.usedYears[c]
   goDown(t, (planned ? 0 : lead) + days, 0, isStop)
   empty(h.jobs, parts.count)
+  empty(h.supplies, parts.count)
   empty(h.services, parts.count)
   startCandidate(t)
   plantInfantFaults(t, model.infantFaults[c])

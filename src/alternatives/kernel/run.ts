@@ -173,7 +173,7 @@ function found(m: i32, t: f64): void {
 
 /** What is only cleared takes no piece. */
 function waitDays(m: i32, t: f64): f64 {
-  return modes.outcome[m] === CLEARED ? 0 : waitFor(modes.part[m], modes.repair[m], t)
+  return modes.outcome[m] === CLEARED ? 0 : waitFor(modes.part[m], m, t)
 }
 
 function order(m: i32, t: f64, days: f64): void {
@@ -182,6 +182,7 @@ function order(m: i32, t: f64, days: f64): void {
 
 function mendPlanned(m: i32, t: f64, how: i32): void {
   emptyJob()
+  if (how === PLANNED) job.orderedFor = m
   addToJob(modes.part[m], m)
   doJob(t, how, K.planned)
 }
