@@ -71,6 +71,11 @@ const meanings: Readonly<Record<Kind, Readonly<Record<string, string>>>> = {
     'travel-per-trip': 'what each visit of a workshop costs before work begins',
     'fuel-per-litre': 'what a litre of fuel costs',
     'without-power': 'the price of being without power: months, and points of days and price',
+    'do-without-price':
+      'without a set: what stands in for it (inverter, batteries, shore power) costs to set up',
+    'do-without-per-year': 'without a set: what stands in for it costs in a year',
+    'do-without-short-percent':
+      'without a set: days on which power still falls short, of a hundred that want it',
     'most-in-one-year': 'the most that you can pay in one year',
     'real-interest-percent': 'interest above the rise of prices',
     'owner-does': 'depth of work that you do yourself',
