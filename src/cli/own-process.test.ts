@@ -21,13 +21,16 @@ beforeAll(() => {
   mkdirSync(join(at, 'demo'))
 }, 120_000)
 
+/** As on a build server, where libraries of colours take a pipe for a terminal. */
+const env = { ...process.env, CI: 'true' }
+
 function gensettle(...words: string[]): SpawnSyncReturns<string> {
-  return spawnSync(process.execPath, [main, ...words], { encoding: 'utf8' })
+  return spawnSync(process.execPath, [main, ...words], { encoding: 'utf8', env })
 }
 
 /** A server that has told its address. */
 async function serving(folder: string): Promise<{ served: ChildProcess; address: string; said: string }> {
-  const served = spawn(process.execPath, [main, 'serve', '--data', folder])
+  const served = spawn(process.execPath, [main, 'serve', '--data', folder], { env })
   let said = ''
   let failed = ''
   served.stderr.on('data', (piece) => {

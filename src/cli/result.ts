@@ -4,8 +4,8 @@
  * @module
  */
 
-import colours from 'picocolors'
 import type { Problem } from '../catalogue/problem.js'
+import { errorColours } from './colours.js'
 
 /** An answer as a value and as text, or everything that is wrong with what came in. */
 export type Result =
@@ -43,7 +43,7 @@ export function print(result: Result, { json }: { readonly json?: boolean }): nu
 export function problemText(problems: readonly Problem[]): string {
   const head =
     problems.length === 1 ? 'Nothing was done:' : `Nothing was done: ${problems.length} things are wrong.`
-  return [colours.bold(head), ...problems.map((problem) => `  ${problemLine(problem)}`)].join('\n')
+  return [errorColours.bold(head), ...problems.map((problem) => `  ${problemLine(problem)}`)].join('\n')
 }
 
 function problemLine({ code, path, found, allowed }: Problem): string {

@@ -4,7 +4,6 @@
  * @module
  */
 
-import colours from 'picocolors'
 import { cautions } from '../alternatives/cautions.js'
 import { listen } from '../server/listen.js'
 import { readPages } from '../server/pages.js'
@@ -12,6 +11,7 @@ import { readCatalogueFiles } from '../store/catalogue-files.js'
 import { dataFolder } from '../store/data-folder.js'
 import { openDemonstration } from '../store/demonstration.js'
 import { openStore } from '../store/store.js'
+import { colours } from './colours.js'
 import type { DataOption, NamedBoat } from './opened.js'
 import { catalogueFolder, demonstrationFolder, pagesFolder } from './places.js'
 import { exitStatus, type Json, print, type Result } from './result.js'

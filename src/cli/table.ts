@@ -4,7 +4,7 @@
  * @module
  */
 
-import colours from 'picocolors'
+import { colours } from './colours.js'
 
 /** A column: its heading, and on which side its cells stand. */
 export interface Column {
