@@ -30,6 +30,11 @@ interface Doors {
   failuresByMode(): number
   failuresByDanger(): number
   busiestPart(): number
+  begin(seed: number, history: number): void
+  states(): number
+  since(): number
+  scales(): number
+  kappaLog(): number
   drawFor(seed: number, history: number, set: number, mode: number, life: number, forWhat: number): void
   word(which: number): number
 }

@@ -36,7 +36,8 @@ const kindShift = 16
 const keptCount = K.derates + 1
 
 export class History {
-  number: u32 = 0
+  /** Seed and number of the history in one. */
+  key: i64 = 0
   alternative: i32 = 0
   /** Set number: 0 the present one. */
   set: i32 = 0
@@ -121,7 +122,7 @@ export function openHistory(alternatives: i32): void {
 export function resetHistory(seed: u32, number: u32, alternative: i32): void {
   clearQueue()
   beginDraws(seed, number)
-  h.number = number
+  h.key = ((<i64>seed) << 32) | <i64>number
   h.alternative = alternative
   h.set = 0
   h.candidate = -1

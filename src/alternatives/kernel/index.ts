@@ -4,10 +4,11 @@
  * @module
  */
 
+import * as K from '../kept-at'
 import { readAlternatives } from './alternatives'
 import { readNormal } from './amounts'
 import { beginDraws, draw, word0, word1 } from './draws'
-import { empty, failuresOfDanger, failuresOfMode, h, openHistory } from './history'
+import { empty, failuresOfDanger, failuresOfMode, h, openHistory, resetHistory } from './history'
 import { openJob } from './job'
 import * as model from './model'
 import { readModel } from './model'
@@ -18,7 +19,7 @@ import { openQueue } from './queue'
 import { readRepairs } from './repairs'
 import { busiest, runHistory } from './run'
 import { countOf, openSections } from './sections'
-import { readCandidate, readPresent } from './start'
+import { drawPresent, presentScales, presentSince, presentStates, readCandidate, readPresent } from './start'
 import { forgetTrouble, trouble } from './trouble'
 import { readUse } from './use'
 
@@ -67,6 +68,32 @@ export function play(seed: u32, history: u32, alternative: i32): i32 {
 /** Address of what the last history came to: doubles in the order of what is kept. */
 export function sums(): usize {
   return changetype<usize>(h.sums)
+}
+
+/** Draws what is true of the present set in a history, which is not played. */
+export function begin(seed: u32, history: u32): void {
+  resetHistory(seed, history, 0)
+  drawPresent()
+}
+
+/** Address of the state of each mode in the history begun last. */
+export function states(): usize {
+  return changetype<usize>(presentStates())
+}
+
+/** Address of when each mode became defective, before now, on the clock of its delay. */
+export function since(): usize {
+  return changetype<usize>(presentSince())
+}
+
+/** Address of the scale of each mode against the catalogue's, the set factor in it. */
+export function scales(): usize {
+  return changetype<usize>(presentScales())
+}
+
+/** Address of ln κ of the history begun or played last. */
+export function kappaLog(): usize {
+  return changetype<usize>(h.sums) + K.kappaLog * sizeof<f64>()
 }
 
 /** Counts failures from nought again. */

@@ -53,7 +53,7 @@ class States {
   servicesYears: StaticArray<f32> = floats('states.serviceYears')
   servicesHours: StaticArray<f32> = floats('states.serviceHours')
 
-  /** History that drew what follows, −1 for none. */
+  /** Seed and number of the history that drew what follows; −1 for none. */
   history: i64 = -1
   node: i32 = 0
   /** Of each mode. */
@@ -83,8 +83,14 @@ export function readCandidate(candidate: i32): void {
   ofCandidate[candidate] = new States()
 }
 
-/** The present set, from its posterior; its states are drawn once for all alternatives of a history. */
+/** The present set, from its posterior. */
 export function startPresent(): void {
+  drawPresent()
+  startFromTables(present, 0)
+}
+
+/** Draws what is true of the present set; its states are drawn once for all alternatives of a history. */
+export function drawPresent(): void {
   draw(0, WHOLE_SET, 0, purpose.kappa, 0)
   const node = nodeAt(present, uniformFrom(word0))
   const log = present.kappaLog[node]
@@ -97,8 +103,20 @@ export function startPresent(): void {
         ((model.boatLogSd * model.setLogSd) / Math.sqrt(variance)) * normalFrom(word1)
   h.kappa = Math.exp(log)
   h.sums[K.kappaLog] = log
-  if (present.history !== <i64>h.number) drawStart(present, node)
-  startFromTables(present, 0)
+  if (present.history !== h.key) drawStart(present, node)
+}
+
+/** What was drawn of the present set, by mode: its state, since when it is defective, and its scale. */
+export function presentStates(): StaticArray<u8> {
+  return present.state
+}
+
+export function presentSince(): StaticArray<f64> {
+  return present.since
+}
+
+export function presentScales(): StaticArray<f64> {
+  return present.theta
 }
 
 /** A used set, fitted at `t`: any past that its age allows. */
@@ -166,7 +184,7 @@ function startFromTables(states: States, t: f64): void {
 
 /** Draws which entry of the tables each mode starts from: one index for all modes of a part that belong together. */
 function drawStart(states: States, node: i32): void {
-  states.history = <i64>h.number
+  states.history = h.key
   states.node = node
   for (let p = 0; p < parts.count; p++) {
     const first = parts.modeFrom[p]
