@@ -6,12 +6,12 @@
 
 import type { Alternative, Amount, LifeModel } from '../forecast/life-model.js'
 import type { Posterior } from '../forecast/posterior-type.js'
-import { column, type Sample, type Span, simulate } from './simulate.js'
+import { column, type Picked, type Sample, type Span, simulate } from './simulate.js'
 
 export type Limit = NonNullable<Alternative['limit']>
 
 /** Plays other alternatives of the same set than the model's own. */
-export type Play = (alternatives: readonly Alternative[], span: Span) => Promise<readonly Sample[]>
+export type Play = (alternatives: readonly Alternative[], which: Span | Picked) => Promise<readonly Sample[]>
 
 /** Limits are chosen on other histories than those that are reported on. */
 const choosingSeedOffset = 0x5eed

@@ -17,6 +17,12 @@ export interface Span {
   readonly count: number
 }
 
+/** Some histories by their numbers. */
+export interface Picked {
+  readonly seed: number
+  readonly histories: Int32Array
+}
+
 /** What each history of one alternative came to. */
 export interface Sample {
   readonly alternative: string
@@ -33,15 +39,18 @@ export function column(sample: Sample, quantity: Kept): Float64Array {
   return sample.columns[kept.indexOf(quantity)]!
 }
 
-/** Plays a span of histories for every alternative of a compiled model. */
-export function playSpan(program: Program, span: Span): Sample[] {
+/** Plays histories for every alternative of a compiled model. */
+export function playSpan(program: Program, which: Span | Picked): Sample[] {
+  const { seed } = which
+  const count = countOf(which)
   const doors = kernelOf(program)
-  const columns = program.alternatives.map(() => kept.map(() => new Float64Array(span.count)))
+  const columns = program.alternatives.map(() => kept.map(() => new Float64Array(count)))
   let sums = doublesAt(doors, doors.sums(), kept.length)
   // History by history, so that the start that all alternatives share is drawn, and fetched from memory, once.
-  for (let i = 0; i < span.count; i++) {
+  for (let i = 0; i < count; i++) {
+    const history = 'histories' in which ? which.histories[i]! : which.from + i
     for (let alternative = 0; alternative < columns.length; alternative++) {
-      playHistory(program, doors, { seed: span.seed, history: span.from + i, alternative })
+      playHistory(program, doors, { seed, history, alternative })
       if (sums.length === 0) sums = doublesAt(doors, doors.sums(), kept.length)
       const into = columns[alternative]!
       for (let k = 0; k < into.length; k++) into[k]![i] = sums[k]!
@@ -57,6 +66,22 @@ export function playSpan(program: Program, span: Span): Sample[] {
     failuresOfMode: byMode.slice(a * modes, (a + 1) * modes),
     failuresOfDanger: byDanger.slice(a * dangers, (a + 1) * dangers),
   }))
+}
+
+/** How many histories are asked for. */
+export function countOf(which: Span | Picked): number {
+  return 'histories' in which ? which.histories.length : which.count
+}
+
+/** The same histories in pieces of at most `size`, in order. */
+export function piecesOf<T extends Span | Picked>(which: T, size: number): T[] {
+  const count = countOf(which)
+  return Array.from({ length: Math.ceil(count / size) }, (_, i) => {
+    const at = i * size
+    return 'histories' in which
+      ? { ...which, histories: which.histories.slice(at, at + size) }
+      : { ...which, from: which.from + at, count: Math.min(size, count - at) }
+  })
 }
 
 /** Puts samples of successive spans together, in order; the same for any split. */
@@ -89,7 +114,7 @@ function addUp(columns: readonly Float64Array[]): Float64Array {
 export function simulate(
   model: LifeModel,
   posterior: Posterior,
-  span: Span & { readonly used?: ReadonlyMap<number, Posterior> },
+  which: (Span | Picked) & { readonly used?: ReadonlyMap<number, Posterior> },
 ): Sample[] {
-  return playSpan(compile(model, posterior, span.used), span)
+  return playSpan(compile(model, posterior, which.used), which)
 }

@@ -5,7 +5,7 @@
  */
 
 import type { Prepared } from '../alternatives/settle.js'
-import { type Sample, type Span, simulate } from '../alternatives/simulate.js'
+import { countOf, type Picked, type Sample, type Span, simulate } from '../alternatives/simulate.js'
 import { playOnWorkers } from '../server/play.js'
 
 /** Workers are not worth their start below so many histories, counted over all alternatives. */
@@ -15,20 +15,21 @@ const fewestPerChunk = 20
 
 export async function playAll(
   { model, posterior, used }: Pick<Prepared, 'model' | 'posterior' | 'used'>,
-  span: Span,
+  which: Span | Picked,
   how: { readonly onProgress?: (done: number) => void; readonly signal?: AbortSignal | undefined } = {},
 ): Promise<Sample[]> {
   const { onProgress, signal } = how
-  if (span.count * model.alternatives.length > fewHistories) {
+  const count = countOf(which)
+  if (count * model.alternatives.length > fewHistories) {
     return playOnWorkers(model, posterior, {
-      ...span,
+      ...which,
       used,
       historiesPerChunk: Math.max(fewestPerChunk, Math.floor(fewHistories / model.alternatives.length)),
       onProgress: ({ histories }) => onProgress?.(histories),
       ...(signal === undefined ? {} : { signal }),
     })
   }
-  const samples = simulate(model, posterior, { ...span, used })
-  onProgress?.(span.count)
+  const samples = simulate(model, posterior, { ...which, used })
+  onProgress?.(count)
   return samples
 }

@@ -4,7 +4,6 @@
  * @module
  */
 
-import type { Check } from '../catalogue/file-schema.js'
 import type { Mode, Part } from '../catalogue/part-schema.js'
 import type { SetCatalogue } from '../catalogue/scale.js'
 import type { Look, PartRegister, SetRegister } from '../register/register-types.js'
@@ -215,16 +214,4 @@ function brokenMode(
     if (mode !== undefined && mode.warning === null) return { mode: mode.id, entries: new Set([look.entry]) }
   }
   return undefined
-}
-
-/** Checks of ordinary care at the owner's diligence. */
-export function checksOf(
-  checks: readonly Check[],
-  diligenceFactor: number,
-): NonNullable<LifeModelInput['checks']> {
-  return checks.map(({ id, ordinaryIntervalHours, ordinaryDiligence }) => ({
-    id,
-    everyHours: ordinaryIntervalHours,
-    diligence: Math.min(0.98, ordinaryDiligence * diligenceFactor),
-  }))
 }

@@ -7,7 +7,8 @@
 import type { Link, Mode, Part } from '../catalogue/part-schema.js'
 import type { SetCatalogue } from '../catalogue/scale.js'
 import type { SetRegister } from '../register/register-types.js'
-import { checksOf, type PartEvidence, partEvidence, symptomsOf } from './build-evidence.js'
+import { checksOf } from './build-checks.js'
+import { type PartEvidence, partEvidence, symptomsOf } from './build-evidence.js'
 import { labourOf, powerLossOf } from './build-money.js'
 import { ordinaryDiligence, type RepairKnown, repairOf, serviceOf, usualOwnerDoes } from './build-repair.js'
 import { candidatesOf, fuelPerHourOf, giveUpOf, resaleOf, salvageOf } from './build-replacement.js'
@@ -92,7 +93,7 @@ export function buildLifeModel(
     use,
     ...(past === undefined ? {} : { past }),
     setFactor: { boatLogSd: factorLogSd, setLogSd: factorLogSd, letDowns: letDownsOf(register) },
-    checks: checksOf(catalogue.checks, diligence / ordinaryDiligence),
+    checks: checksOf(catalogue, terms),
     care: { fittingOutShare: catalogue.care.foundAtFittingOutShare },
     labour,
     access: catalogue.access.map(({ id, setUpHours, includes }) => ({

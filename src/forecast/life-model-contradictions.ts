@@ -140,6 +140,12 @@ function judgeAccess(model: LifeModel, names: Names, tell: Tell): void {
       tell('access-in-a-circle', ['access', i, 'includes'], group.includes, 'no way in that includes itself')
     }
   })
+  model.checks.forEach(({ effort }, i) => {
+    effort?.access.forEach((id, k) => {
+      const at = ['checks', i, 'effort', 'access', k]
+      if (!names.access.has(id)) tell('unknown-access', at, id, oneOf('access', names.access))
+    })
+  })
 }
 
 function reaches(includes: ReadonlyMap<string, readonly string[]>, from: string, to: string): boolean {

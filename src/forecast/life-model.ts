@@ -98,6 +98,22 @@ const observationSchema = z.union([
   z.strictObject({ yearsAgo: z.number().min(0).max(200), likelihood: likelihoodSchema }),
 ])
 
+/** What it takes to make a check once, out of turn. Absent: nothing. */
+const effortSchema = z.strictObject({
+  /** Hands on, beside what is opened. */
+  hours: z.number().min(0).max(500).default(0),
+  /** And this share of the hours that mending the part takes. */
+  shareOfRepairHours: z.number().min(0).max(5).default(0),
+  by: z.enum(['owner', 'paid']).default('owner'),
+  trips: z.number().int().min(0).max(20).default(0),
+  price: money.default(0),
+  access: z.array(id).max(20).default([]),
+  /** What has to be opened for the part looked at, too. */
+  opensPart: z.boolean().default(false),
+  /** Chance that it puts a new fault into what it opened. */
+  intrusionChance: chance.default(0),
+})
+
 const modeSchema = z.strictObject({
   id,
   name: z.string().max(200).optional(),
@@ -336,7 +352,15 @@ export const lifeModelSchema = z.strictObject({
     .default({ boatLogSd: 0, setLogSd: 0, letDowns: [] }),
   /** Ordinary care: each check at the shorter of its hours and one season. */
   checks: z
-    .array(z.strictObject({ id, everyHours: z.number().positive().max(1e6), diligence: chance.default(1) }))
+    .array(
+      z.strictObject({
+        id,
+        name: z.string().max(200).optional(),
+        everyHours: z.number().positive().max(1e6),
+        diligence: chance.default(1),
+        effort: effortSchema.optional(),
+      }),
+    )
     .max(60)
     .default([]),
   care: z
@@ -427,5 +451,6 @@ export type LifeModelInput = z.input<typeof lifeModelSchema>
 export type LifePart = LifeModel['parts'][number]
 export type LifeMode = LifePart['modes'][number]
 export type Repair = LifePart['repair']
+export type CheckEffort = z.infer<typeof effortSchema>
 export type Alternative = LifeModel['alternatives'][number]
 export type Candidate = LifeModel['candidates'][number]

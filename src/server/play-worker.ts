@@ -6,7 +6,7 @@
 
 import { workerData } from 'node:worker_threads'
 import type { Program } from '../alternatives/program.js'
-import { playSpan, type Sample, type Span } from '../alternatives/simulate.js'
+import { type Picked, playSpan, type Sample, type Span } from '../alternatives/simulate.js'
 import type { Alternative } from '../forecast/life-model.js'
 
 /** What a worker is told once, when it starts. */
@@ -22,16 +22,16 @@ export interface PlayQuestion {
 
 export interface PlayChunk {
   readonly question: PlayQuestion
-  readonly span: Span
+  readonly which: Span | Picked
 }
 
 const data = workerData as PlayData
 let inHand: { readonly number: number; readonly program: Program } | undefined
 
 /** Plays one chunk. */
-export function playChunk({ question, span }: PlayChunk): Sample[] {
+export function playChunk({ question, which }: PlayChunk): Sample[] {
   if (inHand?.number !== question.number) {
     inHand = { number: question.number, program: { ...data.program, alternatives: question.alternatives } }
   }
-  return playSpan(inHand.program, span)
+  return playSpan(inHand.program, which)
 }

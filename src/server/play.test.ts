@@ -76,3 +76,19 @@ test('a count or a number of workers that is none is refused', async () => {
     'workers must be a whole number from 1 on; found 1.5',
   )
 })
+
+test('histories picked by their numbers are those of the whole span', async () => {
+  const whole = playSpan(compile(model, posterior), span)
+  const histories = Int32Array.from({ length: 50 }, (_, i) => 40 + ((i * 37) % 230))
+  const picked = await playOnWorkers(model, posterior, {
+    seed: span.seed,
+    histories,
+    workers: 2,
+    historiesPerChunk: 17,
+  })
+  picked.forEach(({ columns }, a) => {
+    columns.forEach((values, k) => {
+      expect(values).toEqual(Float64Array.from(histories, (i) => whole[a]!.columns[k]![i - 40]!))
+    })
+  })
+})

@@ -9,7 +9,14 @@ import { extname } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { Piscina } from 'piscina'
 import { compile } from '../alternatives/program.js'
-import { joinSamples, type Sample, type Span } from '../alternatives/simulate.js'
+import {
+  countOf,
+  joinSamples,
+  type Picked,
+  piecesOf,
+  type Sample,
+  type Span,
+} from '../alternatives/simulate.js'
 import type { Alternative, LifeModel } from '../forecast/life-model.js'
 import type { Posterior } from '../forecast/posterior-type.js'
 import type { PlayChunk, PlayData, PlayQuestion } from './play-worker.js'
@@ -17,13 +24,16 @@ import type { PlayChunk, PlayData, PlayQuestion } from './play-worker.js'
 /** Histories in a chunk: some tenths of a second of work, so that progress moves and a stop is soon heard. */
 const historiesPerChunk = 500
 
-/** Which histories, and how they are played. */
-export interface PlayOptions extends Span {
+/** How histories are played. */
+interface HowPlayed {
   readonly historiesPerChunk?: number
   readonly onProgress?: (done: { readonly histories: number; readonly of: number }) => void
   /** Stops the work; the promise is then rejected with the signal's reason, and the players are of no more use. */
   readonly signal?: AbortSignal
 }
+
+/** Which histories, and how they are played. */
+export type PlayOptions = (Span | Picked) & HowPlayed
 
 export interface PlayersOptions {
   /** Threads; by default one for each core. */
@@ -34,7 +44,7 @@ export interface PlayersOptions {
 
 /** Worker threads with one set's model in them. */
 export interface Players {
-  /** Plays a span of histories of every alternative, in chunks that are joined in the order of the histories. */
+  /** Plays histories of every alternative, in chunks that are joined in the order of the histories. */
   readonly play: (alternatives: readonly Alternative[], options: PlayOptions) => Promise<Sample[]>
   readonly close: () => Promise<void>
 }
@@ -52,17 +62,17 @@ export function openPlayers(model: LifeModel, posterior: Posterior, options: Pla
   let questions = 0
   return {
     play: async (alternatives, how) => {
-      const spans = chunksOf(how)
+      const chunks = chunksOf(how)
       how.signal?.throwIfAborted()
       const question = { number: questions++, alternatives }
-      return joinSamples(await playAll(pool, question, spans, how))
+      return joinSamples(await playAll(pool, question, chunks, how))
     },
     close: () => pool.destroy(),
   }
 }
 
 /**
- * Plays a span of histories of a model's own alternatives on worker threads, which are closed before the promise settles.
+ * Plays histories of a model's own alternatives on worker threads, which are closed before the promise settles.
  *
  * @throws RangeError if the span, the workers or the chunk are not whole numbers from 1 on.
  */
@@ -84,14 +94,15 @@ export async function playOnWorkers(
 async function playAll(
   pool: Piscina,
   question: PlayQuestion,
-  spans: readonly Span[],
+  chunks: readonly (Span | Picked)[],
   options: PlayOptions,
 ): Promise<Sample[][]> {
   let histories = 0
-  const running = spans.map(async (span) => {
-    const samples: Sample[] = await pool.run({ question, span } satisfies PlayChunk, { name: 'playChunk' })
-    histories += span.count
-    options.onProgress?.({ histories, of: options.count })
+  const of = countOf(options)
+  const running = chunks.map(async (which) => {
+    const samples: Sample[] = await pool.run({ question, which } satisfies PlayChunk, { name: 'playChunk' })
+    histories += countOf(which)
+    options.onProgress?.({ histories, of })
     return samples
   })
   const { signal } = options
@@ -111,16 +122,17 @@ async function playAll(
   }
 }
 
-/** Spans of at most one chunk each, in order. */
-function chunksOf(options: PlayOptions): Span[] {
-  const { seed, from } = options
-  const count = wholeFromOne('count', options.count)
+/** At most one chunk each, in order. */
+function chunksOf(options: PlayOptions): (Span | Picked)[] {
+  wholeFromOne('count', countOf(options))
   const size = wholeFromOne('historiesPerChunk', options.historiesPerChunk ?? historiesPerChunk)
-  return Array.from({ length: Math.ceil(count / size) }, (_, i) => ({
-    seed,
-    from: from + i * size,
-    count: Math.min(size, count - i * size),
-  }))
+  const { seed } = options
+  return piecesOf<Span | Picked>(
+    'histories' in options
+      ? { seed, histories: options.histories }
+      : { seed, from: options.from, count: options.count },
+    size,
+  )
 }
 
 function wholeFromOne(name: string, value: number): number {

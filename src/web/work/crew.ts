@@ -5,7 +5,7 @@
  */
 
 import * as Comlink from 'comlink'
-import { joinSamples, type Sample, type Span } from '../../alternatives/simulate.js'
+import { countOf, joinSamples, type Picked, type Sample, type Span } from '../../alternatives/simulate.js'
 import type { Alternative } from '../../forecast/life-model.js'
 import type { Played, Player } from './player.worker.js'
 
@@ -23,8 +23,8 @@ export interface Job {
 }
 
 export interface Crew {
-  /** Plays a span; `undefined` when `stopped` says so before it is done. */
-  play(job: Job, span: Span, how: PlayHow): Promise<Sample[] | undefined>
+  /** Plays histories; `undefined` when `stopped` says so before it is done. */
+  play(job: Job, which: Span | Picked, how: PlayHow): Promise<Sample[] | undefined>
 }
 
 export interface PlayHow {
@@ -46,12 +46,12 @@ export function makeCrew(size: number): Crew {
   let perPiece = 25
   let programs = 0
   return {
-    async play(job, span, how) {
+    async play(job, which, how) {
       const program = { id: `${job.id} ${++programs}`, list: job.alternatives }
       const pieces: { readonly from: number; readonly samples: Sample[] }[] = []
-      let next = span.from
+      let next = 0
       let done = 0
-      const end = span.from + span.count
+      const end = countOf(which)
       const work = async (hand: Hand) => {
         if (hand.has !== job.id) {
           await hand.player.take(job.id, job.of)
@@ -62,7 +62,7 @@ export function makeCrew(size: number): Crew {
           const count = Math.min(perPiece, end - from)
           next += count
           const began = performance.now()
-          pieces.push({ from, samples: await hand.player.play(program, { seed: span.seed, from, count }) })
+          pieces.push({ from, samples: await hand.player.play(program, pieceOf(which, { from, count })) })
           done += count
           how.onProgress?.(done)
           const ms = Math.max(1, performance.now() - began)
@@ -70,8 +70,18 @@ export function makeCrew(size: number): Crew {
         }
       }
       await Promise.all(hands.slice(0, how.all ? hands.length : Math.max(1, hands.length - 1)).map(work))
-      if (done < span.count) return undefined
+      if (done < end) return undefined
       return joinSamples(pieces.sort((a, b) => a.from - b.from).map(({ samples }) => samples))
     },
   }
+}
+
+function pieceOf(
+  which: Span | Picked,
+  piece: { readonly from: number; readonly count: number },
+): Span | Picked {
+  const { from, count } = piece
+  return 'histories' in which
+    ? { ...which, histories: which.histories.slice(from, from + count) }
+    : { ...which, from: which.from + from, count }
 }

@@ -6,7 +6,7 @@
 
 import * as Comlink from 'comlink'
 import { compile, type Program } from '../../alternatives/program.js'
-import { playSpan, type Sample, type Span } from '../../alternatives/simulate.js'
+import { type Picked, playSpan, type Sample, type Span } from '../../alternatives/simulate.js'
 import type { Alternative, LifeModel } from '../../forecast/life-model.js'
 import type { Posterior } from '../../forecast/posterior-type.js'
 
@@ -27,14 +27,14 @@ const player = {
     compiled = undefined
   },
 
-  /** Plays a span of histories of some alternatives of the model that was taken. */
-  play(of: { readonly id: string; readonly list: readonly Alternative[] }, span: Span): Sample[] {
+  /** Plays histories of some alternatives of the model that was taken. */
+  play(of: { readonly id: string; readonly list: readonly Alternative[] }, which: Span | Picked): Sample[] {
     if (given === undefined) throw new Error('a model must be taken before it is played')
     if (compiled?.id !== of.id) {
       const { model, posterior, used } = given.of
       compiled = { id: of.id, program: compile({ ...model, alternatives: [...of.list] }, posterior, used) }
     }
-    const samples = playSpan(compiled.program, span)
+    const samples = playSpan(compiled.program, which)
     return Comlink.transfer(samples, samples.flatMap(buffersOf))
   },
 }
