@@ -39,23 +39,25 @@ export interface Band {
 
 /** The bands in which any chance was given, lowest first. */
 export function bandsOf(all: readonly ToldAndSeen[]): Band[] {
-  return groupsOf(all).map(({ from, to, pairs }) => {
-    const chances = pairs.map(({ chance }) => chance)
-    const expected = sum(chances)
-    const came = pairs.filter((pair) => pair.came).length
-    const expectedBounds = expectedCounts(chances, confidence)
-    return {
-      from,
-      to,
-      told: pairs.length,
-      meanChance: expected / pairs.length,
-      expected,
-      came,
-      expectedBounds,
-      shareBounds: shareInterval({ events: came, trials: pairs.length, confidence }),
-      judged: judge({ expected, came, expectedBounds }),
-    }
-  })
+  return groupsOf(all).map(({ from, to, pairs }) => bandOf(pairs, { from, to }))
+}
+
+/** What became of chances that are taken as one band; there must be some. */
+export function bandOf(pairs: readonly ToldAndSeen[], bounds: Pick<Band, 'from' | 'to'>): Band {
+  const chances = pairs.map(({ chance }) => chance)
+  const expected = sum(chances)
+  const came = pairs.filter((pair) => pair.came).length
+  const expectedBounds = expectedCounts(chances, confidence)
+  return {
+    ...bounds,
+    told: pairs.length,
+    meanChance: expected / pairs.length,
+    expected,
+    came,
+    expectedBounds,
+    shareBounds: shareInterval({ events: came, trials: pairs.length, confidence }),
+    judged: judge({ expected, came, expectedBounds }),
+  }
 }
 
 function judge({
