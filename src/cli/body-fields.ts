@@ -24,7 +24,7 @@ type Takes =
   | { readonly form: 'list'; readonly of: Takes }
 
 /** Fields that have an option of their own, or none. */
-const apart = new Set(['photographs'])
+const apart = new Set(['photographs', 'kept'])
 
 /** Every field of a kind. */
 export function fieldsOf(kind: Kind): readonly BodyField[] {

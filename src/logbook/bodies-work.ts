@@ -127,14 +127,3 @@ export const billBody = z.strictObject({
     .optional(),
   ...common,
 })
-
-/** What the owner settled. */
-export const decisionBody = z.strictObject({
-  choice: text(1000),
-  because: text(4000).optional(),
-  job: nameSchema.optional(),
-  alternative: nameSchema.optional(),
-  /** The walk-away price that was shown at the time. */
-  walkAwayPrice: within(-1e9, 1e9).optional(),
-  ...common,
-})

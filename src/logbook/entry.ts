@@ -32,7 +32,9 @@ export function parseEntry(input: unknown): ParsedEntry {
   if (!present.ok) return present
   const problems = problemsWith(present.value)
   if (problems.length > 0) return { ok: false, problems }
-  return { ok: true, entry: present.value as Entry, text: canonicalText(read.value) }
+  const text = canonicalText(read.value)
+  if (text.length > longestEntry) return { ok: false, problems: [tooLong(text)] }
+  return { ok: true, entry: present.value as Entry, text }
 }
 
 /**
@@ -49,15 +51,17 @@ export function readKept(text: string): Entry {
 }
 
 function readJson(text: string): { readonly value: unknown } | { readonly problem: Problem } {
-  if (text.length > longestEntry) {
-    const allowed = `at most ${longestEntry} characters`
-    return { problem: { code: 'too-long', path: '', found: `${text.length} characters`, allowed } }
-  }
+  if (text.length > longestEntry) return { problem: tooLong(text) }
   try {
     return { value: JSON.parse(text) as unknown }
   } catch {
     return { problem: { code: 'not-json', path: '', found: shown(text), allowed: 'one entry as JSON' } }
   }
+}
+
+function tooLong(text: string): Problem {
+  const allowed = `at most ${longestEntry} characters`
+  return { code: 'too-long', path: '', found: `${text.length} characters`, allowed }
 }
 
 function problemsWith(value: unknown): Problem[] {

@@ -15,6 +15,7 @@ import {
   ulidSchema,
   wholeWithin,
 } from './atoms.js'
+import { decisionBody } from './bodies-decision.js'
 import { alternativeBody } from './bodies-plan.js'
 import {
   completeBody,
@@ -36,7 +37,7 @@ import {
   termsBody,
   useBody,
 } from './bodies-set.js'
-import { billBody, decisionBody, quoteBody, workBody } from './bodies-work.js'
+import { billBody, quoteBody, workBody } from './bodies-work.js'
 
 /** The version in which entries are written now. */
 export const presentVersion = 1
