@@ -123,6 +123,8 @@ const modeSchema = z.strictObject({
   scale: z.number().positive().max(1e9),
   /** Log-sd of the mode's own scale, beside the set factor. */
   logSd: logSd.default(0),
+  /** Factor on the scale of the onset; the delay stays as it is. */
+  lifeFactor: z.number().min(0.01).max(100).optional(),
   delay: delaySchema.optional(),
   hidden: z.boolean().default(false),
   stops: chance.default(1),

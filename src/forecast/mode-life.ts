@@ -25,7 +25,7 @@ export interface ModeLife {
  * A mode's life from the model.
  *
  * The stated life is to failure: mean onset = max(mean life − mean delay, mean life / 2), the delay brought to the
- * mode's clock by the yearly rates (counted as 0 where a rate it needs is 0).
+ * mode's clock by the yearly rates (counted as 0 where a rate it needs is 0). ηx = scale·(mean onset/mean life)·life factor.
  */
 export function modeLifeOf(
   mode: LifeMode,
@@ -41,7 +41,7 @@ export function modeLifeOf(
   return {
     clock: mode.clock,
     shape: mode.shape,
-    onsetScale: (mode.scale * Math.max(life - onModeClock, life / 2)) / life,
+    onsetScale: ((mode.scale * Math.max(life - onModeClock, life / 2)) / life) * (mode.lifeFactor ?? 1),
     delay,
     delayClock,
     hidden: mode.hidden,

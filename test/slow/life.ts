@@ -67,7 +67,8 @@ export function sootFactor(mode: LifeMode, lowLoadShare: number): number {
 
 /** (7) Scale of the onset, before θ. */
 export function onsetScaleOf(model: LifeModel, mode: LifeMode): number {
-  if (mode.delay === undefined) return mode.scale
+  const factor = mode.lifeFactor ?? 1
+  if (mode.delay === undefined) return factor * mode.scale
   const meanLife = mode.scale * gammaOf(1 + 1 / mode.shape)
   const delay = mode.delay
   let meanDelay =
@@ -81,7 +82,7 @@ export function onsetScaleOf(model: LifeModel, mode: LifeMode): number {
         ? 0
         : (meanDelay / rates[delay.clock]) * rates[mode.clock]
   }
-  return (mode.scale * Math.max(meanLife - meanDelay, meanLife / 2)) / meanLife
+  return (factor * mode.scale * Math.max(meanLife - meanDelay, meanLife / 2)) / meanLife
 }
 
 /** (5, 7) Yearly use of the track if there is one, else of the future. */

@@ -25,6 +25,32 @@ const never = 1e6
 
 /** Small models in which a sentence of the life model, by its number, decides what a history costs. */
 const models: Readonly<Record<string, object>> = {
+  '7, 8: a life factor moves the onset, of the present set and of a new one, and leaves the delay': {
+    checks: lookEvery(400),
+    setFactor: { boatLogSd: 0.2, setLogSd: 0.2 },
+    candidates: [{ id: 'new', price: 3, hourLifeFactor: 1.2 }],
+    parts: [
+      {
+        id: 'hose',
+        age: { years: 1, hours: 3000 },
+        repair: { price: 1 },
+        modes: [
+          {
+            id: 'wears',
+            clock: 'hours',
+            shape: 2,
+            scale: 9000,
+            logSd: 0.2,
+            lifeFactor: 0.6,
+            delay: { clock: 'years', median: 0.3, logSd: 0.4 },
+            checks: [{ check: 'look', detection: 0.4 }],
+          },
+          failing(6, { lifeFactor: 1.7 }),
+        ],
+      },
+    ],
+    alternatives: [{ id: 'one', replaceLater: { year: 2, with: 'new' } }],
+  },
   '13: after a patch it is the same defect, but other looks': {
     checks: lookEvery(2000),
     parts: [
