@@ -9,6 +9,7 @@ import type { Problem } from '../catalogue/problem.js'
 import { buildLifeModel } from '../forecast/build-life-model.js'
 import { contradictedEvidence } from '../forecast/contradicted-evidence.js'
 import { type Alternative, type LifeModel, lifeModelSchema } from '../forecast/life-model.js'
+import { type Pooled, withLessons } from '../forecast/pooling-lessons.js'
 import { posteriorOf, startingStatesOfUsed } from '../forecast/posterior.js'
 import type { Posterior } from '../forecast/posterior-type.js'
 import type { Entry } from '../logbook/kinds.js'
@@ -47,6 +48,8 @@ export interface Question {
   readonly seed: number
   /** Where what was worked out before may be found again. */
   readonly memory?: Memory
+  /** Lessons of the owner's other boats, where they are to be heard. */
+  readonly pooled?: Pooled | undefined
 }
 
 /**
@@ -67,7 +70,7 @@ export function* preparing(question: Question): Generator<void, Prepared> {
   const register = registerOf(question)
   const forSet = setCatalogueOf(register, catalogue)
   const built = buildLifeModel(register, forSet.catalogue, {})
-  const bare = lifeModelSchema.parse(built.model)
+  const bare = withLessons(lifeModelSchema.parse(built.model), question.pooled)
   yield
   const posterior = posteriorIn(memory, bare, seed)
   yield
