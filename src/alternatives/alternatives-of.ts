@@ -13,6 +13,7 @@ import { dryingOf } from './drying.js'
 import { type OpenStop, openStops, windingParts } from './open-stops.js'
 import { ownAlternative } from './own-alternatives.js'
 import { type Action, jobIntrusion, quoteTerms, reconditionedLess, rewoundQuality } from './quoted-job.js'
+import { usual, usualPrice, withItems } from './renewal.js'
 
 /** A part that shares the access is worth renewing with the job if it is cheap beside it; practice. */
 const cheapBeside = 0.25
@@ -188,20 +189,12 @@ function besideParts({ model }: Setting, job: Action): LifePart[] {
 }
 
 function priceOf(model: LifeModel, id: string): number {
-  const { price } = model.parts.find((part) => part.id === id)!.repair
-  return typeof price === 'number' ? price : 'median' in price ? price.median : price.exponentialMean
+  return usual(model.parts.find((part) => part.id === id)!.repair.price)
 }
 
 function together({ model }: Setting, job: Action, beside: readonly LifePart[]): Action {
-  const parts = [...job.parts, ...renewal(beside).parts]
-  if (job.quote === undefined) return { ...job, parts }
-  const more = beside.reduce((sum, part) => {
-    const rate = part.repair.by === 'owner' ? model.labour.ownPerHour : model.labour.paidPerHour
-    return sum + priceOf(model, part.id) + part.repair.hours * rate
-  }, 0)
-  const { besides } = job.quote
-  const already = typeof besides === 'object' && 'median' in besides ? besides.median : 0
-  return { ...job, parts, quote: { ...job.quote, besides: { median: already + more, logSd: 0.2 } } }
+  const price = beside.reduce((sum, { repair }) => sum + usualPrice(model, repair), 0)
+  return withItems(job, renewal(beside).parts, price)
 }
 
 /** The alternator end exchanged, and the engine end overhauled, at the catalogue's usual prices. */

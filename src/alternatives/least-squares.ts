@@ -7,24 +7,67 @@
 /** Ridge against columns that do not vary, relative to the largest diagonal element. */
 const ridge = 1e-10
 
+/** XᵀX and Xᵀy of some rows. */
+export interface NormalEquations {
+  readonly matrix: readonly Float64Array[]
+  readonly right: Float64Array
+}
+
 /**
  * Fitted values of `values` on the columns of `features` (which include the constant): ŷ = X(XᵀX)⁻¹Xᵀy.
  */
 export function solveLeastSquares(features: readonly Float64Array[], values: Float64Array): Float64Array {
-  const k = features.length
-  const n = values.length
-  const normal = features.map((a) => Float64Array.from(features, (b) => dot(a, b)))
-  const right = Float64Array.from(features, (a) => dot(a, values))
-  const largest = Math.max(...normal.map((row, i) => row[i]!))
-  for (let i = 0; i < k; i++) normal[i]![i]! += ridge * largest
-  const weights = solveSymmetric(normal, right)
-  const fitted = new Float64Array(n)
-  for (let j = 0; j < k; j++) {
+  const weights = leastSquares(normalEquations(features, values))
+  const fitted = new Float64Array(values.length)
+  for (let j = 0; j < features.length; j++) {
     const feature = features[j]!
     const weight = weights[j]!
-    for (let i = 0; i < n; i++) fitted[i]! += weight * feature[i]!
+    for (let i = 0; i < fitted.length; i++) fitted[i]! += weight * feature[i]!
   }
   return fitted
+}
+
+/** The normal equations of all rows, or of some. */
+export function normalEquations(
+  features: readonly Float64Array[],
+  values: Float64Array,
+  rows?: Int32Array,
+): NormalEquations {
+  const columns = rows === undefined ? features : features.map((column) => pickedRows(column, rows))
+  const right = rows === undefined ? values : pickedRows(values, rows)
+  return {
+    matrix: columns.map((a) => Float64Array.from(columns, (b) => dot(a, b))),
+    right: Float64Array.from(columns, (a) => dot(a, right)),
+  }
+}
+
+/** The sum of several, one of them left out if it is named. */
+export function without(list: readonly NormalEquations[], leftOut?: number): NormalEquations {
+  const kept = list.filter((_, i) => i !== leftOut)
+  const add = (rows: readonly Float64Array[]) =>
+    rows[0]!.map((_, k) => rows.reduce((sum, row) => sum + row[k]!, 0))
+  return {
+    matrix: kept[0]!.matrix.map((_, r) => add(kept.map(({ matrix }) => matrix[r]!))),
+    right: add(kept.map(({ right }) => right)),
+  }
+}
+
+/** Weights of the columns. */
+export function leastSquares({ matrix, right }: NormalEquations): Float64Array {
+  const largest = Math.max(...matrix.map((row, i) => row[i]!))
+  const steadied = matrix.map((row, i) => row.map((value, j) => (i === j ? value + ridge * largest : value)))
+  return solveSymmetric(steadied, right)
+}
+
+/** What weights make of one row. */
+export function fittedBy(weights: Float64Array, features: readonly Float64Array[], row: number): number {
+  let sum = 0
+  for (let j = 0; j < weights.length; j++) sum += weights[j]! * features[j]![row]!
+  return sum
+}
+
+function pickedRows(values: Float64Array, rows: Int32Array): Float64Array {
+  return Float64Array.from(rows, (row) => values[row]!)
 }
 
 function dot(a: Float64Array, b: Float64Array): number {

@@ -1,0 +1,453 @@
+/**
+ * What a look at the set is worth before choosing: the expected saving from knowing what it shows.
+ *
+ * @module
+ */
+
+import type { Alternative, LifeModel } from '../forecast/life-model.js'
+import { normalQuantile } from '../forecast/special-normal.js'
+import { chanceSeen, type Look, looksOf, somethingThere } from './looks.js'
+import type { Play } from './policy.js'
+import { renewalBeside } from './renewal.js'
+import { column, type Sample } from './simulate.js'
+import { stakes } from './stakes.js'
+import type { StartStates } from './start-states.js'
+
+/** What is chosen: an alternative, with or without renewing the part looked at. */
+export interface Choice {
+  readonly alternative: string
+  readonly renews: boolean
+}
+
+export interface LookWorth {
+  readonly look: Look
+  /** Chance that it shows something. */
+  readonly chanceSeen: number
+  /** Expected saving by choosing after the look, before what the look costs, with its standard error. */
+  readonly worth: number
+  readonly error: number
+  /** Money that it takes, with what it may put in. */
+  readonly cost: number
+  /** What is best without looking: it may be to renew the part unseen. */
+  readonly unlooked: Choice
+  readonly ifSeen: Choice
+  readonly ifNot: Choice
+  /** Surely worth something, and worth more than it costs. */
+  readonly pays: boolean
+}
+
+export interface WorthOfLooks {
+  /** Those that were valued, best net worth first. */
+  readonly looks: readonly LookWorth[]
+  /** How many others were left out because they cannot be worth what they take. */
+  readonly tooSmall: number
+  /** The largest that any look can be worth that could still be worth its cost and was not valued, for want of time; 0 if none. */
+  readonly unvalued: number
+}
+
+export interface Valuing {
+  readonly model: LifeModel
+  /** Histories of every alternative of the model, all from the first on. */
+  readonly samples: readonly Sample[]
+  readonly states: StartStates
+  readonly seed: number
+  readonly play: Play
+  /** Looks that are valued at most, by what they could be worth at most. */
+  readonly most?: number
+}
+
+const usualMost = 24
+/** Histories in which renewing is played: at most so many where there is something to be found, and where there is not. */
+const atFirst: Played = { there: 400, sound: 160 }
+/** And where a look may pay, but that cannot be told yet. */
+const further: Played = { there: 2_000, sound: 600 }
+const mostFurther = 5
+
+interface Played {
+  readonly there: number
+  readonly sound: number
+}
+
+/** Alternatives beside which renewing is played. */
+const renewedBeside = 2
+
+/**
+ * Value of each look by pre-posterior analysis: min E[C] − Σ_o E[min E[C | o]] over the outcomes o, something seen or nothing,
+ * each history weighted by P(o | its states); what is chosen after each outcome is picked on one half of the histories and
+ * valued on the other, both ways, so that no picking of lucky figures is counted as worth.
+ *
+ * A look that cannot be worth its cost, by Σₘ P(m defective, and seen) × what a failure of m costs, is not valued.
+ */
+export async function worthOfLooks(of: Valuing): Promise<WorthOfLooks> {
+  const { model, samples, states, most = usualMost } = of
+  const open = openOnes(model, samples)
+  const atStake = stakes(model, failuresPerHistory(samples))
+  const looks = looksOf(model).map((look) => {
+    const seen = chanceSeen(look, states)
+    return {
+      look,
+      seen,
+      bound: boundOf(look, { seen, states, atStake }),
+      cost: wholeCost(model, look, atStake),
+    }
+  })
+  const could = looks
+    .filter(({ bound, cost }) => bound > cost)
+    .sort((a, b) => b.bound - b.cost - (a.bound - a.cost))
+  const asked = could.slice(0, most)
+  const valuing = { ...of, asked: asked.length }
+  let valued = await valuedInTurn(asked, open, valuing, atFirst)
+  const unsure = valued.filter(({ worth, cost, pays }) => !pays && worth > cost).slice(0, mostFurther)
+  const again = await valuedInTurn(
+    asked.filter(({ look }) => unsure.some((one) => one.look === look)),
+    open,
+    valuing,
+    further,
+  )
+  valued = valued.map((one) => again.find(({ look }) => look === one.look) ?? one)
+  return {
+    looks: valued.sort(byNetWorth),
+    tooSmall: looks.length - could.length,
+    unvalued: could[most]?.bound ?? 0,
+  }
+}
+
+/**
+ * Standard errors that a worth must have behind it: two, and more where so many are asked about that luck alone would show
+ * one of them beyond two in more than 5 of 100 cases (Bonferroni).
+ */
+export function beyondLuck(asked: number): number {
+  return Math.max(2, normalQuantile(1 - 0.05 / Math.max(1, asked)))
+}
+
+function byNetWorth(a: LookWorth, b: LookWorth): number {
+  return b.worth - b.cost - (a.worth - a.cost)
+}
+
+interface Asked {
+  readonly look: Look
+  /** Chance that it shows something, by history. */
+  readonly seen: Float64Array
+  readonly cost: number
+}
+
+async function valuedInTurn(
+  looks: readonly Asked[],
+  open: readonly Open[],
+  of: Valuing & { readonly asked: number },
+  played: Played,
+): Promise<LookWorth[]> {
+  const valued: LookWorth[] = []
+  for (const look of looks) valued.push(await worthOf(look, open, of, played))
+  return valued.sort(byNetWorth)
+}
+
+interface Open {
+  readonly alternative: Alternative
+  readonly cost: Float64Array
+}
+
+/** Alternatives that may be chosen; where all are barred there is no choice, and nothing to find out for it. */
+function openOnes(model: LifeModel, samples: readonly Sample[]): Open[] {
+  return samples.flatMap((sample, a) => {
+    const alternative = model.alternatives[a]!
+    return alternative.barred === undefined ? [{ alternative, cost: column(sample, 'cost') }] : []
+  })
+}
+
+/** Of each mode, in the alternative in which it fails most. */
+function failuresPerHistory(samples: readonly Sample[]): Float64Array {
+  const n = column(samples[0]!, 'cost').length
+  return samples[0]!.failuresOfMode.map(
+    (_, m) => Math.max(...samples.map(({ failuresOfMode }) => failuresOfMode[m]!)) / n,
+  )
+}
+
+function boundOf(
+  { sees }: Look,
+  of: { readonly seen: Float64Array; readonly states: StartStates; readonly atStake: Float64Array },
+): number {
+  const n = of.states.histories
+  return sees.reduce((sum, { mode }) => {
+    let there = 0
+    for (let i = 0; i < n; i++) if (of.states.state[mode * n + i] !== 0) there += of.seen[i]!
+    return sum + (there / n) * of.atStake[mode]!
+  }, 0)
+}
+
+/** Money of the look, and of the fault that it may put into the part. */
+function wholeCost(model: LifeModel, look: Look, atStake: Float64Array): number {
+  const { intrusionChance } = look.effort
+  if (intrusionChance === 0) return look.cost
+  const first = model.parts.slice(
+    0,
+    model.parts.findIndex(({ id }) => id === look.part),
+  )
+  const from = first.reduce((sum, { modes }) => sum + modes.length, 0)
+  const visible = model.parts
+    .find(({ id }) => id === look.part)!
+    .modes.flatMap(({ hidden }, m) => (hidden ? [] : [atStake[from + m]!]))
+  const fault = visible.length === 0 ? 0 : visible.reduce((sum, cost) => sum + cost, 0) / visible.length
+  return look.cost + intrusionChance * (1 - model.intrusion.testsCatch) * fault
+}
+
+/** Histories in which renewing was played, and how many of all each of them stands for. */
+interface Stratum {
+  readonly histories: Int32Array
+  /** Share of all histories that are of its kind. */
+  readonly share: number
+  /** Beside each alternative, what renewing adds to its cost in each of these histories. */
+  readonly added: ReadonlyMap<string, Float64Array>
+}
+
+async function worthOf(
+  { look, seen, cost }: Asked,
+  open: readonly Open[],
+  of: Valuing & { readonly asked: number },
+  played: Played,
+): Promise<LookWorth> {
+  const there = somethingThere(look, of.states)
+  const strata = await renewalsPlayed(look, { there, seen, open, played }, of)
+  const problem: Problem = { open, seen, strata }
+  const halves = ([0, 1] as const).map((half) => {
+    const rule = bestRule(problem, half)
+    return gainOf(problem, rule, half === 0 ? 1 : 0)
+  })
+  const worth = (halves[0]!.mean + halves[1]!.mean) / 2
+  const error = Math.hypot(halves[0]!.error, halves[1]!.error) / 2
+  const rule = bestRule(problem)
+  const named = ({ a, renews }: Pick): Choice => ({ alternative: open[a]!.alternative.id, renews })
+  return {
+    look,
+    chanceSeen: mean(seen),
+    worth,
+    error,
+    cost,
+    unlooked: named(rule.unlooked),
+    ifSeen: named(rule.ifSeen),
+    ifNot: named(rule.ifNot),
+    pays: worth > beyondLuck(of.asked) * error && worth > cost,
+  }
+}
+
+async function renewalsPlayed(
+  look: Look,
+  of: {
+    readonly there: Uint8Array
+    readonly seen: Float64Array
+    readonly open: readonly Open[]
+    readonly played: Played
+  },
+  { model, samples, play, seed }: Valuing,
+): Promise<Stratum[]> {
+  const renewable = of.open.flatMap(({ alternative, cost }) => {
+    const renewed = renewalBeside(model, alternative, look)
+    return renewed === undefined ? [] : [{ renewed, cost, ifSeen: dot(of.seen, cost), of: alternative.id }]
+  })
+  const beside = renewable.sort((a, b) => a.ifSeen - b.ifSeen).slice(0, renewedBeside)
+  if (beside.length === 0) return []
+  const n = of.there.length
+  const kinds = [1, 0].map((kind) => {
+    const all = Array.from({ length: n }, (_, i) => i).filter((i) => of.there[i] === kind)
+    return {
+      all,
+      share: all.length / n,
+      histories: thinned(all, kind === 1 ? of.played.there : of.played.sound),
+    }
+  })
+  const numbers = Int32Array.from(kinds.flatMap(({ histories }) => histories)).sort()
+  if (numbers.length === 0 || samples.length === 0) return []
+  const played = await play(
+    beside.map(({ renewed }) => renewed),
+    { seed, histories: numbers },
+  )
+  const placeOf = new Map([...numbers].map((history, i) => [history, i]))
+  return kinds.flatMap(({ histories, share }) =>
+    histories.length === 0
+      ? []
+      : [
+          {
+            histories: Int32Array.from(histories),
+            share,
+            added: new Map(
+              beside.map(({ of: id, cost }, b) => {
+                const costs = column(played[b]!, 'cost')
+                return [id, Float64Array.from(histories, (i) => costs[placeOf.get(i)!]! - cost[i]!)]
+              }),
+            ),
+          },
+        ],
+  )
+}
+
+/** Evenly spread over the list, of both even and odd places. */
+function thinned(list: readonly number[], most: number): number[] {
+  if (list.length <= most) return [...list]
+  return Array.from({ length: most }, (_, i) => list[Math.floor((i * list.length) / most)]!)
+}
+
+interface Problem {
+  readonly open: readonly Open[]
+  readonly seen: Float64Array
+  readonly strata: readonly Stratum[]
+}
+
+interface Pick {
+  readonly a: number
+  readonly renews: boolean
+}
+
+interface Rule {
+  readonly unlooked: Pick
+  readonly ifSeen: Pick
+  readonly ifNot: Pick
+}
+
+type Half = 0 | 1
+
+/** Another choice than without the look is taken only if it is better by more than this many standard errors. */
+const sure = 1
+
+/** What is best without the look, and after each outcome of it, on one half of the histories or on all. */
+function bestRule(problem: Problem, half?: Half): Rule {
+  const { seen } = problem
+  const one = () => 1
+  const first = { a: leastOf(problem, one, half), renews: false }
+  const unlooked = better(problem, first, { weight: one, half })
+  return {
+    unlooked,
+    ifSeen: better(problem, unlooked, { weight: (i) => seen[i]!, half }),
+    ifNot: better(problem, unlooked, { weight: (i) => 1 - seen[i]!, half }),
+  }
+}
+
+interface Outcome {
+  readonly weight: (history: number) => number
+  readonly half: Half | undefined
+}
+
+/** The least of all choices under an outcome, if it is surely better than the one at hand; else that one. */
+function better(problem: Problem, atHand: Pick, { weight, half }: Outcome): Pick {
+  let best = atHand
+  let least = 0
+  problem.open.forEach(({ alternative }, a) => {
+    const renewable = problem.strata.some(({ added }) => added.has(alternative.id))
+    for (const renews of renewable ? [false, true] : [false]) {
+      const other = { a, renews }
+      if (a === atHand.a && renews === atHand.renews) continue
+      const { mean: less, error } = differenceOf(problem, { from: atHand, to: other }, { weight, half })
+      if (less < least && less < -sure * error) {
+        best = other
+        least = less
+      }
+    }
+  })
+  return best
+}
+
+function leastOf({ open }: Problem, weight: (history: number) => number, half?: Half): number {
+  const sums = open.map(({ cost }) => {
+    let sum = 0
+    for (let i = half ?? 0; i < cost.length; i += half === undefined ? 1 : 2) sum += weight(i) * cost[i]!
+    return sum
+  })
+  return sums.indexOf(Math.min(...sums))
+}
+
+interface Estimate {
+  readonly mean: number
+  readonly error: number
+}
+
+/** E[w·(cost of one choice − cost of another)], by histories of a half or of all. */
+function differenceOf(
+  { open, strata }: Problem,
+  { from, to }: { readonly from: Pick; readonly to: Pick },
+  { weight, half }: Outcome,
+): Estimate {
+  const costs = open[to.a]!.cost
+  const others = open[from.a]!.cost
+  const whole = meanOver(costs.length, half, (i) => weight(i) * (costs[i]! - others[i]!))
+  return plusStrata(whole, strata, half, (stratum, k) => {
+    const i = stratum.histories[k]!
+    const added = (pick: Pick) => (pick.renews ? addedBy(stratum, open[pick.a]!)[k]! : 0)
+    return weight(i) * (added(to) - added(from))
+  })
+}
+
+function addedBy(stratum: Stratum, { alternative }: Open): Float64Array {
+  return stratum.added.get(alternative.id)!
+}
+
+/** E[cost unlooked − Σ_o P(o)·cost of what is chosen after o]. */
+function gainOf({ open, seen, strata }: Problem, rule: Rule, half: Half): Estimate {
+  const { unlooked, ifSeen, ifNot } = rule
+  if ([ifSeen, ifNot].every(({ a, renews }) => a === unlooked.a && renews === unlooked.renews)) {
+    return { mean: 0, error: 0 }
+  }
+  const cost = (pick: Pick) => open[pick.a]!.cost
+  const [before, after, otherwise] = [cost(unlooked), cost(ifSeen), cost(ifNot)]
+  const whole = meanOver(
+    before.length,
+    half,
+    (i) => before[i]! - seen[i]! * after[i]! - (1 - seen[i]!) * otherwise[i]!,
+  )
+  return plusStrata(whole, strata, half, (stratum, k) => {
+    const chance = seen[stratum.histories[k]!]!
+    const added = (pick: Pick) => (pick.renews ? addedBy(stratum, open[pick.a]!)[k]! : 0)
+    return added(unlooked) - chance * added(ifSeen) - (1 - chance) * added(ifNot)
+  })
+}
+
+function meanOver(count: number, half: Half | undefined, value: (i: number) => number): Estimate {
+  const step = half === undefined ? 1 : 2
+  let n = 0
+  let sum = 0
+  let squares = 0
+  for (let i = half ?? 0; i < count; i += step) {
+    const x = value(i)
+    n++
+    sum += x
+    squares += x * x
+  }
+  const average = sum / n
+  return { mean: average, error: Math.sqrt(Math.max(0, squares / n - average ** 2) / n) }
+}
+
+/** Adds what only some histories were played for: Σ share × mean within each kind of history. */
+function plusStrata(
+  whole: Estimate,
+  strata: readonly Stratum[],
+  half: Half | undefined,
+  value: (stratum: Stratum, k: number) => number,
+): Estimate {
+  let { mean: sum } = whole
+  let variance = whole.error ** 2
+  for (const stratum of strata) {
+    let n = 0
+    let total = 0
+    let squares = 0
+    for (let k = 0; k < stratum.histories.length; k++) {
+      if (half !== undefined && (stratum.histories[k]! & 1) !== half) continue
+      const x = value(stratum, k)
+      n++
+      total += x
+      squares += x * x
+    }
+    if (n === 0) continue
+    const average = total / n
+    sum += stratum.share * average
+    variance += (stratum.share ** 2 * Math.max(0, squares / n - average ** 2)) / n
+  }
+  return { mean: sum, error: Math.sqrt(variance) }
+}
+
+function mean(values: Float64Array): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length
+}
+
+function dot(a: Float64Array, b: Float64Array): number {
+  let sum = 0
+  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!
+  return sum
+}
