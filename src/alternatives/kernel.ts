@@ -53,6 +53,7 @@ interface Loaded {
 /** WebAssembly as browsers, workers and Node all have it. */
 const { WebAssembly } = globalThis as unknown as {
   WebAssembly: {
+    compile: (bytes: Uint8Array) => Promise<object>
     Module: new (bytes: Uint8Array) => object
     Instance: new (module: object, imports: object) => { readonly exports: unknown }
   }
@@ -60,8 +61,21 @@ const { WebAssembly } = globalThis as unknown as {
 
 let compiled: object | undefined
 
+/** Compiles the kernel beforehand, beside whatever else is done meanwhile. */
+export async function warmKernel(): Promise<void> {
+  const ready = compiled ?? (await WebAssembly.compile(kernelBytes()))
+  compiled ??= ready
+}
+
+function kernelBytes(): Uint8Array {
+  const letters = atob(kernelBase64)
+  const bytes = new Uint8Array(letters.length)
+  for (let i = 0; i < bytes.length; i++) bytes[i] = letters.charCodeAt(i)
+  return bytes
+}
+
 function instantiate(): Doors {
-  compiled ??= new WebAssembly.Module(Uint8Array.from(atob(kernelBase64), (letter) => letter.charCodeAt(0)))
+  compiled ??= new WebAssembly.Module(kernelBytes())
   const abort = () => {
     throw new Error('the kernel and the compiled model do not fit together')
   }

@@ -42,18 +42,33 @@ export function firstLimit(
   posterior: Posterior,
   { seed, used }: { readonly seed: number; readonly used?: ReadonlyMap<number, Posterior> },
 ): Limit | undefined {
+  const trial = firstTrial(model, seed)
+  if (trial === undefined) return undefined
+  const { alternatives, span, chosen } = trial
+  return chosen(
+    simulate({ ...model, alternatives: [...alternatives] }, posterior, {
+      ...span,
+      ...(used === undefined ? {} : { used }),
+    }),
+  )
+}
+
+/** What has to be played for a first limit, and which it then is. */
+export interface FirstTrial {
+  readonly alternatives: readonly Alternative[]
+  readonly span: Span
+  readonly chosen: (samples: readonly Sample[]) => Limit | undefined
+}
+
+/** The trial of {@link firstLimit}; `undefined` where there is no limit to try. */
+export function firstTrial(model: LifeModel, seed: number): FirstTrial | undefined {
   const limits = coarseLimits(model)
   if (limits.length === 0) return undefined
-  const leave: Alternative = { id: 'leave', now: 'leave' }
-  const alternatives = withLimits(leave, [undefined, ...limits])
-  const span = {
-    seed: seed + choosingSeedOffset,
-    from: 0,
-    count: histories.first,
-    ...(used === undefined ? {} : { used }),
+  return {
+    alternatives: withLimits({ id: 'leave', now: 'leave' }, [undefined, ...limits]),
+    span: { seed: seed + choosingSeedOffset, from: 0, count: histories.first },
+    chosen: (samples) => limits[cheapest(samples) - 1],
   }
-  const samples = simulate({ ...model, alternatives }, posterior, span)
-  return limits[cheapest(samples) - 1]
 }
 
 export interface HowChosen {

@@ -18,7 +18,15 @@ import type { SetRegister } from '../register/register-types.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
 import { alternativesOf, judged } from './alternatives-of.js'
 import { type Memory, noMemory } from './memory.js'
-import { chooseLimits, firstLimit, type HowChosen, type Limit, withChosenLimits } from './policy.js'
+import {
+  chooseLimits,
+  firstLimit,
+  firstTrial,
+  type HowChosen,
+  type Limit,
+  type Play,
+  withChosenLimits,
+} from './policy.js'
 
 /** Everything an answer about one set starts from. */
 export interface Prepared {
@@ -66,28 +74,80 @@ export function prepareAnswer(question: Question): Prepared {
 
 /** The same in steps of less than about a second each, so that a program that runs it can listen in between. */
 export function* preparing(question: Question): Generator<void, Prepared> {
-  const { seed, catalogue, memory = noMemory } = question
+  const { seed, memory = noMemory } = question
+  const read = readSet(question)
+  yield
+  const posterior = posteriorIn(memory, read.bare, seed)
+  yield
+  const used = usedStates(read.bare, posterior, seed, memory)
+  yield
+  const unlimited = withAlternativesOf(read, { posterior, used })
+  return { ...unlimited, model: withFirstLimit(unlimited.model, { posterior, used }, { seed, memory }) }
+}
+
+/** What the log makes of a set, before anything is learnt from it. */
+export interface ReadSet {
+  readonly register: SetRegister
+  readonly forSet: ReturnType<typeof setCatalogueOf>
+  /** The life model without alternatives. */
+  readonly bare: LifeModel
+  readonly restsOn: Prepared['restsOn']
+  readonly assumed: Prepared['assumed']
+}
+
+export function readSet(question: Question): ReadSet {
   const register = registerOf(question)
-  const forSet = setCatalogueOf(register, catalogue)
+  const forSet = setCatalogueOf(register, question.catalogue)
   const built = buildLifeModel(register, forSet.catalogue, {})
-  const bare = withLessons(lifeModelSchema.parse(built.model), question.pooled)
-  yield
-  const posterior = posteriorIn(memory, bare, seed)
-  yield
-  const used = usedStates(bare, posterior, seed, memory)
-  yield
-  const laidOut = alternativesOf({ model: bare, register, catalogue: forSet.catalogue, posterior })
-  const model = lifeModelSchema.parse({ ...bare, alternatives: laidOut.alternatives })
   return {
     register,
-    model: withFirstLimit(model, { posterior, used }, { seed, memory }),
-    posterior,
-    used,
+    forSet,
+    bare: withLessons(lifeModelSchema.parse(built.model), question.pooled),
     restsOn: built.restsOn,
     assumed: [...forSet.assumed, ...built.assumed],
+  }
+}
+
+/** A set that was read and learnt of, with its alternatives, none of them with a repair limit yet. */
+export function withAlternativesOf(
+  { register, forSet, bare, restsOn, assumed }: ReadSet,
+  { posterior, used }: Pick<Prepared, 'posterior' | 'used'>,
+): Prepared {
+  const laidOut = alternativesOf({ model: bare, register, catalogue: forSet.catalogue, posterior })
+  return {
+    register,
+    model: lifeModelSchema.parse({ ...bare, alternatives: laidOut.alternatives }),
+    posterior,
+    used,
+    restsOn,
+    assumed,
     problems: [...forSet.problems, ...contradictedEvidence(bare, posterior)],
     refusedAlternatives: laidOut.problems,
   }
+}
+
+/**
+ * First figures, to be followed by better ones: from a rough posterior, without the alternatives that may fit a used set,
+ * and mending whatever fails however dear.
+ */
+export function prepareRoughly(read: ReadSet, seed: number): Prepared {
+  const posterior = posteriorOf(read.bare, { seed, rough: true })
+  const prepared = withAlternativesOf(read, { posterior, used: new Map() })
+  const { model } = prepared
+  const isUsed = new Set(model.candidates.filter(({ used }) => used !== undefined).map(({ id }) => id))
+  const alternatives = model.alternatives.filter(
+    (alternative) => !candidatesIn(alternative).some((id) => isUsed.has(id)),
+  )
+  return { ...prepared, model: { ...model, alternatives } }
+}
+
+/** Candidates that an alternative may fit, now, later or above its limit. */
+function candidatesIn({ now, replaceLater, limit }: Alternative): string[] {
+  return [
+    ...(typeof now === 'object' && 'replaceWith' in now ? [now.replaceWith] : []),
+    ...(replaceLater === undefined ? [] : [replaceLater.with]),
+    ...(typeof limit?.above === 'object' ? [limit.above.replaceWith] : []),
+  ]
 }
 
 /** One limit for all alternatives that have none yet, from a few histories. */
@@ -97,11 +157,35 @@ function withFirstLimit(
   how: { readonly seed: number; readonly memory?: Memory },
 ): LifeModel {
   const { seed, memory = noMemory } = how
-  const key = { what: 'first limit', model, seed }
+  const key = firstLimitKey(model, seed)
   const found = memory.find(key) as { readonly value: Limit | null } | undefined
   const limit =
     found === undefined ? firstLimit(model, posterior, { seed, used }) : (found.value ?? undefined)
   if (found === undefined) memory.keep(key, limit ?? null)
+  return withLimitForAll(model, limit)
+}
+
+/** The same where others play: one limit for all alternatives that have none yet. */
+export async function withFirstLimitBy(
+  prepared: Prepared,
+  how: { readonly seed: number; readonly play: Play; readonly memory?: Memory },
+): Promise<Prepared> {
+  const { model } = prepared
+  const { seed, play, memory = noMemory } = how
+  const key = firstLimitKey(model, seed)
+  const found = memory.find(key) as { readonly value: Limit | null } | undefined
+  if (found !== undefined) return { ...prepared, model: withLimitForAll(model, found.value ?? undefined) }
+  const trial = firstTrial(model, seed)
+  const limit = trial?.chosen(await play(trial.alternatives, trial.span))
+  memory.keep(key, limit ?? null)
+  return { ...prepared, model: withLimitForAll(model, limit) }
+}
+
+function firstLimitKey(model: LifeModel, seed: number) {
+  return { what: 'first limit', model, seed }
+}
+
+function withLimitForAll(model: LifeModel, limit: Limit | undefined): LifeModel {
   const without = model.alternatives.filter(({ now, limit: own }) => now !== 'give-up' && own === undefined)
   const limits = new Map(without.map(({ id }) => [id, limit]))
   return { ...model, alternatives: withChosenLimits(model.alternatives, limits) }
@@ -124,8 +208,13 @@ export function withAlternatives(
 
 /** The posterior of a model, worked out or remembered. */
 export function posteriorIn(memory: Memory, model: LifeModel, seed: number): Posterior {
+  return memory.posterior(posteriorKey(model, seed), () => posteriorOf(model, { seed }))
+}
+
+/** Under what the posterior of a model is remembered. */
+export function posteriorKey(model: LifeModel, seed: number): unknown {
   const { alternatives: _, ...restsOn } = model
-  return memory.posterior({ what: 'posterior', model: restsOn, seed }, () => posteriorOf(model, { seed }))
+  return { what: 'posterior', model: restsOn, seed }
 }
 
 interface ChosenLimit {

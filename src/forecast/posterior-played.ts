@@ -34,9 +34,14 @@ export interface PlayedSample {
 /** Per mode: what earlier lives say of θ, or null. */
 type PastTables = readonly ReturnType<typeof pastTable>[]
 
-const batch = 2048
-const leastEffective = 384
-const mostLives = 8192
+/** How many lives are played: batch by batch, until so many in effect agree with what is entered, or the most are played. */
+export interface HowManyLives {
+  readonly batch: number
+  readonly leastEffective: number
+  readonly most: number
+}
+
+const usual: HowManyLives = { batch: 2048, leastEffective: 384, most: 8192 }
 /** ln κ is played with this much more spread than it has, so that sets far from the usual find lives too. */
 const wider = 1.3
 /** Own spread under which weights over κ would rest on a handful of lives; the model's usual least is 0.1. */
@@ -46,7 +51,15 @@ const leastOwnLogSd = 0.08
  * ln κ of one batch of lives: even quantiles, rising, so that systematic steps through the lives are spread over κ
  * and meet no other order in them.
  */
-const batchQuantiles = Float64Array.from({ length: batch }, (_, k) => normalQuantile((k + 0.5) / batch))
+function batchQuantiles(batch: number): Float64Array {
+  const known = quantilesOfBatch.get(batch)
+  if (known !== undefined) return known
+  const made = Float64Array.from({ length: batch }, (_, k) => normalQuantile((k + 0.5) / batch))
+  quantilesOfBatch.set(batch, made)
+  return made
+}
+
+const quantilesOfBatch = new Map<number, Float64Array>()
 
 /** Plays a part in batches until enough lives agree with what is entered, or the most are played. */
 export function playSample(
@@ -55,13 +68,15 @@ export function playSample(
     readonly seed: number
     readonly kappaLogSd: number
     readonly set: number
+    readonly howMany?: HowManyLives | undefined
     /** What earlier lives say, by mode. */
     readonly past?: PastTables
     /** How many of them, by mode, no scale allows for. */
     readonly pastLeftOut?: readonly number[]
   },
 ): PlayedSample {
-  const lnKappa = batchQuantiles.map((z) => z * wider * how.kappaLogSd)
+  const { batch, leastEffective, most } = how.howMany ?? usual
+  const lnKappa = batchQuantiles(batch).map((z) => z * wider * how.kappaLogSd)
   const parts: PlayedLives[] = []
   let count = 0
   let sum = 0
@@ -76,7 +91,7 @@ export function playSample(
       squares += weight * weight
     }
     const effective = squares > 0 ? (sum * sum) / squares : 0
-    if (effective >= leastEffective || count >= mostLives) break
+    if (effective >= leastEffective || count >= most) break
   }
   const lnScale = (how.past ?? []).reduce((sum, table) => sum + (table?.lnTop ?? 0), 0)
   return { ...withPull(prepared, joinLives(parts)), lnScale, pastLeftOut: how.pastLeftOut ?? [] }

@@ -10,7 +10,14 @@ import { modeLifeOf } from './mode-life.js'
 import { pastOfMode, pastTable } from './past-lives.js'
 import { playedPast, preparePart } from './play-part.js'
 import { fillKnown } from './posterior-known.js'
-import { fillPlayed, isInformed, overGrid, type PlayedSample, playSample } from './posterior-played.js'
+import {
+  fillPlayed,
+  type HowManyLives,
+  isInformed,
+  overGrid,
+  type PlayedSample,
+  playSample,
+} from './posterior-played.js'
 import { type Sources, withSymptoms } from './posterior-symptoms.js'
 import { POSTERIOR_STEPS, type Posterior, type SetAside, whatMayBeSetAside } from './posterior-type.js'
 import { type KappaGrid, kappaGrid, kappaNodes, lnPoisson, smoothOverKappa } from './set-factor.js'
@@ -19,22 +26,31 @@ import { type Ages, completeAges, evenPast, pastUseOf, type UseTrack, yearlyRate
 
 /** Lives played from one seed for different ends. */
 const playedSets = { present: 0, knownForStops: 1, used: 2 }
+/** What a first, rough posterior does with: some figures of a set in a tenth of the time. */
+const rough: { readonly howMany: HowManyLives; readonly nodes: number } = {
+  howMany: { batch: 256, leastEffective: 48, most: 1024 },
+  nodes: 5,
+}
 /** First key words of the starts of systematic steps, apart from the simulator's and the player's. */
 const stepKey = 0xa1000000
 
 /**
- * The posterior of a model. `seed` decides the played lives and the starts of the systematic steps; the result is
+ * The posterior of a model; with `rough` one of fewer lives and nodes, for first figures that others follow. `seed` decides the played lives and the starts of the systematic steps; the result is
  * the same for the same model and seed.
  *
  * Parts with known ages are worked out exactly, those without are played from the set's first day. Evidence that the
  * model holds impossible for a part is set aside for that part: its table is then the prior's. The log evidence leaves
  * out what no κ changes: the own chance of each symptom, and the factorial of a count of let-downs.
  */
-export function posteriorOf(model: LifeModel, how: { readonly seed: number }): Posterior {
+export function posteriorOf(
+  model: LifeModel,
+  how: { readonly seed: number; readonly rough?: boolean },
+): Posterior {
+  const howMany = how.rough ? rough.howMany : undefined
   const past = pastUseOf(model)
   const grid = kappaGrid(model.setFactor)
   const common = { model, past, kappaLogSd: grid.logSd }
-  const samples = model.parts.map((_, p) => samplePart(common, p, how.seed))
+  const samples = model.parts.map((_, p) => samplePart(common, p, { seed: how.seed, howMany }))
   const plain = (part: LifePart) => knownModes(model, part, { ...common, extra: () => [] })
   const alone = model.parts.map((part, p) => (samples[p] ? [] : plain(part)))
   const { known, unexplained } = withSymptoms(common, { known: alone, samples })
@@ -52,6 +68,7 @@ export function posteriorOf(model: LifeModel, how: { readonly seed: number }): P
         seed: how.seed,
         kappaLogSd: grid.logSd,
         set: playedSets.knownForStops,
+        howMany,
       })
       addPlayed(new Float64Array(grid.lnKappa.length), stops, played, grid)
     }
@@ -62,7 +79,7 @@ export function posteriorOf(model: LifeModel, how: { readonly seed: number }): P
     if (span.count > 0 && !couldStop[s]) return
     for (let k = 0; k < lnLikelihood.length; k++) lnLikelihood[k]! += lnPoisson(span.count, stops[s]![k]!)
   })
-  const nodes = kappaNodes(grid, lnLikelihood)
+  const nodes = kappaNodes(grid, lnLikelihood, how.rough ? rough.nodes : undefined)
   return {
     ...nodes,
     ...tables(model, { past, kappaLogSd: grid.logSd, known, samples, seed: how.seed }, nodes.kappaLog),
@@ -79,7 +96,11 @@ export function posteriorOf(model: LifeModel, how: { readonly seed: number }): P
 const codeOf = (what: SetAside['what']) => whatMayBeSetAside.indexOf(what)
 
 /** Plays a part whose ages do not tell enough; null for the others, and where no life agrees with a fitting date. */
-function samplePart(sources: Sources, p: number, seed: number): PlayedSample | null {
+function samplePart(
+  sources: Sources,
+  p: number,
+  how: { readonly seed: number; readonly howMany: HowManyLives | undefined },
+): PlayedSample | null {
   const { model, past, kappaLogSd } = sources
   const part = model.parts[p]!
   const on = playedPast(part, past)
@@ -88,7 +109,7 @@ function samplePart(sources: Sources, p: number, seed: number): PlayedSample | n
   const lives = part.modes.map((mode) => modeLifeOf(mode, { rates, lowLoadShare: past.lowLoadShare }))
   const ofModes = part.modes.map((_, m) => pastOfMode(part, m, { lives, past, kappaLogSd }))
   const sample = playSample(preparePart(model, p, { ...on, hourLifeFactor: 1, evidence: true }), {
-    seed,
+    ...how,
     kappaLogSd,
     set: playedSets.present,
     past: ofModes.map((ofMode, m) =>
@@ -198,14 +219,15 @@ function tables(
   const modes = model.parts.reduce((sum, part) => sum + part.modes.length, 0)
   const parts = model.parts.length
   const entries = kappaLog.length * modes * POSTERIOR_STEPS
+  const services = kappaLog.length * parts * POSTERIOR_STEPS
   const made = {
-    theta: new Float32Array(entries),
-    state: new Uint8Array(entries),
-    age: new Float32Array(entries),
-    since: new Float32Array(entries),
-    ageHours: new Float32Array(entries),
-    serviceYears: new Float32Array(kappaLog.length * parts * POSTERIOR_STEPS),
-    serviceHours: new Float32Array(kappaLog.length * parts * POSTERIOR_STEPS),
+    theta: new Float32Array(room(4 * entries)),
+    state: new Uint8Array(room(entries)),
+    age: new Float32Array(room(4 * entries)),
+    since: new Float32Array(room(4 * entries)),
+    ageHours: new Float32Array(room(4 * entries)),
+    serviceYears: new Float32Array(room(4 * services)),
+    serviceHours: new Float32Array(room(4 * services)),
     joint: Uint8Array.from(from.samples, (sample) => (sample ? 1 : 0)),
   }
   let firstMode = 0
@@ -229,6 +251,11 @@ function tables(
     firstMode += part.modes.length
   })
   return made
+}
+
+/** Memory that other threads see without a copy, where there is such a thing. */
+function room(bytes: number): ArrayBufferLike {
+  return typeof SharedArrayBuffer === 'undefined' ? new ArrayBuffer(bytes) : new SharedArrayBuffer(bytes)
 }
 
 /** Time since a service of a part with known ages last fell due: its age within the first interval, else even within one. */

@@ -23,7 +23,6 @@ export interface KappaNodes {
 
 const gridPoints = 61
 const reach = 5
-const nodeCount = 11
 const finer = 40
 
 /** The grid for κ = exp(b + g): ln κ ~ N(0, boatLogSd² + setLogSd²). */
@@ -35,11 +34,12 @@ export function kappaGrid(spread: { readonly boatLogSd: number; readonly setLogS
 }
 
 /**
- * Eleven equally likely nodes: the mean of ln κ within each eleventh of its posterior, drawn apart about the whole
- * mean until their spread is the posterior's. Mean and variance are exact; what is lost are the tails beyond about
- * 1.7 standard deviations (kurtosis 2.2 for 3), so that the chance of very good and very bad sets comes out low.
+ * Equally likely nodes: the mean of ln κ within each of so many slices of its posterior, drawn apart about the whole
+ * mean until their spread is the posterior's. Mean and variance are exact; what is lost are the tails, with eleven those
+ * beyond about 1.7 standard deviations (kurtosis 2.2 for 3), so that the chance of very good and very bad sets comes
+ * out low.
  */
-export function kappaNodes(grid: KappaGrid, lnLikelihood: Float64Array): KappaNodes {
+export function kappaNodes(grid: KappaGrid, lnLikelihood: Float64Array, nodeCount = 11): KappaNodes {
   if (grid.lnKappa.length === 1) {
     return { kappaLog: Float64Array.of(0), kappaWeight: Float64Array.of(1), logEvidence: lnLikelihood[0]! }
   }

@@ -32,6 +32,8 @@ export const headers: Readonly<Record<string, string>> = {
   'Referrer-Policy': 'no-referrer',
   'Cross-Origin-Resource-Policy': 'same-origin',
   'Cross-Origin-Opener-Policy': 'same-origin',
+  // With the one above: workers of a page may share memory.
+  'Cross-Origin-Embedder-Policy': 'require-corp',
   'Permissions-Policy': 'geolocation=(), microphone=()',
 }
 

@@ -89,7 +89,7 @@ function useSettled<T>(value: T): T {
 
 function Margin({ answer }: { readonly answer: Answer }) {
   const { basis, view, following } = answer
-  const { stage, choosing, histories, wanted } = useLive(answer.progress)
+  const { stage, choosing, rough, histories, wanted } = useLive(answer.progress)
   return (
     <>
       {basis && <p>{words.asOf(sayDate(basis.register.asOf))}</p>}
@@ -98,11 +98,13 @@ function Margin({ answer }: { readonly answer: Answer }) {
         share={wanted > 0 ? histories / wanted : 0}
         state={stage === 'stopped' ? 'stopped' : stage === 'done' ? 'done' : 'refining'}
         word={
-          choosing
-            ? words.choosing
-            : stage === 'preparing'
-              ? words.reading
-              : words.refining(sayNumber(histories), sayNumber(wanted))
+          rough
+            ? words.rough
+            : choosing
+              ? words.choosing
+              : stage === 'preparing'
+                ? words.reading
+                : words.refining(sayNumber(histories), sayNumber(wanted))
         }
         onStop={answer.stop}
         onGoOn={answer.goOn}

@@ -106,7 +106,7 @@ function Answer({
   readonly set: string
   readonly onAnswered: () => void
 }) {
-  const { problem, view } = useAnswer(boat, set)
+  const { problem, view } = useAnswer(boat, set, {}, { roughFirst: false })
   const there = view !== undefined || problem !== undefined
   const [told, setTold] = useState(false)
   if (there && !told) {

@@ -19,6 +19,8 @@ export const words = {
   },
   refining: (done: string, wanted: string) => `refining, ${done} of ${wanted}`,
   reading: 'reading the log',
+  rough:
+    'first figures, from few lives, without a used set, and mending whatever fails: better ones follow in a moment',
   choosing: 'refining: at which price a later repair is no longer worth it',
   refiningTitle: (done: string) => `${done} histories`,
 

@@ -30,6 +30,8 @@ export interface Shown {
 export interface Progress {
   readonly stage: Stage
   readonly choosing: boolean
+  /** What is shown are first figures. */
+  readonly rough: boolean
   readonly histories: number
   readonly wanted: number
 }
@@ -80,6 +82,7 @@ export function useAnswer(
   boatId: string,
   setId: string,
   tried: { readonly yearsKept?: number } = {},
+  how: { readonly roughFirst: boolean } = { roughFirst: true },
 ): Answer {
   const { asked, ready, entries } = useQuestion(boatId, setId, tried.yearsKept)
   const { key } = asked
@@ -92,7 +95,7 @@ export function useAnswer(
       hear(of, state)
       if (of.shown.get().view !== undefined) lastAnswers.set(`${boatId} ${setId}`, of.shown.get())
     })
-    void theConductor().answer(asked, Comlink.proxy(entries), tell)
+    void theConductor().answer(asked, Comlink.proxy(entries), tell, how)
   }, [key, of, ready])
   const now = useInSlices(of.shown)
   const last = lastAnswers.get(`${boatId} ${setId}`)
@@ -166,15 +169,15 @@ function followed(key: string): Followed {
   if (found !== undefined) return found
   const made: Followed = {
     shown: live<Shown>({}),
-    progress: live<Progress>({ stage: 'preparing', choosing: false, histories: 0, wanted: 0 }),
+    progress: live<Progress>({ stage: 'preparing', choosing: false, rough: false, histories: 0, wanted: 0 }),
   }
   answers.set(key, made)
   return made
 }
 
 function hear({ shown, progress }: Followed, state: AnswerState): void {
-  const { basis, view, problem, stage, choosing = false, histories, wanted } = state
-  progress.set({ stage, choosing, histories, wanted })
+  const { basis, view, problem, stage, choosing = false, rough = false, histories, wanted } = state
+  progress.set({ stage, choosing, rough, histories, wanted })
   if (basis === undefined && view === undefined && problem === undefined) return
   const before = shown.get()
   shown.set({

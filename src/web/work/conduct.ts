@@ -4,74 +4,44 @@
  * @module
  */
 
-import type { PriceChange } from '../../alternatives/reweigh.js'
-import { type Prepared, preparing, withOwnLimits } from '../../alternatives/settle.js'
-import { joinSamples, type Sample } from '../../alternatives/simulate.js'
+import { warmKernel } from '../../alternatives/kernel.js'
+import type { Play } from '../../alternatives/policy.js'
+import {
+  type Prepared,
+  posteriorIn,
+  posteriorKey,
+  prepareRoughly,
+  type ReadSet,
+  readSet,
+  usedStates,
+  withAlternativesOf,
+  withFirstLimitBy,
+  withOwnLimits,
+} from '../../alternatives/settle.js'
+import { joinSamples } from '../../alternatives/simulate.js'
 import type { Catalogue } from '../../catalogue/catalogue.js'
 import { describeFigure } from '../../catalogue/overrule.js'
-import { parseCatalogue } from '../../catalogue/parse.js'
-import type { Entry } from '../../logbook/kinds.js'
 import type { SetRegister } from '../../register/register-types.js'
 import { setCatalogueOf } from '../../register/set-kind-of.js'
-import type { CatalogueAnswer } from '../../server/http-types.js'
-import { type AnswerView, answerView } from './answer-view.js'
 import { basisOf } from './basis.js'
-import type { Crew, Job } from './crew.js'
+import type { Crew } from './crew.js'
 import { isSettled } from './enough.js'
 import { forecastView } from './forecast-view.js'
 import { keepAnswer, readAnswer } from './kept-answers.js'
-import type { AskedOf } from './key.js'
-import type { AnswerState, Basis, Conductor, Entries, ForecastState, Stage } from './messages.js'
+import type { Conductor, ForecastState } from './messages.js'
+import { allOf, fetchCatalogue, withYearsKept } from './question.js'
 import { makeMemory } from './remembered.js'
+import { breathOf, type KeptRun, keep, type Run, Stopped, say, shown, showView, tellEveryMs } from './run.js'
 
+/** Histories of first figures. */
+const firstHistories = 300
 /** Numbers of histories after which it is looked at anew. */
 const steps = [500, 1_000, 2_000, 5_000, 10_000, 20_000]
 /** As far as it is played when it is asked to go on. */
 const furthest = 100_000
 
-/** An answer under way or finished. */
-interface Run {
-  readonly key: string
-  readonly asked: AskedOf
-  readonly entries: Entries
-  tell: (state: AnswerState) => void
-  basis?: Basis
-  prepared?: Prepared
-  /** Whether each alternative has a repair limit of its own yet. */
-  ownLimits: boolean
-  samples?: readonly Sample[]
-  change: PriceChange
-  stage: Stage
-  histories: number
-  wanted: number
-  most: number
-  /** What is to be stopped, and by whom: a reader's stop is not undone by coming back. */
-  stopped?: 'by-reader' | 'left'
-  /** Something is under way; whether it is to go on once it has heard the stop. */
-  working: boolean
-  again: boolean
-  /** Repair limits are being chosen. */
-  choosing: boolean
-  viewDue: boolean
-  view?: AnswerView
-  /** The basis that the page has, and when it was last told how far it is. */
-  basisTold?: Basis
-  toldAt: number
-  problem?: string
-}
-
-/** As it is kept in the browser. */
-interface KeptRun {
-  readonly basis: Basis
-  readonly samples: readonly Sample[]
-  readonly stage: Stage
-  readonly ownLimits: boolean
-  /** The reader stopped it. */
-  readonly byReader: boolean
-}
-
 const mostRuns = 4
-/** So few histories are kept while more are played, so that a page opened anew begins with them. */
+/** So few are kept while more are played, so that a page opened anew begins with them. */
 const keptOnTheWay = 2_000
 
 export function makeConductor(crew: Crew): Conductor {
@@ -88,14 +58,49 @@ export function makeConductor(crew: Crew): Conductor {
     return loaded
   }
 
+  /** Everything up to the histories. What waits is heard in between, and a stop with it. */
   async function prepare(run: Run): Promise<Prepared> {
+    const { seed } = run.asked
     const entries = withYearsKept(await allOf(run.entries), run.asked)
-    const question = { ...run.asked, entries, catalogue: await catalogue(), memory }
-    const work = preparing(question)
-    for (;;) {
-      const step = work.next()
-      if (step.done) return step.value
-      await breath()
+    const read = readSet({ ...run.asked, entries, catalogue: await catalogue() })
+    if (run.roughFirst && shown(run) === undefined && !memory.hasPosterior(posteriorKey(read.bare, seed))) {
+      await showRoughly(run, read)
+    }
+    await breathOf(run)
+    const posterior = posteriorIn(memory, read.bare, seed)
+    await breathOf(run)
+    const used = usedStates(read.bare, posterior, seed, memory)
+    await breathOf(run)
+    const prepared = withAlternativesOf(read, { posterior, used })
+    // what was played before goes on with the limits that it was played with
+    if (run.figures !== undefined) return { ...prepared, model: run.figures.basis.model }
+    return withFirstLimitBy(prepared, { seed, play: playFor(run, prepared), memory })
+  }
+
+  /** First figures, which the page shows until there are better ones. */
+  async function showRoughly(run: Run, read: ReadSet): Promise<void> {
+    const prepared = prepareRoughly(read, run.asked.seed)
+    const play = playFor(run, prepared, { id: `${run.key} roughly`, all: true })
+    const span = { seed: run.asked.seed, from: 0, count: firstHistories }
+    const samples = await play(prepared.model.alternatives, span)
+    run.rough = { basis: basisOf(prepared, await catalogue()), samples }
+    say(run, 'refining')
+    showView(run)
+  }
+
+  /** Lets the crew play; what was stopped throws. `all`: the page waits for it. */
+  function playFor(
+    run: Run,
+    prepared: Prepared,
+    how: { readonly id?: string; readonly all?: boolean } = {},
+  ): Play {
+    const { id = run.key, all = false } = how
+    const { model, posterior, used } = prepared
+    return async (alternatives, which) => {
+      const job = { id, of: { model, posterior, used }, alternatives }
+      const samples = await crew.play(job, which, { all, stopped: () => run.stopped !== undefined })
+      if (samples === undefined) throw new Stopped()
+      return samples
     }
   }
 
@@ -107,7 +112,11 @@ export function makeConductor(crew: Crew): Conductor {
     try {
       do {
         run.again = false
-        await further(run)
+        await further(run).catch(async (cause) => {
+          if (!(cause instanceof Stopped)) throw cause
+          say(run, 'stopped')
+          await keep(run)
+        })
       } while (run.again && run.stage === 'stopped')
     } catch (cause) {
       run.problem = cause instanceof Error ? cause.message : String(cause)
@@ -119,60 +128,48 @@ export function makeConductor(crew: Crew): Conductor {
 
   async function further(run: Run): Promise<void> {
     if (run.prepared === undefined) {
-      say(run, run.samples === undefined ? 'preparing' : 'refining')
+      say(run, shown(run) === undefined ? 'preparing' : 'refining')
       run.prepared = await prepare(run)
-      run.basis = basisOf(run.prepared, await catalogue())
     }
-    if (run.stopped) return say(run, 'stopped')
-    if (run.samples === undefined && !(await playTo(run, steps[0]!))) return
-    if (!run.ownLimits && !(await refineLimits(run))) return
+    if (run.stopped) throw new Stopped()
+    if (run.figures === undefined) await playTo(run, steps[0]!)
+    if (!run.ownLimits) await refineLimits(run)
     await playOn(run)
   }
 
   /** Each alternative gets a repair limit of its own; what was played with the first one is let go. */
-  async function refineLimits(run: Run): Promise<boolean> {
-    const { prepared } = run
-    const job = jobOf(run)
-    const stopped = () => run.stopped !== undefined
+  async function refineLimits(run: Run): Promise<void> {
+    const prepared = run.prepared!
+    const play = playFor(run, prepared)
     run.choosing = true
     say(run, 'refining')
-    const play = async (alternatives: Job['alternatives'], span: Parameters<Crew['play']>[1]) => {
-      const samples = await crew.play({ ...job, alternatives }, span, { stopped })
-      if (samples === undefined) throw new Stopped()
-      return samples
-    }
-    try {
-      run.prepared = await withOwnLimits(prepared!, { seed: run.asked.seed, play, memory })
-    } catch (cause) {
-      if (!(cause instanceof Stopped)) throw cause
-      say(run, 'stopped')
-      return false
-    } finally {
+    const refined = await withOwnLimits(prepared, { seed: run.asked.seed, play, memory }).finally(() => {
       run.choosing = false
-    }
-    run.ownLimits = true
-    run.basis = { ...run.basis!, model: run.prepared.model }
-    return playTo(run, steps[0]!, true)
+    })
+    await playTo(run, steps[0]!, refined)
   }
 
   async function playOn(run: Run): Promise<void> {
     while (run.histories < run.most) {
       const next = steps.find((step) => step > run.histories) ?? run.histories * 2
-      if (!(await playTo(run, Math.min(next, run.most)))) return
+      await playTo(run, Math.min(next, run.most))
       if (run.most <= steps.at(-1)! && run.view !== undefined && isSettled(run.view.report)) break
     }
     say(run, 'done')
     await keep(run)
   }
 
-  /** Plays up to a number of histories; false if it was stopped on the way. */
-  async function playTo(run: Run, upTo: number, afresh = false): Promise<boolean> {
+  /** Plays up to a number of histories, of `afresh` from the first on; throws if it was stopped on the way. */
+  async function playTo(run: Run, upTo: number, afresh?: Prepared): Promise<void> {
+    const prepared = afresh ?? run.prepared!
     const from = afresh ? 0 : run.histories
     run.wanted = upTo
     say(run, 'refining')
     const span = { seed: run.asked.seed, from, count: upTo - from }
-    const samples = await crew.play(jobOf(run), span, {
-      all: run.samples === undefined,
+    const { model, posterior, used } = prepared
+    const job = { id: run.key, of: { model, posterior, used }, alternatives: model.alternatives }
+    const samples = await crew.play(job, span, {
+      all: shown(run) === undefined,
       stopped: () => run.stopped !== undefined,
       onProgress: (done) => {
         if (!afresh) run.histories = from + done
@@ -181,20 +178,19 @@ export function makeConductor(crew: Crew): Conductor {
     })
     if (samples === undefined) {
       run.histories = from
-      say(run, 'stopped')
-      await keep(run)
-      return false
+      throw new Stopped()
     }
-    run.samples = from === 0 ? samples : joinSamples([run.samples!, samples])
+    const { figures } = run
+    run.figures =
+      from === 0 || figures === undefined
+        ? { basis: basisOf(prepared, await catalogue()), samples }
+        : { ...figures, samples: joinSamples([figures.samples, samples]) }
+    run.prepared = prepared
+    run.ownLimits ||= afresh !== undefined
+    delete run.rough
     run.histories = upTo
     showView(run)
     if (upTo <= keptOnTheWay) await keep(run)
-    return true
-  }
-
-  function jobOf(run: Run): Job {
-    const { model, posterior, used } = run.prepared!
-    return { id: run.key, of: { model, posterior, used }, alternatives: model.alternatives }
   }
 
   function stopOthers(key: string): void {
@@ -207,7 +203,7 @@ export function makeConductor(crew: Crew): Conductor {
   }
 
   return {
-    async answer(asked, entries, tell) {
+    async answer(asked, entries, tell, { roughFirst }) {
       const { key } = asked
       stopOthers(key)
       const known = runs.get(key)
@@ -217,6 +213,7 @@ export function makeConductor(crew: Crew): Conductor {
         entries,
         tell,
         ownLimits: false,
+        roughFirst,
         change: {},
         stage: 'preparing',
         histories: 0,
@@ -233,7 +230,7 @@ export function makeConductor(crew: Crew): Conductor {
       if (known !== undefined) {
         delete run.basisTold
         say(run, run.stage)
-        if (run.samples !== undefined) showView(run)
+        showView(run)
         if (run.stopped !== 'by-reader' && run.stage !== 'done') await goFurther(run)
         return
       }
@@ -242,7 +239,7 @@ export function makeConductor(crew: Crew): Conductor {
         const { byReader, ...rest } = kept
         Object.assign(run, rest)
         if (byReader) run.stopped = 'by-reader'
-        run.histories = kept.samples[0]!.columns[0]!.length
+        run.histories = kept.figures?.samples[0]?.columns[0]?.length ?? 0
         say(run, kept.stage)
         showView(run)
         if (kept.stage === 'done' || kept.byReader) return
@@ -273,7 +270,7 @@ export function makeConductor(crew: Crew): Conductor {
       const run = runs.get(key)
       if (run === undefined) return
       run.change = change
-      if (run.viewDue || run.samples === undefined) return
+      if (run.viewDue || shown(run) === undefined) return
       run.viewDue = true
       setTimeout(() => {
         run.viewDue = false
@@ -294,11 +291,11 @@ export function makeConductor(crew: Crew): Conductor {
     },
 
     async warm() {
-      await catalogue()
+      await Promise.all([catalogue(), crew.warm(), warmKernel()])
     },
 
     async describe(key, path) {
-      const register = runs.get(key)?.basis?.register ?? registers.get(key)
+      const register = shown(runs.get(key))?.basis.register ?? registers.get(key)
       if (register === undefined) return undefined
       const whole = await catalogue()
       const figure = describeFigure(setCatalogueOf(register, whole).catalogue, path)
@@ -307,77 +304,4 @@ export function makeConductor(crew: Crew): Conductor {
       return { ...figure, sourceTitle: source?.title ?? figure.source }
     },
   }
-}
-
-class Stopped extends Error {}
-
-async function allOf(entries: Entries): Promise<readonly Entry[]> {
-  const all: Entry[] = []
-  for (;;) {
-    const some = await entries(all.length)
-    if (some.length === 0) return all
-    all.push(...some)
-  }
-}
-
-/** The page is told how far it is no oftener than this. [ms] */
-const tellEveryMs = 300
-
-/** Tells the page how far it is. */
-function say(run: Run, stage: Stage): void {
-  run.stage = stage
-  run.toldAt = performance.now()
-  const { histories, wanted, problem, choosing } = run
-  run.tell({ stage, choosing, histories, wanted, ...(problem === undefined ? {} : { problem }) })
-}
-
-/** Gives the page its figures, and what they start from where that is new to it. */
-function showView(run: Run): void {
-  const { basis, samples, change, asked, stage, histories, wanted, choosing, basisTold } = run
-  if (basis === undefined || samples === undefined) return
-  const view = answerView(basis.model, samples, { seed: asked.seed, change })
-  run.view = view
-  run.basisTold = basis
-  run.tell({ stage, choosing, histories, wanted, view, ...(basisTold === basis ? {} : { basis }) })
-}
-
-async function keep(run: Run): Promise<void> {
-  const { basis, samples, stage, ownLimits } = run
-  if (basis === undefined || samples === undefined) return
-  const byReader = run.stopped === 'by-reader'
-  await keepAnswer(run.key, { basis, samples, stage, ownLimits, byReader } satisfies KeptRun)
-}
-
-/** Lets messages that wait be heard. */
-function breath(): Promise<void> {
-  return new Promise((resolve) => setTimeout(resolve))
-}
-
-/** Tries another number of years: as if an entry said so today, without writing one. */
-function withYearsKept(entries: readonly Entry[], { boat, asOf, yearsKept }: AskedOf): readonly Entry[] {
-  if (yearsKept === undefined) return entries
-  const tried = {
-    id: '7ZZZZZZZZZZZZZZZZZZZZZZZZZ',
-    version: 1,
-    boat,
-    set: null,
-    from: asOf,
-    until: asOf,
-    noted: `${asOf}T23:59:59Z`,
-    device: 'tried',
-    n: 1,
-    corrects: [],
-    kind: 'terms',
-    body: { yearsKept },
-  } as Entry
-  return [...entries, tried]
-}
-
-async function fetchCatalogue(): Promise<Catalogue> {
-  const answer = await fetch('/api/catalogue')
-  if (!answer.ok) throw new Error(`the catalogue must be served; found status ${answer.status}`)
-  const parsed = parseCatalogue(((await answer.json()) as CatalogueAnswer).files)
-  if (!parsed.ok)
-    throw new Error(`the catalogue must be sound; found ${JSON.stringify(parsed.problems.slice(0, 3))}`)
-  return parsed.catalogue
 }

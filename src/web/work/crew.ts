@@ -23,6 +23,8 @@ export interface Job {
 }
 
 export interface Crew {
+  /** Makes every hand ready for its first job. */
+  warm(): Promise<void>
   /** Plays histories; `undefined` when `stopped` says so before it is done. */
   play(job: Job, which: Span | Picked, how: PlayHow): Promise<Sample[] | undefined>
 }
@@ -46,6 +48,10 @@ export function makeCrew(size: number): Crew {
   let perPiece = 25
   let programs = 0
   return {
+    async warm() {
+      await Promise.all(hands.map(({ player }) => player.warm()))
+    },
+
     async play(job, which, how) {
       const program = { id: `${job.id} ${++programs}`, list: job.alternatives }
       const pieces: { readonly from: number; readonly samples: Sample[] }[] = []
@@ -54,7 +60,7 @@ export function makeCrew(size: number): Crew {
       const end = countOf(which)
       const work = async (hand: Hand) => {
         if (hand.has !== job.id) {
-          await hand.player.take(job.id, job.of)
+          await hand.player.take(job.of)
           hand.has = job.id
         }
         while (next < end && !how.stopped()) {

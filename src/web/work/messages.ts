@@ -47,6 +47,8 @@ export interface AnswerState {
   readonly stage: Stage
   /** Repair limits of the alternatives are being chosen, and the figures so far rest on one for all. */
   readonly choosing?: boolean
+  /** First figures, from few lives, without the used set and without limits: better ones follow in a moment. */
+  readonly rough?: boolean
   readonly basis?: Basis
   readonly view?: AnswerView
   readonly histories: number
@@ -82,6 +84,7 @@ export interface Conductor {
     asked: AskedOf & { readonly key: string },
     entries: Entries,
     tell: (state: AnswerState) => void,
+    how: { readonly roughFirst: boolean },
   ): Promise<void>
   forecast(
     asked: AskedOf & { readonly key: string },

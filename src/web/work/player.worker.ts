@@ -5,6 +5,7 @@
  */
 
 import * as Comlink from 'comlink'
+import { warmKernel } from '../../alternatives/kernel.js'
 import { compile, type Program } from '../../alternatives/program.js'
 import { type Picked, playSpan, type Sample, type Span } from '../../alternatives/simulate.js'
 import type { Alternative, LifeModel } from '../../forecast/life-model.js'
@@ -17,24 +18,25 @@ export interface Played {
   readonly used: ReadonlyMap<number, Posterior>
 }
 
-let given: { readonly id: string; readonly of: Played } | undefined
-let compiled: { readonly id: string; readonly program: Program } | undefined
+let taken: Program | undefined
+/** The same set with the alternatives that were played last. */
+let inHand: { readonly id: string; readonly program: Program } | undefined
 
 const player = {
+  /** Makes ready what every model needs. */
+  warm: warmKernel,
+
   /** Takes a model to play; the one before is let go. */
-  take(id: string, of: Played): void {
-    given = { id, of }
-    compiled = undefined
+  take({ model, posterior, used }: Played): void {
+    taken = compile(model, posterior, used)
+    inHand = undefined
   },
 
   /** Plays histories of some alternatives of the model that was taken. */
   play(of: { readonly id: string; readonly list: readonly Alternative[] }, which: Span | Picked): Sample[] {
-    if (given === undefined) throw new Error('a model must be taken before it is played')
-    if (compiled?.id !== of.id) {
-      const { model, posterior, used } = given.of
-      compiled = { id: of.id, program: compile({ ...model, alternatives: [...of.list] }, posterior, used) }
-    }
-    const samples = playSpan(compiled.program, which)
+    if (taken === undefined) throw new Error('a model must be taken before it is played')
+    if (inHand?.id !== of.id) inHand = { id: of.id, program: { ...taken, alternatives: of.list } }
+    const samples = playSpan(inHand.program, which)
     return Comlink.transfer(samples, samples.flatMap(buffersOf))
   },
 }

@@ -11,10 +11,17 @@ import type { Posterior } from '../../forecast/posterior-type.js'
 const mostPosteriors = 6
 const mostValues = 40
 
-export function makeMemory(): Memory {
+/** A memory that also tells what it has. */
+export interface WorkerMemory extends Memory {
+  hasPosterior(key: unknown): boolean
+}
+
+export function makeMemory(): WorkerMemory {
   const posteriors = new Map<string, Posterior>()
   const values = new Map<string, unknown>()
   return {
+    hasPosterior: (key) => posteriors.has(JSON.stringify(key, leaveOutMoney)),
+
     posterior(key, make) {
       const text = JSON.stringify(key, leaveOutMoney)
       const found = posteriors.get(text)

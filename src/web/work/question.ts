@@ -1,0 +1,53 @@
+/**
+ * What an answer is worked out from: the log as the page has it, and the catalogue.
+ *
+ * @module
+ */
+
+import type { Catalogue } from '../../catalogue/catalogue.js'
+import { parseCatalogue } from '../../catalogue/parse.js'
+import type { Entry } from '../../logbook/kinds.js'
+import type { CatalogueAnswer } from '../../server/http-types.js'
+import type { AskedOf } from './key.js'
+import type { Entries } from './messages.js'
+
+export async function allOf(entries: Entries): Promise<readonly Entry[]> {
+  const all: Entry[] = []
+  for (;;) {
+    const some = await entries(all.length)
+    if (some.length === 0) return all
+    all.push(...some)
+  }
+}
+
+/** Tries another number of years: as if an entry said so today, without writing one. */
+export function withYearsKept(
+  entries: readonly Entry[],
+  { boat, asOf, yearsKept }: AskedOf,
+): readonly Entry[] {
+  if (yearsKept === undefined) return entries
+  const tried = {
+    id: '7ZZZZZZZZZZZZZZZZZZZZZZZZZ',
+    version: 1,
+    boat,
+    set: null,
+    from: asOf,
+    until: asOf,
+    noted: `${asOf}T23:59:59Z`,
+    device: 'tried',
+    n: 1,
+    corrects: [],
+    kind: 'terms',
+    body: { yearsKept },
+  } as Entry
+  return [...entries, tried]
+}
+
+export async function fetchCatalogue(): Promise<Catalogue> {
+  const answer = await fetch('/api/catalogue')
+  if (!answer.ok) throw new Error(`the catalogue must be served; found status ${answer.status}`)
+  const parsed = parseCatalogue(((await answer.json()) as CatalogueAnswer).files)
+  if (!parsed.ok)
+    throw new Error(`the catalogue must be sound; found ${JSON.stringify(parsed.problems.slice(0, 3))}`)
+  return parsed.catalogue
+}

@@ -1,0 +1,109 @@
+/**
+ * An answer under way or finished: what is known of it, what the page is told, what is kept.
+ *
+ * @module
+ */
+
+import type { PriceChange } from '../../alternatives/reweigh.js'
+import type { Prepared } from '../../alternatives/settle.js'
+import type { Sample } from '../../alternatives/simulate.js'
+import { type AnswerView, answerView } from './answer-view.js'
+import { keepAnswer } from './kept-answers.js'
+import type { AskedOf } from './key.js'
+import type { AnswerState, Basis, Entries, Stage } from './messages.js'
+
+/** What was played, and what of. */
+export interface Figures {
+  readonly basis: Basis
+  readonly samples: readonly Sample[]
+}
+
+/** An answer under way or finished. */
+export interface Run {
+  readonly key: string
+  readonly asked: AskedOf
+  readonly entries: Entries
+  tell: (state: AnswerState) => void
+  prepared?: Prepared
+  /** Whether each alternative has a repair limit of its own yet. */
+  ownLimits: boolean
+  figures?: Figures
+  /** Whether rough figures are wanted while there are no others, and what they are. */
+  roughFirst: boolean
+  rough?: Figures
+  change: PriceChange
+  stage: Stage
+  histories: number
+  wanted: number
+  most: number
+  /** What is to be stopped, and by whom: a reader's stop is not undone by coming back. */
+  stopped?: 'by-reader' | 'left'
+  /** Something is under way; whether it is to go on once it has heard the stop. */
+  working: boolean
+  again: boolean
+  /** Repair limits are being chosen. */
+  choosing: boolean
+  viewDue: boolean
+  view?: AnswerView
+  /** The basis that the page has, and when it was last told how far it is. */
+  basisTold?: Basis
+  toldAt: number
+  problem?: string
+}
+
+/** As it is kept in the browser. */
+export interface KeptRun {
+  readonly figures?: Figures
+  readonly rough?: Figures
+  readonly stage: Stage
+  readonly ownLimits: boolean
+  /** The reader stopped it. */
+  readonly byReader: boolean
+}
+
+export class Stopped extends Error {}
+
+/** The page is told how far it is no oftener than this. [ms] */
+export const tellEveryMs = 300
+
+/** What the page shows: rough figures only while there are no others. */
+export function shown(run: Run | undefined): Figures | undefined {
+  return run?.figures ?? run?.rough
+}
+
+/** Tells the page how far it is. */
+export function say(run: Run, stage: Stage): void {
+  run.stage = stage
+  run.toldAt = performance.now()
+  const { problem } = run
+  run.tell({ ...progressOf(run), ...(problem === undefined ? {} : { problem }) })
+}
+
+export function progressOf({ stage, choosing, figures, rough, histories, wanted }: Run): AnswerState {
+  return { stage, choosing, rough: figures === undefined && rough !== undefined, histories, wanted }
+}
+
+/** Gives the page its figures, and what they start from where that is new to it. */
+export function showView(run: Run): void {
+  const figures = shown(run)
+  if (figures === undefined) return
+  const { basis, samples } = figures
+  const { change, asked, basisTold } = run
+  const view = answerView(basis.model, samples, { seed: asked.seed, change })
+  run.view = view
+  run.basisTold = basis
+  run.tell({ ...progressOf(run), view, ...(basisTold === basis ? {} : { basis }) })
+}
+
+export async function keep(run: Run): Promise<void> {
+  const { figures, rough, stage, ownLimits } = run
+  const byReader = run.stopped === 'by-reader'
+  const of = figures !== undefined ? { figures } : rough !== undefined ? { rough } : undefined
+  if (of !== undefined) await keepAnswer(run.key, { ...of, stage, ownLimits, byReader } satisfies KeptRun)
+}
+
+/** Lets messages that wait be heard; throws where a stop was among them. */
+export async function breathOf(run: Run): Promise<void> {
+  await new Promise((resolve) => setTimeout(resolve))
+  if (run.stopped !== undefined) throw new Stopped()
+}
