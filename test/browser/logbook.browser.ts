@@ -163,6 +163,37 @@ test('a picture is attached, kept and shown', async ({ page, served }) => {
   await expect(row.locator('img')).toHaveJSProperty('naturalWidth', 1)
 })
 
+test('a picture that was chosen is kept before the entry is written, and goes with it', async ({
+  page,
+  served,
+  context,
+}) => {
+  await putBoat(served)
+  await page.goto(served.address + logbook.slice(1))
+  await page.getByRole('radio', { name: 'Note or picture' }).check({ force: true })
+  await page.getByLabel('In your words').fill('the elbow, still in place')
+  const choose = page.locator('input[type=file][multiple]')
+  await choose.setInputFiles({ name: 'elbow.png', mimeType: 'image/png', buffer: onePixel })
+  await choose.setInputFiles({ name: 'wrong.png', mimeType: 'image/png', buffer: onePixel })
+  const chosen = page.getByRole('list', { name: 'Pictures chosen' }).getByRole('listitem')
+  await page.getByRole('button', { name: /^Take it away.*wrong.png/ }).click()
+  await expect(chosen).toHaveText([/elbow\.png/])
+  // As after a crash: another tab, and this one gone.
+  const other = await context.newPage()
+  await page.close()
+  await other.goto(served.address + logbook.slice(1))
+  const kept = other.getByRole('list', { name: 'Pictures chosen' }).getByRole('listitem')
+  await expect(kept).toHaveText([/elbow\.png/])
+  await other.getByRole('button', { name: 'Write it in' }).click()
+  await expect(kept).toHaveCount(0)
+  await expect
+    .poll(async () => (await keptEntries(served)).at(-1)?.body)
+    .toMatchObject({ text: 'the elbow, still in place', photographs: [{ type: 'image/png' }] })
+  await other.reload()
+  await expect(other.getByText('Last read 5,231 h')).toBeVisible()
+  await expect(kept).toHaveCount(0)
+})
+
 test('an entry that the server will not take is shown with its reason, mended, and taken', async ({
   page,
   served,

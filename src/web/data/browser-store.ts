@@ -24,9 +24,15 @@ export interface Writing {
   readonly counts: IDBObjectStore
   readonly self: IDBObjectStore
   readonly pictures: IDBObjectStore
+  /** Pictures chosen for entries that are not written yet, by the name of the form. */
+  readonly chosen: IDBObjectStore
 }
 
-const stores = ['outbox', 'counts', 'self', 'pictures'] as const
+const stores = ['outbox', 'counts', 'self', 'pictures', 'chosen'] as const
+const formOf: Readonly<Partial<Record<(typeof stores)[number], IDBObjectStoreParameters>>> = {
+  outbox: { keyPath: 'id' },
+  pictures: { autoIncrement: true },
+}
 let opening: Promise<IDBDatabase> | undefined
 
 /** Everything in the outbox, for each boat in the order of its counts. */
@@ -41,6 +47,21 @@ export async function readOutbox(): Promise<readonly Outgoing[]> {
 export async function readPicture(key: number): Promise<Blob | undefined> {
   const database = await open()
   return (await result(database.transaction('pictures').objectStore('pictures').get(key))) as Blob | undefined
+}
+
+/** Pictures chosen in a form and not written yet. */
+export async function chosenPictures(form: string): Promise<readonly File[]> {
+  const database = await open()
+  const found = await result(database.transaction('chosen').objectStore('chosen').get(form))
+  return (found as readonly File[] | undefined) ?? []
+}
+
+/** Keeps the pictures chosen in a form; none are forgotten. */
+export function keepChosen(form: string, files: readonly File[]): Promise<void> {
+  return writing(async ({ chosen }) => {
+    if (files.length === 0) chosen.delete(form)
+    else chosen.put([...files], form)
+  })
 }
 
 /** Does all of `work` or none of it, and returns when it is on disk. One at a time, over all tabs. */
@@ -77,14 +98,21 @@ export function result<T>(request: IDBRequest<T>): Promise<T> {
 
 function open(): Promise<IDBDatabase> {
   opening ??= new Promise<IDBDatabase>((resolve, reject) => {
-    const request = indexedDB.open('gensettle', 1)
+    const request = indexedDB.open('gensettle', 2)
     request.onupgradeneeded = () => {
-      request.result.createObjectStore('outbox', { keyPath: 'id' })
-      request.result.createObjectStore('counts')
-      request.result.createObjectStore('self')
-      request.result.createObjectStore('pictures', { autoIncrement: true })
+      const database = request.result
+      for (const name of stores) {
+        if (!database.objectStoreNames.contains(name)) database.createObjectStore(name, formOf[name])
+      }
     }
-    request.onsuccess = () => resolve(request.result)
+    request.onsuccess = () => {
+      // A tab with a newer program waits for this one to let go.
+      request.result.onversionchange = () => {
+        request.result.close()
+        opening = undefined
+      }
+      resolve(request.result)
+    }
     request.onerror = () => reject(request.error)
   }).catch((error) => {
     opening = undefined

@@ -9,6 +9,7 @@ import type { Catalogue } from '../../catalogue/catalogue.js'
 import type { Draft } from '../../logbook/draft.js'
 import type { Entry, Kind } from '../../logbook/kinds.js'
 import type { Outgoing } from '../data/browser-store.js'
+import { useKeptPictures } from '../data/kept-pictures.js'
 import { useKeeps, useKept } from '../data/kept-text.js'
 import { today } from '../data/today.js'
 import { mend, write } from '../data/write.js'
@@ -16,7 +17,7 @@ import { Button } from '../parts/index.js'
 import { form, kindNames, quickNames } from '../words/logbook.js'
 import { sayDate } from '../words/say.js'
 import { Fields } from './field-inputs.js'
-import { type Field, fieldsOf, isRows, ofBoatOnly, quickKinds } from './fields.js'
+import { fieldsOf, keysOf, ofBoatOnly, quickKinds } from './fields.js'
 import { PictureChoice } from './pictures.js'
 import { type Wrong, wrongOf } from './problems.js'
 import { moneySayer, sayEntry } from './say-entry.js'
@@ -61,8 +62,9 @@ export function EntryForm(props: EntryFormProps) {
     purpose.is === 'correct' ? purpose.entry : purpose.is === 'mend' ? purpose.item.entry : undefined
   const empty =
     old !== undefined ? formOf(old) : purpose.is === 'fitted' ? fittedForm(purpose.part) : emptyForm
-  const [typed, setTyped] = useKept<Typed>(`${boat}.${set}.${slotOf(purpose)}`, empty)
-  const [files, setFiles] = useState<readonly File[]>([])
+  const slot = `${boat}.${set}.${slotOf(purpose)}`
+  const [typed, setTyped] = useKept<Typed>(slot, empty)
+  const [files, setFiles] = useKeptPictures(slot)
   const [wrong, setWrong] = useState<Wrong>({})
   const [said, setSaid] = useState('')
   const [busy, setBusy] = useState(false)
@@ -94,7 +96,7 @@ export function EntryForm(props: EntryFormProps) {
     const written =
       purpose.is === 'mend' ? await mend(purpose.item, draft, files) : await write([draft], files)
     setBusy(false)
-    const keys = ['from', 'until', ...keysOf(fields, values)]
+    const keys = ['from', 'until', ...keysOf(fields), ...Object.keys(values)]
     const problems = written.ok ? [] : written.problems
     const next = wrongOf(problems, {}, keys)
     if (Object.keys(unread).length > 0 || !written.ok) {
@@ -127,7 +129,10 @@ export function EntryForm(props: EntryFormProps) {
       {(more.length > 0 || kind !== 'note') && (
         <details
           className="behind"
-          open={Object.keys(wrong).some((key) => more.some((one) => key.startsWith(one.key)))}
+          open={
+            (kind !== 'note' && files.length > 0) ||
+            Object.keys(wrong).some((key) => more.some((one) => key.startsWith(one.key)))
+          }
         >
           <summary>{form.more}</summary>
           <Fields {...shared} fields={more} />
@@ -154,8 +159,14 @@ export function EntryForm(props: EntryFormProps) {
               ? form.writeCorrection
               : form.write}
         </Button>
-        {purpose.is === 'new' && typed !== emptyForm && (
-          <Button look="light" onClick={() => setTyped(undefined)}>
+        {purpose.is === 'new' && (typed !== emptyForm || files.length > 0) && (
+          <Button
+            look="light"
+            onClick={() => {
+              setTyped(undefined)
+              setFiles([])
+            }}
+          >
             {form.clear}
           </Button>
         )}
@@ -346,21 +357,6 @@ function draftOf(
   return { draft, wrong }
 }
 
-/** Every key under which something can stand in the form. */
-function keysOf(fields: readonly Field[], values: Values): readonly string[] {
-  const ofRows = fields.filter(isRows).map(({ key }) => key)
-  return [...fields.map(({ key }) => key), ...Object.keys(values), ...rowKeys(fields), ...ofRows]
-}
-
-/** Keys of the first rows, which may be empty. */
-function rowKeys(fields: readonly Field[]): readonly string[] {
-  return fields
-    .filter(isRows)
-    .flatMap(({ key, rows }) =>
-      Array.from({ length: 20 }, (_, row) => rows.map((inner) => `${key}.${row}.${inner.key}`)).flat(),
-    )
-}
-
-function focusFirstWrong(box: HTMLElement | null): void {
+export function focusFirstWrong(box: HTMLElement | null): void {
   requestAnimationFrame(() => box?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus())
 }

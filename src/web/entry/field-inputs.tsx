@@ -9,7 +9,9 @@ import type { Catalogue } from '../../catalogue/catalogue.js'
 import type { Kind } from '../../logbook/kinds.js'
 import { PlainButton } from '../parts/index.js'
 import { choiceName, fieldName, form, unitName } from '../words/logbook.js'
+import { monthName } from '../words/say.js'
 import { type Field, isRows, type Rows, type Single, type Takes, typedUnits } from './fields.js'
+import { MonthsInput, PointsInput } from './list-inputs.js'
 import type { Wrong } from './problems.js'
 import { rowsShown, withoutRow } from './rows.js'
 import type { Values } from './values.js'
@@ -72,11 +74,17 @@ function RowFields({ rows, ...props }: FieldsProps & { readonly rows: Rows }) {
               onClick={() => open(shown.length - 1, withoutRow(values, rows.key, row))}
             >
               {form.dropRow}
+              <span className="unseen">
+                , {name} {row + 1}
+              </span>
             </PlainButton>
           )}
         </div>
       ))}
-      <PlainButton onClick={() => open(shown.length + 1)}>{form.addRow}</PlainButton>
+      <PlainButton onClick={() => open(shown.length + 1)}>
+        {form.addRow}
+        <span className="unseen">, {name}</span>
+      </PlainButton>
     </fieldset>
   )
 }
@@ -117,7 +125,10 @@ function OneField({ field, at, within = '', named, ...props }: OneFieldProps) {
   if (isSet(field.takes)) {
     return (
       <fieldset className="entry-field wide" aria-describedby={input.describedBy}>
-        <legend>{name}</legend>
+        <legend>
+          {name}
+          {named !== undefined && <span className="unseen">, {named}</span>}
+        </legend>
         <SetInput {...input} />
         {said}
       </fieldset>
@@ -152,7 +163,7 @@ interface InputProps {
 }
 
 function isSet({ as }: Takes): boolean {
-  return as === 'yes-no' || as === 'several' || as === 'parts'
+  return as === 'yes-no' || as === 'several' || as === 'parts' || as === 'months' || as === 'points'
 }
 
 function isWide(takes: Takes): boolean {
@@ -161,12 +172,16 @@ function isWide(takes: Takes): boolean {
 
 function unitOf(takes: Takes, sign: string): string {
   if (takes.as === 'money') return form.typedIn(sign)
+  if (takes.as === 'percent') return form.typedIn('%')
   return takes.as === 'number' && takes.unit !== undefined ? form.typedIn(unitName(takes.unit)) : ''
 }
 
 /** Several to tick, or one of two. */
-function SetInput({ id, field, text, set, kind, catalogue, name }: InputProps) {
+function SetInput({ id, field, text, set, kind, catalogue, name, label, invalid, sign }: InputProps) {
   const { takes } = field
+  const list = { name: label ?? name, text, set, invalid }
+  if (takes.as === 'months') return <MonthsInput {...list} />
+  if (takes.as === 'points') return <PointsInput {...list} sign={sign} />
   if (takes.as === 'yes-no') {
     return (
       <div className="picks">
@@ -214,7 +229,17 @@ function Input(props: InputProps) {
       return <Lines {...props} />
     case 'choice':
       return (
-        <Choice {...props} options={takes.options.map((one) => [one, choiceName(kind, field.key, one)])} />
+        <Choice
+          {...props}
+          options={takes.options.map((one) => [one, takes.names?.[one] ?? choiceName(kind, field.key, one)])}
+        />
+      )
+    case 'month':
+      return (
+        <Choice
+          {...props}
+          options={Array.from({ length: 12 }, (_, month) => [String(month + 1), monthName(month)])}
+        />
       )
     case 'unit':
       return <Choice {...props} options={typedUnits.map((unit) => [unit, unitName(unit)])} />
@@ -229,7 +254,9 @@ function Input(props: InputProps) {
       return <Choice {...props} options={modes.map(({ id, name }) => [id, name])} />
     }
     default:
-      return <Line {...props} numeric={takes.as === 'number' || takes.as === 'money'} />
+      return (
+        <Line {...props} numeric={takes.as === 'number' || takes.as === 'money' || takes.as === 'percent'} />
+      )
   }
 }
 

@@ -29,9 +29,21 @@ export type Takes =
   | { readonly as: 'name' }
   | { readonly as: 'date' }
   | { readonly as: 'yes-no' }
-  | { readonly as: 'choice'; readonly options: readonly string[] }
+  | {
+      readonly as: 'choice'
+      readonly options: readonly string[]
+      /** What they are called, where no word of the form's own is it. */
+      readonly names?: Readonly<Record<string, string>>
+    }
   | { readonly as: 'several'; readonly options: readonly string[] }
   | { readonly as: 'numbers' }
+  /** A share, typed in hundredths. */
+  | { readonly as: 'percent' }
+  /** One month; several, ticked. */
+  | { readonly as: 'month' }
+  | { readonly as: 'months' }
+  /** Points of a price that grows with days. */
+  | { readonly as: 'points' }
   | { readonly as: 'part' }
   | { readonly as: 'parts' }
   /** A way of failing of the part that stands in the field named. */
@@ -75,12 +87,27 @@ const yesNo = (key: string, usual?: string): Single => ({
 })
 const more = <T extends Field>(field: T): T => ({ ...field, more: true })
 
+const percent = (key: string): Single => ({ key, takes: { as: 'percent' } })
+
 const part = (key = 'part'): Single => ({ key, takes: { as: 'part' } })
 const mode = (key = 'mode', of = 'part'): Single => ({ key, takes: { as: 'mode', of } })
 const meter = more(number('meterHours', 'h'))
 const remark = more(lines('remark'))
 const measured: readonly Single[] = [text('name'), number('value'), { key: 'unit', takes: { as: 'unit' } }]
 const tax: readonly Single[] = [more(yesNo('tax.included')), more(number('tax.percent', '%'))]
+
+/** What is put right in an alternative. */
+export const alternativeParts: Rows = {
+  key: 'parts',
+  rows: [
+    part(),
+    choice('outcome', ['renewed', 'reconditioned', 'cleared', 'patched']),
+    more(mode()),
+    more(number('quality')),
+    more(percent('agesLess')),
+  ],
+  least: 1,
+}
 
 const fields: Readonly<Partial<Record<Kind, readonly Field[]>>> = {
   hours: [number('meterHours', 'h'), more(number('starts')), remark],
@@ -202,6 +229,7 @@ const fields: Readonly<Partial<Record<Kind, readonly Field[]>>> = {
     number('lengthM', 'm'),
     choice('water', ['salt', 'fresh']),
     number('priceFactor'),
+    { key: 'monthsInUse', takes: { as: 'months' } },
     remark,
   ],
   terms: [
@@ -214,6 +242,44 @@ const fields: Readonly<Partial<Record<Kind, readonly Field[]>>> = {
     money('doWithoutPerYear'),
     number('doWithoutShortPercent', '%'),
     number('taxPercent', '%'),
+    money('fuelPerLitre'),
+    number('realInterestPercent', '%'),
+    percent('diligence'),
+    {
+      key: 'withoutPower',
+      rows: [
+        { key: 'months', takes: { as: 'months' } },
+        { key: 'curve', takes: { as: 'points' } },
+      ],
+      least: 1,
+    },
+    remark,
+  ],
+  use: [
+    {
+      key: 'months',
+      rows: [
+        { key: 'month', takes: { as: 'month' } },
+        number('hours', 'h'),
+        number('starts'),
+        percent('needShare'),
+        percent('lowLoadShare'),
+      ],
+      least: 1,
+    },
+    remark,
+  ],
+  alternative: [
+    text('name'),
+    choice('now', ['leave', 'mend', 'replace', 'give-up']),
+    alternativeParts,
+    { key: 'job', takes: { as: 'name' } },
+    money('besides'),
+    money('price'),
+    number('days', 'd'),
+    text('replaceWith'),
+    number('later.year', 'years'),
+    text('later.with'),
     remark,
   ],
 }
@@ -228,3 +294,13 @@ export const ofBoatOnly: readonly Kind[] = ['boat', 'terms', 'photograph-removed
 
 /** Units in which a reading may be typed: those that are kept, and those that are only spoken. */
 export const typedUnits: readonly string[] = [...readingUnits, 'F', 'psi', 'bar', 'US gal', 'imp gal', 'hp']
+
+/** Every key under which something can stand in a form, that of a row before that of its list. */
+export function keysOf(fields: readonly Field[]): readonly string[] {
+  const ofRows = fields
+    .filter(isRows)
+    .flatMap(({ key, rows }) =>
+      Array.from({ length: 20 }, (_, row) => rows.map((inner) => `${key}.${row}.${inner.key}`)).flat(),
+    )
+  return [...fields.map(({ key }) => key), ...ofRows]
+}

@@ -10,7 +10,7 @@ import type { Photograph } from '../../logbook/photographs.js'
 import { PlainButton } from '../parts/index.js'
 import { form, logbook } from '../words/logbook.js'
 
-/** Chooses pictures, from the camera where there is one. They are kept when the entry is written. */
+/** Chooses pictures, from the camera where there is one. What is chosen is kept before the entry is written. */
 export function PictureChoice({
   files,
   onChange,
@@ -29,12 +29,29 @@ export function PictureChoice({
         accept={photographTypes.join(',')}
         multiple
         aria-describedby={`${id}-help`}
-        key={files.length === 0 ? 'none' : 'some'}
-        onChange={({ target }) => onChange([...(target.files ?? [])])}
+        // The field is empty again once a picture is taken over, so that the same one can be chosen anew.
+        onChange={({ target }) => {
+          onChange([...files, ...(target.files ?? [])])
+          target.value = ''
+        }}
       />
       <p className="fine" id={`${id}-help`}>
-        {files.length > 0 ? form.picturesAsked(files.map(({ name }) => name).join(', ')) : form.picturesHelp}
+        {form.picturesHelp}
       </p>
+      {files.length > 0 && (
+        <ul className="chosen" aria-label={form.picturesChosen}>
+          {files.map((file, at) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: two pictures may have the same name
+            <li key={at}>
+              {file.name}{' '}
+              <PlainButton onClick={() => onChange(files.toSpliced(at, 1))}>
+                {form.dropPicture}
+                <span className="unseen">, {file.name}</span>
+              </PlainButton>
+            </li>
+          ))}
+        </ul>
+      )}
     </div>
   )
 }

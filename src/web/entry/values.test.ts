@@ -80,9 +80,37 @@ test('a name from words', () => {
 })
 
 test('only kinds that there are have fields', () => {
-  expect(kinds.filter((kind) => fieldsOf(kind).length === 0)).toEqual([
-    'use',
-    'alternative',
-    'photograph-removed',
-  ])
+  expect(kinds.filter((kind) => fieldsOf(kind).length === 0)).toEqual(['photograph-removed'])
+})
+
+test('prices of being without power are typed by length, and what is no number is told', () => {
+  const fields = fieldsOf('terms')
+  const read = (curve: string) =>
+    bodyOf(fields, { 'withoutPower.0.months': '5 6', 'withoutPower.0.curve': curve }, { today })
+  expect(read('1\t£40\n\t\n7\t1,200').body).toEqual({
+    withoutPower: [
+      {
+        months: [5, 6],
+        curve: [
+          { days: 1, price: 40 },
+          { days: 7, price: 1200 },
+        ],
+      },
+    ],
+  })
+  expect(read('1\ta lot').misread).toEqual({ 'withoutPower.0.curve': 'number' })
+})
+
+test('shares are typed in hundredths', () => {
+  const fields = fieldsOf('use')
+  const values = {
+    'months.0.month': '7',
+    'months.0.hours': '60',
+    'months.0.starts': '30',
+    'months.0.needShare': '70',
+    'months.0.lowLoadShare': '33.3',
+  }
+  const { body } = bodyOf(fields, values, { today })
+  expect(body).toEqual({ months: [{ month: 7, hours: 60, starts: 30, needShare: 0.7, lowLoadShare: 0.333 }] })
+  expect(valuesOf(fields, body)).toEqual(values)
 })

@@ -10,6 +10,7 @@ import type { LogDate } from '../../logbook/dates.js'
 import { toKept } from '../../units/spoken.js'
 import { sayDate } from '../words/say.js'
 import { type Field, isRows, type Single, type Takes } from './fields.js'
+import { monthsTyped, pointsText, pointsTyped } from './lists.js'
 import { dateTyped, numberTyped } from './typed.js'
 
 /** What stands in a form, by field. */
@@ -98,6 +99,16 @@ function valueTyped(takes: Takes, typed: string, today: LogDate): unknown {
       return numberTyped(text) ?? 'no-number'
     case 'date':
       return dateTyped(text, today) ?? 'no-date'
+    case 'percent': {
+      const share = numberTyped(text)
+      return share === undefined ? 'no-number' : Number((share / 100).toPrecision(12))
+    }
+    case 'month':
+      return Number(text)
+    case 'months':
+      return monthsTyped(text)
+    case 'points':
+      return pointsIn(typed)
     case 'yes-no':
       return text === 'yes'
     case 'several':
@@ -112,11 +123,26 @@ function valueTyped(takes: Takes, typed: string, today: LogDate): unknown {
   }
 }
 
+/** Rows in which nothing stands are no points. */
+function pointsIn(typed: string): unknown {
+  const points = pointsTyped(typed)
+    .filter(({ days, price }) => days.trim() !== '' || price.trim() !== '')
+    .map(({ days, price }) => ({ days: numberTyped(days), price: numberTyped(price) }))
+  if (points.some(({ days, price }) => days === undefined || price === undefined)) return 'no-number'
+  return points.length === 0 ? undefined : points
+}
+
 function textOf(takes: Takes, value: unknown): string {
   if (value === undefined || value === null) return ''
   if (takes.as === 'yes-no') return value === true ? 'yes' : 'no'
   if (takes.as === 'date') return sayDate(String(value))
   if (takes.as === 'numbers') return (value as readonly number[]).join(' / ')
+  if (takes.as === 'percent') return String(Number((Number(value) * 100).toPrecision(12)))
+  if (takes.as === 'points') {
+    const points = value as readonly { readonly days: number; readonly price: number }[]
+    return pointsText(points.map(({ days, price }) => ({ days: String(days), price: String(price) })))
+  }
+  if (takes.as === 'months') return (value as readonly number[]).join(' ')
   if (takes.as === 'several' || takes.as === 'parts') return (value as readonly string[]).join(' ')
   if (takes.as === 'name') return String(value).replaceAll('-', ' ')
   return String(value)

@@ -9,7 +9,8 @@ import type { Entry, Kind } from '../../logbook/kinds.js'
 import { partsNamedBy } from '../../logbook/oddities-parts.js'
 import { photographsOf } from '../../logbook/photographs.js'
 import type { Boat } from '../data/boat.js'
-import { PlainButton } from '../parts/index.js'
+import { type FigureSaid, PlainButton, useFigures } from '../parts/index.js'
+import { figures } from '../words/figures.js'
 import { logbook } from '../words/logbook.js'
 import { plural, sayDate, shortName } from '../words/say.js'
 import { EntryRow, type RowOf } from './entry-row.js'
@@ -171,6 +172,16 @@ function YearOfLog({
   )
   const { rows } = year
   const id = `year-${year.year}`
+  const sums = useFigures()
+  const summed = (says: string): FigureSaid => ({
+    says,
+    behind: () => ({
+      name: figures.sums.name(year.year),
+      value: `${sayCarried(year)}; ${row.money(year.carried.paid)}; ${logbook.inAll(row.money(year.paidInAll))}`,
+      comesFrom: figures.sums.from,
+      moves: figures.sums.moves,
+    }),
+  })
   return (
     <section className={open ? 'year open' : 'year'} aria-labelledby={id}>
       <h3 className="year-head">
@@ -195,12 +206,15 @@ function YearOfLog({
       )}
       <p className="carried">
         <span className="kind">{year.year}</span>
-        <b>{sayCarried(year)}</b>
-        <b className="paid">{year.carried.paid > 0 ? row.money(year.carried.paid) : ''}</b>
+        <b>{sums.of('sum', summed(sayCarried(year)))}</b>
+        <b className="paid">
+          {year.carried.paid > 0 && sums.of('paid', summed(row.money(year.carried.paid)))}
+        </b>
         {year.paidInAll > year.carried.paid && (
           <span className="second in-all">{logbook.inAll(row.money(year.paidInAll))}</span>
         )}
       </p>
+      {sums.opened()}
     </section>
   )
 }

@@ -11,7 +11,8 @@ import { setCatalogueOf } from '../../register/set-kind-of.js'
 import type { Boat } from '../data/boat.js'
 import { today } from '../data/today.js'
 import { EntryForm } from '../entry/entry-form.js'
-import { Passage, PlainButton } from '../parts/index.js'
+import { type FigureSaid, hole, Passage, PlainButton, Said } from '../parts/index.js'
+import { figures } from '../words/figures.js'
 import { logbook } from '../words/logbook.js'
 import { lowerFirst, sayChance, shortName } from '../words/say.js'
 import type { RowOf } from './entry-row.js'
@@ -37,16 +38,26 @@ export function Sharpen({ of, boat }: { readonly of: RowOf; readonly boat: Boat 
 function OneQuestion({ of, one }: { readonly of: RowOf; readonly one: WouldSharpen }) {
   const [open, setOpen] = useState(false)
   const name = shortName(of.catalogue?.parts.find(({ id }) => id === one.part)?.name ?? one.part)
+  const hangs = (says: string): FigureSaid => ({
+    says,
+    behind: () => ({
+      name: figures.sharpen.name(lowerFirst(name)),
+      value: `${figures.sharpen.value(sayChance(one.chanceIfNew), sayChance(one.chanceIfOld))}; ${of.money(Math.round(one.atStake))}`,
+      comesFrom: figures.sharpen.from,
+      moves: figures.entriesMove,
+    }),
+  })
   return (
     <li>
       <h3>{words.asks(lowerFirst(name))}</h3>
-      <p>
-        {words.because(
-          sayChance(one.chanceIfNew),
-          sayChance(one.chanceIfOld),
-          of.money(Math.round(one.atStake)),
-        )}
-      </p>
+      <Said
+        text={words.because(hole('ifNew'), hole('ifOld'), hole('money'))}
+        figures={{
+          ifNew: hangs(sayChance(one.chanceIfNew)),
+          ifOld: hangs(sayChance(one.chanceIfOld)),
+          money: hangs(of.money(Math.round(one.atStake))),
+        }}
+      />
       {open ? (
         <EntryForm
           boat={of.boat}

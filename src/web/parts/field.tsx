@@ -8,7 +8,7 @@ import { Fragment, type ReactNode, useEffect, useId, useState } from 'react'
 import { shell } from '../words/shell.js'
 
 /** A number as people write it: `1,200`, `3 150`, `0.4`, with a currency sign or none. Undefined where it is none. */
-export function numberIn(text: string): number | undefined {
+function numberIn(text: string): number | undefined {
   const bare = text.replace(/[\s,’'£$€\u00a0\u202f]/g, '').replace('−', '-')
   return /^-?\d+(\.\d*)?$|^-?\.\d+$/.test(bare) ? Number(bare) : undefined
 }
@@ -114,28 +114,28 @@ export function Tried({ name, unit, sign, value, least, most, step, onChange, ma
           ))}
         </div>
       </div>
-      {children && <p className="fine prose">{children}</p>}
+      {children}
     </div>
   )
 }
 
 export interface OverruleProps {
+  /** What is set. */
+  readonly name: string
   readonly sign?: string | undefined
   readonly unit?: string | undefined
   readonly value: number
-  readonly readOnly: boolean
   /** Writes the entry; the words of what is wrong, or nothing. */
   readonly onWrite: (value: number) => Promise<string | undefined>
 }
 
 /** Sets a figure oneself: an entry is written, and everything follows it. */
-export function Overrule({ sign, unit, value, readOnly, onWrite }: OverruleProps) {
+export function Overrule({ name, sign, unit, value, onWrite }: OverruleProps) {
   const [typed, setTyped] = useState('')
   const [state, setState] = useState<'still' | 'writing' | 'written'>('still')
   const [problem, setProblem] = useState<string>()
   const id = useId()
   const words = shell.figure
-  if (readOnly) return <span className="second">{words.readOnly}</span>
   const submit = async () => {
     const number = numberIn(typed)
     if (number === undefined) return setProblem(words.notANumber)
@@ -153,7 +153,7 @@ export function Overrule({ sign, unit, value, readOnly, onWrite }: OverruleProps
           style={{ width: '6em' }}
           inputMode="decimal"
           autoComplete="off"
-          aria-label={`${words.overrule}${unit ? `, ${unit}` : ''}`}
+          aria-label={`${words.overrule}: ${name}${unit ? `, ${unit}` : ''}`}
           aria-describedby={problem ? id : undefined}
           placeholder={String(value)}
           value={typed}

@@ -3,13 +3,14 @@
  *
  * Passage     a part of a page, with what to read it by in the margin
  * Say, Lead   the answer in a sentence, and the paragraph after it
- * Figure      a computed number that opens in place; FigureButton and Opened are its halves, for rows
+ * useFigures  computed numbers that open in place; Said: a paragraph with them; FigureRow: a table's row
+ * NumbersTable  a table of numbers, each of which opens; NumbersRow: a row of it
  * Stop        a condition that blocks, with the acts that close it
  * Asked       an entry that looks odd, with its answers
  * Cautions    hazards of the work a page leads to
  * Tag         a word that marks a thing
  * Button      an act; PlainButton: one in a sentence; Link: to another page
- * Tried       a number to try, with its track; Overrule: one to write into the log; numberIn reads what was typed
+ * Tried       a number to try, with its track; Overrule: one to write into the log
  * Refining    long work, with a stop
  * Behind      something folded away; WideTable: a table that is moved sideways
  *
@@ -18,8 +19,16 @@
 
 export { Behind, WideTable } from './behind.js'
 export { Button, Link, PlainButton } from './button.js'
-export { numberIn, Overrule, Tried } from './field.js'
-export { type Behind as BehindFigure, Figure, FigureButton, Opened } from './figure.js'
+export { Overrule, Tried } from './field.js'
+export {
+  type Behind as BehindFigure,
+  FigureRow,
+  type FigureSaid,
+  hole,
+  Said,
+  useFigures,
+} from './figure.js'
+export { NumbersRow, NumbersTable } from './numbers.js'
 export { Lead, Passage, Say } from './passage.js'
 export { Refining } from './refining.js'
 export { Asked, Cautions, Stop } from './stop.js'

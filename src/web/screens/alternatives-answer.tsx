@@ -7,10 +7,11 @@
 import type { ReactNode } from 'react'
 import { Ruler } from '../marks/ruler.js'
 import { scaleAround } from '../marks/scales.js'
-import { Figure, Lead, Passage, Say } from '../parts/index.js'
+import { type FigureSaid, hole, Passage, Said, Say, useFigures } from '../parts/index.js'
 import { words } from '../words/alternatives.js'
 import { sayNumber, sayRate, upperFirst } from '../words/say.js'
 import type { Row } from '../work/answer-view.js'
+import { figuresOf } from './alternatives-figures.js'
 import { moneyOf, nameIn, nameWithin, ninety, type OfAnswer } from './of-answer.js'
 
 export interface AnswerProps extends OfAnswer {
@@ -21,24 +22,27 @@ export interface AnswerProps extends OfAnswer {
 }
 
 export function AnswerPassage(props: AnswerProps) {
+  const { quote: _, margin, onQuote: __, ...of } = props
   return (
-    <Passage title={words.title} first says={props.margin}>
-      <Sentence {...props} />
-      <Reasons {...props} />
+    <Passage title={words.title} first says={margin}>
+      <Sentence {...of} />
+      <Reasons {...of} />
       <WalkAway {...props} />
     </Passage>
   )
 }
 
 /** The one sentence. */
-function Sentence({ view }: OfAnswer) {
+function Sentence(of: OfAnswer) {
+  const { view } = of
   const { verdict, walkAway } = view.report
+  const figures = useFigures()
   const money = moneyOf(view)
   const best = nameIn(view)(verdict.best)
+  const row = view.rows.find(({ id }) => id === verdict.best)
   if (verdict.clearness === 'too-close' && verdict.next !== null) {
     return <Say>{words.tooClose(nameWithin(view)(verdict.best), nameWithin(view)(verdict.next))}</Say>
   }
-  const row = view.rows.find(({ id }) => id === verdict.best)
   if (walkAway === null || view.quote === undefined || row === undefined) {
     return (
       <Say>
@@ -46,100 +50,138 @@ function Sentence({ view }: OfAnswer) {
       </Say>
     )
   }
-  const under = walkAway.quote <= walkAway.price
-  const clause = under
-    ? words.ifQuoteStays(money(walkAway.price))
-    : walkAway.price > 0
-      ? words.unlessQuoteFalls(money(walkAway.price))
-      : undefined
-  return clause ? (
-    <Say>
-      {best}, <b>{clause}</b>.
-    </Say>
-  ) : (
-    <Say>
-      {best}: <b>{words.notEvenFree}</b>.
-    </Say>
+  if (walkAway.price <= 0 && walkAway.quote > walkAway.price) {
+    return (
+      <Say>
+        {best}: <b>{words.notEvenFree}</b>.
+      </Say>
+    )
+  }
+  const clause = walkAway.quote <= walkAway.price ? words.ifQuoteStays : words.unlessQuoteFalls
+  return (
+    <>
+      <Say>
+        {best},{' '}
+        <b>{figures.fill(clause(hole('price')), { price: figuresOf(of).walkAway(money(walkAway.price)) })}</b>
+        .
+      </Say>
+      {figures.opened()}
+    </>
   )
 }
 
 /** Money, confidence, the next best; danger in the same breath. */
-function Reasons(props: OfAnswer) {
-  const { view } = props
+function Reasons(of: OfAnswer) {
+  const { view } = of
   const { verdict, walkAway } = view.report
   const money = moneyOf(view)
+  const behind = figuresOf(of)
+  const figures = useFigures()
+  const filled: Record<string, FigureSaid> = {}
+  /** Leaves a hole, and remembers what goes into it. */
+  const put = (key: string, figure: FigureSaid) => {
+    filled[key] = figure
+    return hole(key)
+  }
   const row = (id: string | null) => view.rows.find((each) => each.id === id)
   const best = row(verdict.best)
   const next = row(verdict.next)
-  const quote =
-    walkAway === null || walkAway.price < 0
-      ? ''
-      : walkAway.quote <= walkAway.price
-        ? words.quoteStands.under(money(walkAway.quote), money(walkAway.price - walkAway.quote))
-        : words.quoteStands.over(money(walkAway.quote), money(walkAway.quote - walkAway.price))
   const years = `${sayNumber(view.horizonYears)}\u00a0years`
+  const says: string[] = []
+  if (walkAway !== null && walkAway.price >= 0) {
+    const apart = Math.abs(walkAway.price - walkAway.quote)
+    const stands = walkAway.quote <= walkAway.price ? words.quoteStands.under : words.quoteStands.over
+    says.push(stands(put('quote', behind.quote(walkAway.quote)), put('spare', behind.spare(money(apart)))))
+  }
+  const tie = verdict.clearness === 'too-close'
+  let bold = ''
+  const after: string[] = []
+  if (best && next && tie) {
+    const error = money(ninety * verdict.savingError)
+    bold = words.apart(put('saving', behind.saving(`${money(Math.abs(verdict.saving))} ± ${error}`)))
+    after.push(differences(best, next, { of, put }))
+  } else if (best && next) {
+    bold = `${words.clearness[verdict.clearness === 'clear' ? 'clear' : 'leaning']}:`
+    after.push(
+      words.saves({
+        saving: put('saving', behind.saving(money(verdict.saving))),
+        years,
+        next: nameWithin(view)(next.id),
+        cases: put('cases', behind.cases(String(Math.round(verdict.chanceBest * 100)))),
+      }),
+    )
+    if (best.dangers > next.dangers * 1.05) {
+      after.push(
+        words.moreDanger(
+          put('danger', behind.dangers(best, sayRate(best.dangers))),
+          put('otherDanger', behind.dangers(next, sayRate(next.dangers))),
+        ),
+      )
+    }
+  } else after.push(`${upperFirst(words.nothingElse)}.`)
+  const later = laterJobs(of, verdict.best, (key, amount) => put(key, behind.limit(amount)))
+  if (later !== '') after.push(later)
   return (
-    <Lead>
-      {quote}{' '}
-      {best && next && verdict.clearness === 'too-close' ? (
-        <>
-          <b>{words.apart(money(Math.abs(verdict.saving)), money(ninety * verdict.savingError))}</b>{' '}
-          {differences(best, next, money)}
-        </>
-      ) : best && next ? (
-        <>
-          <b>{words.clearness[verdict.clearness === 'clear' ? 'clear' : 'leaning']}:</b>{' '}
-          {words.saves({
-            how: '',
-            saving: money(verdict.saving),
-            years,
-            next: nameWithin(view)(next.id),
-            cases: Math.round(verdict.chanceBest * 100),
-          })}
-        </>
-      ) : (
-        `${upperFirst(words.nothingElse)}.`
-      )}{' '}
-      {best && next && best.dangers > next.dangers * 1.05 && verdict.clearness !== 'too-close'
-        ? words.moreDanger(sayRate(best.dangers), sayRate(next.dangers))
-        : ''}{' '}
-      {laterJobs(props, verdict.best)}
-    </Lead>
+    <>
+      <p className="lead">
+        {figures.fill(says.map((each) => `${each} `).join(''), filled)}
+        {bold !== '' && <b>{figures.fill(bold, filled)}</b>} {figures.fill(after.join(' '), filled)}
+      </p>
+      {figures.opened()}
+    </>
   )
 }
 
 /** Up to what later jobs are mended: nobody should take the figures for those of mending for ever. */
-function laterJobs({ basis, view }: OfAnswer, best: string): string {
+function laterJobs(
+  { basis, view }: OfAnswer,
+  best: string,
+  put: (key: string, amount: string) => string,
+): string {
   const limit = basis.model.alternatives.find(({ id }) => id === best)?.limit
   if (limit === undefined) return ''
   const { knots, above } = limit
   const money = moneyOf(view)
   const candidate = above === 'give-up' ? undefined : above.replaceWith
   const named = basis.model.candidates.find(({ id }) => id === candidate)?.name ?? candidate
+  const low = money(Math.min(...knots))
+  const high = money(Math.max(...knots))
   return words.laterJobs({
-    low: money(Math.min(...knots)),
-    high: money(Math.max(...knots)),
+    low: put('low', low),
+    ...(low === high ? {} : { high: put('high', high) }),
     instead: named === undefined ? words.doWithout : words.fit(named),
   })
 }
 
 /** What besides money tells two alternatives apart: what differs by a fifth or more. */
-function differences(a: Row, b: Row, money: (amount: number) => string): string {
+function differences(
+  a: Row,
+  b: Row,
+  { of, put }: { readonly of: OfAnswer; readonly put: (key: string, figure: FigureSaid) => string },
+): string {
   const apart = (one: number, other: number) => Math.abs(one - other) > 0.2 * Math.max(one, other, 1e-9)
   const { differs } = words
+  const behind = figuresOf(of)
+  const money = moneyOf(of.view)
+  const both = (key: string, figure: (row: Row) => FigureSaid): readonly [string, string] => [
+    put(`${key}A`, figure(a)),
+    put(`${key}B`, figure(b)),
+  ]
   const list = [
     apart(a.daysWithoutPerYear.mean, b.daysWithoutPerYear.mean) &&
-      differs.days(sayNumber(a.daysWithoutPerYear.mean, 1), sayNumber(b.daysWithoutPerYear.mean, 1)),
+      differs.days(...both('days', (row) => behind.days(row, sayNumber(row.daysWithoutPerYear.mean, 1)))),
     apart(a.stopsPerYear.mean, b.stopsPerYear.mean) &&
-      differs.stops(sayNumber(a.stopsPerYear.mean, 1), sayNumber(b.stopsPerYear.mean, 1)),
+      differs.stops(...both('stops', (row) => behind.stops(row, sayNumber(row.stopsPerYear.mean, 1)))),
     apart(a.largestYear.mean, b.largestYear.mean) &&
-      differs.year(money(a.largestYear.mean), money(b.largestYear.mean)),
-    apart(a.dangers, b.dangers) && differs.dangers(sayRate(a.dangers), sayRate(b.dangers)),
+      differs.year(...both('year', (row) => behind.largest(row, money(row.largestYear.mean)))),
+    apart(a.dangers, b.dangers) &&
+      differs.dangers(...both('dangers', (row) => behind.dangers(row, sayRate(row.dangers)))),
   ].filter((each) => each !== false)
   return list.length === 0 ? differs.nothing : `${differs.intro}${list.join('; ')}.`
 }
 
-function WalkAway({ view, quote: pointed, onQuote }: AnswerProps) {
+function WalkAway({ quote: pointed, margin: _, onQuote, ...of }: AnswerProps) {
+  const { view } = of
   const { walkAway } = view.report
   const money = moneyOf(view)
   const { ruler } = words
@@ -149,8 +191,7 @@ function WalkAway({ view, quote: pointed, onQuote }: AnswerProps) {
   const { price, simulation, findingOut } = walkAway
   const quote = pointed ?? walkAway.quote
   const scale = scaleAround([view.quote.most, Math.min(0, findingOut.low)], { fromZero: true, ticks: 5 })
-  const finding = ruler.finding(money(findingOut.low), money(findingOut.high))
-  const simulated = ruler.simulation(money(simulation.low), money(simulation.high))
+  const behind = figuresOf(of)
   return (
     <>
       <Ruler
@@ -173,25 +214,22 @@ function WalkAway({ view, quote: pointed, onQuote }: AnswerProps) {
         }}
       />
       <div className="two ruler-notes">
-        <p>
-          {finding.before}
-          <Figure
-            behind={{
-              name: ruler.priceName,
-              value: `${money(price)}; ${money(findingOut.low)} to ${money(findingOut.high)}`,
-              comesFrom: ruler.priceFrom,
-              moves: ruler.priceMoves(nameWithin(view)(walkAway.otherwise)),
+        <div>
+          <Said
+            text={ruler.finding(hole('finding'))}
+            figures={{
+              finding: behind.walkAway(`${money(findingOut.low)} and ${money(findingOut.high)}`),
             }}
-          >
-            <b>{finding.bold}</b>
-          </Figure>
-          {finding.after}
-        </p>
-        <p>
-          {simulated.before}
-          <b>{simulated.bold}</b>
-          {simulated.after} {price < scale.low ? ruler.below : ''}
-        </p>
+          />
+        </div>
+        <div>
+          <Said
+            text={`${ruler.simulation(hole('simulation'))} ${price < scale.low ? ruler.below : ''}`}
+            figures={{
+              simulation: behind.walkAway(`${money(simulation.low)} to ${money(simulation.high)}`),
+            }}
+          />
+        </div>
       </div>
     </>
   )

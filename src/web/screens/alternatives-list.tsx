@@ -4,14 +4,23 @@
  * @module
  */
 
-import { useId, useState } from 'react'
 import { openStops } from '../../alternatives/open-stops.js'
 import { AxisNumbers, Gridlines, Range, RangeKey } from '../marks/range.js'
 import { type Scale, scaleAround } from '../marks/scales.js'
-import { Behind, Button, FigureButton, Opened, Passage, PlainButton, Tag, WideTable } from '../parts/index.js'
+import {
+  Behind,
+  Button,
+  NumbersRow,
+  NumbersTable,
+  Passage,
+  PlainButton,
+  Tag,
+  useFigures,
+} from '../parts/index.js'
 import { words } from '../words/alternatives.js'
 import { sayNumber } from '../words/say.js'
 import type { Row } from '../work/answer-view.js'
+import { figuresOf, headingOrder } from './alternatives-figures.js'
 import { moneyOf, ninety, type OfAnswer, signOf } from './of-answer.js'
 
 const { list, table } = words
@@ -71,17 +80,20 @@ interface RowProps extends ListProps {
   readonly best: Row
 }
 
-function AlternativeRow({ row, scale, best, view, basis, log, onChange }: RowProps) {
-  const [open, setOpen] = useState(false)
-  const id = useId()
+function AlternativeRow({ row, scale, best, onChange, ...of }: RowProps) {
+  const { view, basis, log } = of
+  const figures = useFigures()
+  const behind = figuresOf(of)
   const money = moneyOf(view)
   const isBest = row.id === best.id
   const isOpenStop =
     row.barred !== undefined &&
     openStops(basis.register, basis.model).some(({ why }) => row.barred?.includes(why))
   const { low, middle, high } = row.costSpread
+  const against = `${row.against.mean < 0 ? '−' : '+'}\u00a0${sayNumber(Math.abs(row.against.mean), 0)} ±\u00a0${sayNumber(ninety * row.against.standardError, 0)}`
+  const named = (name: string) => ({ label: `${row.name}: ${name}` })
   return (
-    <div className={`row ${isBest ? 'best' : ''}`}>
+    <div className={`row opens ${isBest ? 'best' : ''}`}>
       <span className="name">
         <b>{row.name}</b> {isBest && <Tag look="underlined">{list.best}</Tag>}
         {row.barred !== undefined && <Tag look="solid">{list.barred}</Tag>}{' '}
@@ -110,158 +122,102 @@ function AlternativeRow({ row, scale, best, view, basis, log, onChange }: RowPro
       </span>
       <span className="number">
         <span className="name-of">{list.expectedShort}</span>
-        <FigureButton
-          open={open}
-          onToggle={() => setOpen(!open)}
-          controls={id}
-          label={`${list.costName(row.name)}, ${money(row.cost.mean)}`}
-        >
-          {sayNumber(row.cost.mean)}
-        </FigureButton>
+        {figures.of('cost', behind.cost(row, sayNumber(row.cost.mean)), {
+          ...named(list.expectedShort),
+          leads: true,
+        })}
         <span className="under whole">
           {isBest
-            ? `± ${sayNumber(ninety * row.cost.standardError, 0)}`
-            : `${row.against.mean < 0 ? '−' : '+'} ${sayNumber(Math.abs(row.against.mean), 0)} ± ${sayNumber(ninety * row.against.standardError, 0)}`}
+            ? `±\u00a0${sayNumber(ninety * row.cost.standardError, 0)}`
+            : figures.of('against', behind.against(row, against), named(list.againstShort))}
         </span>
       </span>
       <span className="number">
         <span className="name-of">{list.stopsShort}</span>
-        {sayNumber(row.stopsPerYear.mean, 1)}
+        {figures.of('stops', behind.stops(row, sayNumber(row.stopsPerYear.mean, 1)), named(list.stops))}
       </span>
       <span className="number">
         <span className="name-of">{list.daysShort}</span>
-        {sayNumber(row.daysWithoutPerYear.mean, 1)}
+        {figures.of('days', behind.days(row, sayNumber(row.daysWithoutPerYear.mean, 1)), named(list.days))}
       </span>
       <span className="number">
         <span className="name-of">{list.dangersShort}</span>
-        {sayNumber(row.dangers * 100, 1)}
+        {figures.of('dangers', behind.dangers(row, sayNumber(row.dangers * 100, 1)), named(list.dangers))}
       </span>
       {row.barred !== undefined && (
         <span className="whole-row">{isOpenStop ? list.stopAbove : `${row.barred} ${list.canBeChosen}`}</span>
       )}
-      {open && (
-        <span className="whole-row">
-          <Opened
-            id={id}
-            behind={{
-              name: list.costName(row.name),
-              value: `${money(row.cost.mean)} ± ${money(ninety * row.cost.standardError)}: ${headingsOf(row, money)}`,
-              comesFrom: list.costFrom(sayNumber(row.histories)),
-              moves: list.costMoves,
-            }}
-          />
-        </span>
-      )}
+      {figures.any && <span className="whole-row">{figures.opened()}</span>}
     </div>
   )
 }
 
-type Headed = keyof typeof words.headings
-const headingOrder = Object.keys(words.headings) as Headed[]
-
-function headingsOf(row: Row, money: (amount: number) => string): string {
-  return headingOrder
-    .filter((heading) => Math.abs(row.headings[heading].mean) >= 0.5)
-    .map((heading) => `${words.headings[heading]} ${money(row.headings[heading].mean)}`)
-    .join(', ')
-}
-
-function TableBehind({ view, basis }: OfAnswer) {
+function TableBehind(of: OfAnswer) {
+  const { view, basis } = of
   const most = basis.model.mostPayableInOneYear
   const money = moneyOf(view)
+  const behind = figuresOf(of)
   const whole = (amount: number) => sayNumber(amount, 0)
+  const heads = [
+    table.low,
+    table.middle,
+    table.high,
+    table.worst,
+    table.perYear,
+    table.largest,
+    ...(most === undefined ? [] : [table.overMost(money(most))]),
+    table.replaced,
+  ]
   return (
-    <WideTable name={list.behind}>
-      <table className="table" style={{ minWidth: 700 }}>
-        <thead>
-          <tr>
-            <th scope="col">{table.name(signOf(view))}</th>
-            <th scope="col" className="number">
-              {table.low}
-            </th>
-            <th scope="col" className="number">
-              {table.middle}
-            </th>
-            <th scope="col" className="number">
-              {table.high}
-            </th>
-            <th scope="col" className="number">
-              {table.worst}
-            </th>
-            <th scope="col" className="number">
-              {table.perYear}
-            </th>
-            <th scope="col" className="number">
-              {table.largest}
-            </th>
-            {most !== undefined && (
-              <th scope="col" className="number">
-                {table.overMost(money(most))}
-              </th>
-            )}
-            <th scope="col" className="number">
-              {table.replaced}
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {view.rows.map((row) => (
-            <tr key={row.id}>
-              <th scope="row">
-                {row.name}
-                {row.barred === undefined ? '' : ` (${list.barred.toLowerCase()})`}
-              </th>
-              <td className="number">{whole(row.costSpread.low)}</td>
-              <td className="number">{whole(row.costSpread.middle)}</td>
-              <td className="number">{whole(row.costSpread.high)}</td>
-              <td className="number">{whole(row.worstTenth)}</td>
-              <td className="number">{whole(row.costPerYear)}</td>
-              <td className="number">{whole(row.largestYear.mean)}</td>
-              {row.overMost && (
-                <td className="number">
-                  {whole(row.overMost.mean * 100)} ± {whole(ninety * row.overMost.standardError * 100)}
-                </td>
-              )}
-              <td className="number">{whole(row.replacedShare * 100)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </WideTable>
+    <NumbersTable name={list.behind} first={table.name(signOf(view))} heads={heads}>
+      {view.rows.map((row) => (
+        <NumbersRow
+          key={row.id}
+          name={`${row.name}${row.barred === undefined ? '' : ` (${list.barred.toLowerCase()})`}`}
+          heads={heads}
+          figures={[
+            behind.share(row, 'low', whole(row.costSpread.low)),
+            behind.share(row, 'middle', whole(row.costSpread.middle)),
+            behind.share(row, 'high', whole(row.costSpread.high)),
+            behind.worst(row, whole(row.worstTenth)),
+            behind.perYear(row, whole(row.costPerYear)),
+            behind.largest(row, whole(row.largestYear.mean)),
+            ...(row.overMost
+              ? [
+                  behind.overMost(
+                    row,
+                    `${whole(row.overMost.mean * 100)} ±\u00a0${whole(ninety * row.overMost.standardError * 100)}`,
+                  ),
+                ]
+              : []),
+            behind.replaced(row, whole(row.replacedShare * 100)),
+          ]}
+        />
+      ))}
+    </NumbersTable>
   )
 }
 
 /** The working: under which heads the money goes. */
-function Headings({ view }: OfAnswer) {
+function Headings(of: OfAnswer) {
+  const { view } = of
+  const behind = figuresOf(of)
   const shown = headingOrder.filter((heading) =>
     view.rows.some((row) => Math.abs(row.headings[heading].mean) >= 0.5),
   )
+  const heads = shown.map((heading) => words.headings[heading])
   return (
-    <WideTable name={words.headingsName}>
-      <table className="table" style={{ minWidth: 760 }}>
-        <thead>
-          <tr>
-            <th scope="col">{table.name(signOf(view))}</th>
-            {shown.map((heading) => (
-              <th scope="col" key={heading} className="number">
-                {words.headings[heading]}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {view.rows.map((row) => (
-            <tr key={row.id}>
-              <th scope="row">{row.name}</th>
-              {shown.map((heading) => (
-                <td key={heading} className="number">
-                  {sayNumber(row.headings[heading].mean, 0)}
-                </td>
-              ))}
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </WideTable>
+    <NumbersTable name={words.headingsName} first={table.name(signOf(view))} heads={heads}>
+      {view.rows.map((row) => (
+        <NumbersRow
+          key={row.id}
+          name={row.name}
+          heads={heads}
+          figures={shown.map((heading) =>
+            behind.heading(row, heading, sayNumber(row.headings[heading].mean, 0)),
+          )}
+        />
+      ))}
+    </NumbersTable>
   )
 }

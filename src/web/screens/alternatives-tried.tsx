@@ -7,15 +7,26 @@
 import { useState } from 'react'
 import type { PriceChange } from '../../alternatives/reweigh.js'
 import { today } from '../data/today.js'
-import { Behind, Button, Overrule, Passage, Tried as TriedField } from '../parts/index.js'
+import {
+  Behind,
+  Button,
+  type FigureSaid,
+  hole,
+  Passage,
+  Said,
+  Tried as TriedField,
+  useFigures,
+} from '../parts/index.js'
 import { words } from '../words/alternatives.js'
-import { sayDate, sayNumber, upperFirst } from '../words/say.js'
-import { shell } from '../words/shell.js'
+import { sayNumber } from '../words/say.js'
 import { dayPrice, type Track } from '../work/answer-view.js'
+import { figuresOf, termsOf } from './alternatives-figures.js'
+import { Overruling } from './behind-figures.js'
 import { moneyOf, nameIn, nameWithin, type OfAnswer, signOf } from './of-answer.js'
 import { draftOfTerms, type TermsTried, whatWasWrong } from './terms-tried.js'
 
 const { tried } = words
+const { yearsKept: yearsWords, perDay: dayWords, ownPerHour: ownWords } = tried.names
 
 export interface TriedProps extends OfAnswer {
   readonly change: PriceChange
@@ -32,15 +43,15 @@ export function Tried(props: TriedProps) {
   const sign = signOf(view)
   const before = dayPrice(basis.model)
   const moved = {
-    ...termsOf(change),
+    ...movedTerms(change),
     ...(years === undefined || years === logYears ? {} : { yearsKept: years }),
   }
   return (
     <Passage title={tried.title} says={tried.says}>
       <div className="fields">
         <TriedField
-          name={tried.years.name}
-          unit={tried.years.unit}
+          name={yearsWords.name}
+          unit={yearsWords.unit}
           value={years ?? logYears ?? view.horizonYears}
           least={1}
           most={25}
@@ -51,7 +62,7 @@ export function Tried(props: TriedProps) {
             { at: 25, says: '25' },
           ]}
         >
-          {tried.yearsNote}
+          <p className="fine prose">{tried.yearsNote}</p>
         </TriedField>
         <TriedField
           {...trackProps(
@@ -59,50 +70,65 @@ export function Tried(props: TriedProps) {
             money,
             change.powerFactor === undefined ? undefined : change.powerFactor * before,
           )}
-          name={tried.day.name}
-          unit={tried.day.unit}
+          name={dayWords.name}
+          unit={dayWords.unit}
           sign={sign}
           step={stepOf(view.perDay)}
           onChange={(value) => before > 0 && onChange({ ...change, powerFactor: value / before })}
         >
-          {handovers(view.perDay, money, nameWithin(view))}
+          {handovers(view.perDay, props)}
         </TriedField>
         <TriedField
           {...trackProps(view.ownPerHour, money, change.ownPerHour)}
-          name={tried.own.name}
-          unit={tried.own.unit}
+          name={ownWords.name}
+          unit={ownWords.unit}
           sign={sign}
           step={stepOf(view.ownPerHour)}
           onChange={(ownPerHour) => onChange({ ...change, ownPerHour })}
         >
-          {handovers(view.ownPerHour, money, nameWithin(view))}
+          {handovers(view.ownPerHour, props)}
         </TriedField>
       </div>
-      <p className="gap-small" aria-live="polite">
-        {tried.answer.now}
-        <b>{nameIn(view)(view.report.verdict.best)}</b>
-        {answerNow(props)}
-      </p>
+      <AnswerNow {...props} />
       {Object.keys(change).length > 0 || years !== undefined ? (
         <Moved {...props} moved={moved} />
       ) : log.readOnly ? (
         <p className="fine gap-small">{tried.readOnly}</p>
       ) : null}
       <Behind name={tried.fromName}>
-        <WhereFrom {...props} />
+        <WhereFrom {...{ basis, view, log, keyOfAnswer: props.keyOfAnswer }} />
       </Behind>
     </Passage>
   )
 }
 
 /** The answer beside what moves it: in money, and against the next. */
-function answerNow({ view }: OfAnswer): string {
+function AnswerNow(of: OfAnswer) {
+  const { view } = of
   const { best, next, saving } = view.report.verdict
+  const figures = useFigures()
+  const behind = figuresOf(of)
   const money = moneyOf(view)
-  const cost = view.rows.find(({ id }) => id === best)?.cost.mean ?? 0
-  return next === null
-    ? tried.answer.alone(money(cost))
-    : tried.answer.against({ cost: money(cost), saving: money(saving), next: nameWithin(view)(next) })
+  const row = view.rows.find(({ id }) => id === best)
+  if (row === undefined) return null
+  const filled: Record<string, FigureSaid> = {
+    cost: behind.cost(row, money(row.cost.mean)),
+    saving: behind.saving(money(saving)),
+  }
+  const says =
+    next === null
+      ? tried.answer.alone(hole('cost'))
+      : tried.answer.against({ cost: hole('cost'), saving: hole('saving'), next: nameWithin(view)(next) })
+  return (
+    <>
+      <p className="gap-small" aria-live="polite">
+        {tried.answer.now}
+        <b>{nameIn(view)(best)}</b>
+        {figures.fill(says, filled)}
+      </p>
+      {figures.opened()}
+    </>
+  )
 }
 
 /** The pointer stands where it was put, also before the figures have followed it. */
@@ -124,12 +150,21 @@ function stepOf({ most }: Track): number {
   return most > 200 ? 5 : 1
 }
 
-function handovers(track: Track, money: (amount: number) => string, name: (id: string) => string): string {
-  if (track.changes.length === 0) return tried.nothingChanges
-  return track.changes.map(({ at, to }) => tried.takesOver({ at: money(at), name: name(to) })).join(' ')
+function handovers(track: Track, of: OfAnswer) {
+  const { view } = of
+  if (track.changes.length === 0) return <p className="fine prose">{tried.nothingChanges}</p>
+  const behind = figuresOf(of)
+  const money = moneyOf(view)
+  const filled = Object.fromEntries(
+    track.changes.map(({ at }, index) => [`at${index}`, behind.handover(money(at))]),
+  )
+  const says = track.changes.map(({ to }, index) =>
+    tried.takesOver({ at: hole(`at${index}`), name: nameWithin(view)(to) }),
+  )
+  return <Said className="fine prose" text={says.join(' ')} figures={filled} />
 }
 
-function termsOf({ ownPerHour, powerFactor }: PriceChange): TermsTried {
+function movedTerms({ ownPerHour, powerFactor }: PriceChange): TermsTried {
   return {
     ...(ownPerHour === undefined ? {} : { ownPerHour }),
     ...(powerFactor === undefined || powerFactor === 1 ? {} : { powerFactor }),
@@ -158,9 +193,9 @@ function Moved({
   const can = Object.keys(moved).length > 0 && !log.readOnly
   const money = moneyOf(view)
   const list = [
-    moved.yearsKept !== undefined && `${sayNumber(moved.yearsKept)} ${tried.years.unit}`,
-    moved.powerFactor !== undefined && `${money(view.perDay.value)} ${tried.day.unit}`,
-    moved.ownPerHour !== undefined && `${money(moved.ownPerHour)} ${tried.own.unit}`,
+    moved.yearsKept !== undefined && `${sayNumber(moved.yearsKept)} ${yearsWords.unit}`,
+    moved.powerFactor !== undefined && `${money(view.perDay.value)} ${dayWords.unit}`,
+    moved.ownPerHour !== undefined && `${money(moved.ownPerHour)} ${ownWords.unit}`,
     change.quote !== undefined && words.ruler.quote(money(change.quote)),
   ].filter(Boolean)
   return (
@@ -191,72 +226,17 @@ function Moved({
 }
 
 /** Each term with its source, how it is held, and a field to set it. */
-function WhereFrom({ basis, log, view }: OfAnswer) {
-  const { register, model } = basis
-  const sign = signOf(view)
-  const rows = [
-    { field: 'yearsKept', name: tried.years.name, value: model.horizonYears, unit: tried.years.unit },
-    { field: 'ownPerHour', name: tried.own.name, value: model.labour.ownPerHour, unit: tried.own.unit, sign },
-    {
-      field: 'paidPerHour',
-      name: 'A paid hour',
-      value: model.labour.paidPerHour,
-      unit: tried.own.unit,
-      sign,
-    },
-    {
-      field: 'travelPerTrip',
-      name: 'A workshop’s visit',
-      value: model.labour.perTrip,
-      unit: 'a visit',
-      sign,
-    },
-    {
-      field: 'mostInOneYear',
-      name: 'The most you can pay in one year',
-      value: model.mostPayableInOneYear,
-      unit: '',
-      sign,
-    },
-  ] as const
+function WhereFrom(of: OfAnswer) {
+  const { yearsKept, perDay, ownPerHour, paidPerHour, travelPerTrip, mostInOneYear } = termsOf(of)
   return (
     <>
-      {rows.map((row) => (
-        <div className="opened" key={row.field}>
-          <b>{row.name}</b>
-          <div className="line">
-            <span>{shell.figure.value}</span>
-            <span>
-              {row.value === undefined
-                ? '–'
-                : `${'sign' in row ? row.sign : ''}${sayNumber(row.value, row.value < 10 ? undefined : 0)} ${row.unit}`}
-            </span>
-          </div>
-          <div className="line">
-            <span>{shell.figure.comesFrom}</span>
-            <span>{upperFirst(sourceOf(register.given[`terms.${row.field}`], log.entries))}</span>
-          </div>
-          <div className="line">
-            <span>{shell.figure.overrule}</span>
-            <Overrule
-              sign={'sign' in row ? row.sign : undefined}
-              unit={row.unit}
-              value={row.value ?? 0}
-              readOnly={log.readOnly}
-              onWrite={async (value) => {
-                const written = await log.append([draftOfTerms(basis, { [row.field]: value }, today())])
-                return written.ok ? undefined : whatWasWrong(written.problems)
-              }}
-            />
-          </div>
-        </div>
-      ))}
+      <div className="opened">
+        <Overruling
+          of={of}
+          terms={[yearsKept, perDay, ownPerHour, paidPerHour, travelPerTrip, mostInOneYear]}
+        />
+      </div>
       <p className="fine prose">{tried.linear}</p>
     </>
   )
-}
-
-function sourceOf(id: string | undefined, entries: OfAnswer['log']['entries']): string {
-  const entry = id === undefined ? undefined : entries.find((each) => each.id === id)
-  return entry === undefined ? tried.assumed : tried.givenOn(sayDate(entry.from))
 }

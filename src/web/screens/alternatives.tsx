@@ -34,7 +34,7 @@ export function AlternativesScreen({ boat, set }: OfSet) {
   const onQuote = useCallback((quote: number) => setChange((before) => ({ ...before, quote })), [])
   if (answer.problem !== undefined) return <Failed answer={answer} />
   if (basis === undefined || view === undefined) return <Preparing answer={answer} />
-  const shared = { basis, view, log }
+  const shared = { basis, view, log, keyOfAnswer: answer.key }
   return (
     <>
       <Stops basis={basis} />

@@ -7,15 +7,17 @@
 import { monthsAhead as spans } from '../../forecast/odds.js'
 import { ChanceOverTime } from '../marks/chance-over-time.js'
 import { worthSaying } from '../marks/time-scale.js'
-import { Behind, Lead, Passage, Say, WideTable } from '../parts/index.js'
+import { Behind, hole, NumbersRow, NumbersTable, Passage, Said, Say } from '../parts/index.js'
 import { words } from '../words/forecast.js'
 import { lowerFirst, monthName, sayChance, sayMoney, sayNumber } from '../words/say.js'
+import { setFiguresOf } from './forecast-figures.js'
 import { firstYearOf, likeliestFirst, type OfForecast } from './of-forecast.js'
 
 const year = spans.indexOf(12)
 
-export function ComingPassage(of: OfForecast & { readonly following: boolean }) {
-  const { basis, view, following } = of
+export function ComingPassage({ following, ...of }: OfForecast & { readonly following: boolean }) {
+  const { basis, view } = of
+  const behind = setFiguresOf(of)
   const { months } = view.months
   const stop = view.forecast.set.stopping[year]!
   const leading = [...likeliestFirst(of)].sort((a, b) => b.odds.stopping[year]! - a.odds.stopping[year]!)[0]!
@@ -48,15 +50,21 @@ export function ComingPassage(of: OfForecast & { readonly following: boolean }) 
       <Say>
         {head}, <b>{stop >= 0.2 ? `${say.by(part)}${peakOf(of)}` : say.first(part)}</b>.
       </Say>
-      <Lead>
-        {words.lead({
-          chance: sayChance(stop),
-          low: sayChance(low[at]!),
-          high: sayChance(high[at]!),
-          failures: sayNumber(view.forecast.set.failures, 1),
-          cost: sayMoney(basis.model.currency, view.forecast.set.cost),
+      <Said
+        className="lead"
+        text={words.lead({
+          chance: hole('chance'),
+          span: hole('span'),
+          failures: hole('failures'),
+          cost: hole('cost'),
         })}
-      </Lead>
+        figures={{
+          chance: behind.stop(sayChance(stop)),
+          span: behind.stop(`${sayChance(low[at]!)} to ${sayChance(high[at]!)}`),
+          failures: behind.failures(sayNumber(view.forecast.set.failures, 1)),
+          cost: behind.cost(sayMoney(basis.model.currency, view.forecast.set.cost)),
+        }}
+      />
     </Passage>
   )
 }
@@ -74,6 +82,7 @@ export function OverTime(of: OfForecast) {
   const { view } = of
   const { months, stopping } = view.months
   const { over } = words
+  const behind = setFiguresOf(of)
   const firstYear = firstYearOf(of)
   const last = months.length - 1
   const said = worthSaying(months).map((month) => ({
@@ -100,39 +109,21 @@ export function OverTime(of: OfForecast) {
         }}
       />
       <Behind name={over.behind}>
-        <WideTable name={over.behind}>
-          <table className="table" style={{ maxWidth: 520 }}>
-            <thead>
-              <tr>
-                <th scope="col">{over.month}</th>
-                <th scope="col" className="number">
-                  {over.low}
-                </th>
-                <th scope="col" className="number">
-                  {over.expected}
-                </th>
-                <th scope="col" className="number">
-                  {over.high}
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {months.map(({ month, yearsOn }, k) => (
-                <tr key={`${yearsOn} ${month}`}>
-                  <th scope="row">
-                    {monthName(month)} {firstYear + yearsOn}
-                  </th>
-                  {[stopping.low, stopping.expected, stopping.high].map((values, i) => (
-                    // biome-ignore lint/suspicious/noArrayIndexKey: always the same three
-                    <td key={i} className="number">
-                      {sayNumber(values[k]! * 100, 0)}
-                    </td>
-                  ))}
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </WideTable>
+        <NumbersTable name={over.behind} first={over.month} heads={[over.low, over.expected, over.high]}>
+          {months.map(({ month, yearsOn }, k) => {
+            const name = `${monthName(month)} ${firstYear + yearsOn}`
+            return (
+              <NumbersRow
+                key={`${yearsOn} ${month}`}
+                name={name}
+                heads={[over.low, over.expected, over.high]}
+                figures={[stopping.low, stopping.expected, stopping.high].map((values) =>
+                  behind.byMonth(sayNumber(values[k]! * 100, 0), k, name),
+                )}
+              />
+            )
+          })}
+        </NumbersTable>
       </Behind>
     </Passage>
   )

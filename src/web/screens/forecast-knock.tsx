@@ -4,12 +4,15 @@
  * @module
  */
 
-import { Passage, Tag } from '../parts/index.js'
+import { monthsAhead as spans } from '../../forecast/odds.js'
+import { hole, Passage, Tag, useFigures } from '../parts/index.js'
 import { words } from '../words/forecast.js'
 import { sayChance, sayRate, shortName, upperFirst } from '../words/say.js'
+import { partFiguresOf } from './forecast-figures.js'
 import { likeliestFirst, type OfForecast, type PartShown } from './of-forecast.js'
 
 const { knock } = words
+const year = spans.indexOf(12)
 const causes = 6
 const consequences = 5
 
@@ -79,31 +82,70 @@ function thickness(chance: number): string {
 }
 
 function Cause({ part, of }: { readonly part: PartShown; readonly of: OfForecast }) {
-  const { odds, name, money } = part
-  const { names } = of.basis
+  const { odds, name } = part
+  const head = useFigures()
+  const fails = partFiguresOf(of, part).within(year, sayChance(odds.failing[year]!))
+  const dangers = Object.entries(odds.dangers).filter(([, perYear]) => perYear >= 0.0002)
   return (
     <li>
       <div className="from">
         <b>{name}</b>
-        <span className="under">{knock.from({ chance: sayChance(odds.failing[2]!) })}</span>
+        <span className="under">{head.fill(knock.from({ chance: hole('chance') }), { chance: fails })}</span>
+        {head.opened()}
       </div>
       <ul>
-        {consequencesOf(odds).map(({ part: brought, starts, chance, cost }) => (
-          <li key={brought} className={thickness(chance)}>
-            <b>{shortName(names.parts[brought] ?? brought)}</b> {starts ? `${knock.starts}: ` : ''}
-            <span className="second">{knock.of({ chance: sayChance(chance), cost: money(cost) })}</span>
-          </li>
+        {consequencesOf(odds).map((one) => (
+          <Brought key={one.part} one={one} part={part} of={of} />
         ))}
-        {Object.entries(odds.dangers)
-          .filter(([, perYear]) => perYear >= 0.0002)
-          .map(([danger, perYear]) => (
-            <li key={danger}>
-              <b>{upperFirst(names.dangers[danger]?.name ?? danger)}</b>{' '}
-              <span className="second">{knock.never(sayRate(perYear))}</span>{' '}
-              <Tag look="solid">{knock.danger}</Tag>
-            </li>
-          ))}
+        {dangers.map(([danger, perYear]) => (
+          <Danger key={danger} danger={danger} perYear={perYear} part={part} of={of} />
+        ))}
       </ul>
+    </li>
+  )
+}
+
+interface OfCause {
+  readonly part: PartShown
+  readonly of: OfForecast
+}
+
+function Brought({ one, part, of }: OfCause & { readonly one: Consequence }) {
+  const figures = useFigures()
+  const name = shortName(of.basis.names.parts[one.part] ?? one.part)
+  const says = { chance: sayChance(one.chance), cost: part.money(one.cost) }
+  const behind = (text: string) => partFiguresOf(of, part).drags({ part: one.part, name }, says, text)
+  return (
+    <li className={thickness(one.chance)}>
+      <b>{name}</b> {one.starts ? `${knock.starts}: ` : ''}
+      <span className="second">
+        {figures.fill(knock.of({ chance: hole('chance'), cost: hole('cost') }), {
+          chance: behind(says.chance),
+          cost: behind(says.cost),
+        })}
+      </span>
+      {figures.opened()}
+    </li>
+  )
+}
+
+function Danger({
+  danger,
+  perYear,
+  part,
+  of,
+}: OfCause & { readonly danger: string; readonly perYear: number }) {
+  const figures = useFigures()
+  return (
+    <li>
+      <b>{upperFirst(of.basis.names.dangers[danger]?.name ?? danger)}</b>{' '}
+      <span className="second">
+        {figures.fill(knock.never(hole('rate')), {
+          rate: partFiguresOf(of, part).danger(danger, sayRate(perYear)),
+        })}
+      </span>{' '}
+      <Tag look="solid">{knock.danger}</Tag>
+      {figures.opened()}
     </li>
   )
 }

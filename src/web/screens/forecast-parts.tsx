@@ -4,16 +4,16 @@
  * @module
  */
 
-import { useId, useState } from 'react'
+import { useState } from 'react'
 import { MonthLetters } from '../marks/chance-over-time.js'
 import { LifeKey, LifeRow } from '../marks/life-row.js'
 import { boats, boatsByMonth, leastDrawn } from '../marks/twenty.js'
 import { TwentyBoats } from '../marks/twenty-boats.js'
-import { Button, FigureButton, Passage } from '../parts/index.js'
+import { Button, Passage, useFigures } from '../parts/index.js'
 import { words } from '../words/forecast.js'
 import { monthName, plural, sayChance, sayYears } from '../words/say.js'
+import { partFiguresOf } from './forecast-figures.js'
 import { firstYearOf, likeliestFirst, type OfForecast, type PartShown } from './of-forecast.js'
-import { PartOpened } from './part-opened.js'
 import { foundIn } from './set-parts.js'
 
 const few = 12
@@ -65,8 +65,7 @@ interface RowProps {
 }
 
 function BoatsRow({ part, of, firstYear }: RowProps) {
-  const [open, setOpen] = useState(false)
-  const id = useId()
+  const figures = useFigures()
   const { months } = of.view.months
   const { byMonth, name } = part
   const counts = boatsByMonth(byMonth)
@@ -75,7 +74,7 @@ function BoatsRow({ part, of, firstYear }: RowProps) {
   const count = whole < leastDrawn ? sayChance(whole) : words.twenty.of(Math.round(whole * boats))
   const when = most > 1 ? words.twenty.mostlyIn(monthName(months[counts.indexOf(most)]!.month)) : ''
   return (
-    <div className="row">
+    <div className="row opens">
       <span>
         <b>{name}</b>
         <span className="under">{restsOnWords(part)}</span>
@@ -87,15 +86,9 @@ function BoatsRow({ part, of, firstYear }: RowProps) {
         label={words.twenty.drawing({ part: name, count, when })}
       />
       <span className="count">
-        <FigureButton open={open} onToggle={() => setOpen(!open)} controls={id} label={`${name}, ${count}`}>
-          <b>{count}</b>
-        </FigureButton>
+        {figures.of('boats', partFiguresOf(of, part).boats(count), { label: name, leads: true, bold: true })}
       </span>
-      {open && (
-        <span className="whole-row">
-          <PartOpened id={id} part={part} of={of} />
-        </span>
-      )}
+      {figures.any && <span className="whole-row">{figures.opened()}</span>}
     </div>
   )
 }
@@ -131,15 +124,14 @@ export function LifeOfPart({
   readonly of: OfForecast
   readonly under?: string
 }) {
-  const [open, setOpen] = useState(false)
-  const id = useId()
+  const figures = useFigures()
   const { basis } = of
   const { span, name } = part
   const { lives } = words
   const age = ageOf(part, basis)
   const said = typeof age === 'number' ? lives.age(sayYears(age)) : lives.unknown
   return (
-    <div className="row">
+    <div className="row opens">
       <span>
         <b>{name}</b>
         <span className="under">{under ?? said}</span>
@@ -161,20 +153,13 @@ export function LifeOfPart({
       </span>
       <span className="count">
         <span className="under">{lives.half}</span>
-        <FigureButton
-          open={open}
-          onToggle={() => setOpen(!open)}
-          controls={id}
-          label={`${name}, ${lives.half} ${sayYears(span.half)}`}
-        >
-          <b>{sayYears(span.half)}</b>
-        </FigureButton>
+        {figures.of('half', partFiguresOf(of, part).half(sayYears(span.half)), {
+          label: `${name}, ${lives.half}`,
+          leads: true,
+          bold: true,
+        })}
       </span>
-      {open && (
-        <span className="whole-row">
-          <PartOpened id={id} part={part} of={of} />
-        </span>
-      )}
+      {figures.any && <span className="whole-row">{figures.opened()}</span>}
     </div>
   )
 }

@@ -4,15 +4,17 @@
  * @module
  */
 
+import { monthsAhead as spans } from '../../forecast/odds.js'
 import { useBoat } from '../data/boat.js'
 import type { OfSet } from '../of-set.js'
-import { Behind, Cautions, Lead, Passage, Say, WideTable } from '../parts/index.js'
+import { Behind, Cautions, hole, Lead, NumbersRow, NumbersTable, Passage, Said, Say } from '../parts/index.js'
 import { words as alternatives } from '../words/alternatives.js'
 import { words } from '../words/forecast.js'
 import { plural, sayNumber } from '../words/say.js'
 import { useForecast } from '../work/answers.js'
-import { TakenForGranted } from './alternatives-rests.js'
+import { entriesFigure, FailsTimes, TakenForGranted } from './alternatives-rests.js'
 import { ComingPassage, OverTime } from './forecast-coming.js'
+import { partFiguresOf } from './forecast-figures.js'
 import { KnockOn } from './forecast-knock.js'
 import { Lives, WhatGoesWhen } from './forecast-parts.js'
 import { likeliestFirst, type OfForecast } from './of-forecast.js'
@@ -60,22 +62,26 @@ export function ForecastScreen({ boat, set }: OfSet) {
 }
 
 function Rests(of: OfForecast) {
-  const { basis, view } = of
+  const { basis, view, log } = of
   const { rests } = words
   const told = Object.values(basis.restsOn).filter((entries) => entries.length > 0)
-  const entries = new Set(told.flat())
+  const entries = [...new Set(told.flat())]
   const alone = basis.model.parts.length - told.length
   return (
     <Passage title={rests.title}>
-      <p className="small prose">
-        {entries.size === 0
-          ? rests.ofCatalogue
-          : rests.says({
-              entries: sayNumber(entries.size),
-              parts: plural(told.length, 'part'),
-              alone: plural(alone, 'part'),
-            })}
-      </p>
+      {entries.length === 0 ? (
+        <p className="small prose">{rests.ofCatalogue}</p>
+      ) : (
+        <Said
+          className="small prose"
+          text={rests.says({
+            entries: hole('entries'),
+            parts: plural(told.length, 'part'),
+            alone: plural(alone, 'part'),
+          })}
+          figures={{ entries: entriesFigure(log, { ids: entries, of: alternatives.rests.ofTheSet }) }}
+        />
+      )}
       {basis.register.letdowns.map(({ entry, times, firstDay, lastDay }) => (
         <p key={entry} className="small prose gap-small">
           {rests.letDowns(
@@ -84,14 +90,11 @@ function Rests(of: OfForecast) {
           )}
         </p>
       ))}
-      <p className="small prose gap-small">
-        {alternatives.rests.fails({
-          times: sayNumber(basis.failsTimes.mean, 1),
-          low: sayNumber(basis.failsTimes.low, 1),
-          high: sayNumber(basis.failsTimes.high, 1),
-        })}{' '}
-        {rests.often} {words.twenty.error({ lives: sayNumber(view.months.livesPerPart) })}
-      </p>
+      <FailsTimes
+        of={of}
+        className="small prose gap-small"
+        more={` ${rests.often} ${words.twenty.error({ lives: sayNumber(view.months.livesPerPart) })}`}
+      />
       <TakenForGranted title={alternatives.rests.assumed} list={basis.assumed} />
       <Behind name={words.table.title}>
         <AllParts {...of} />
@@ -103,45 +106,26 @@ function Rests(of: OfForecast) {
 function AllParts(of: OfForecast) {
   const { table } = words
   const hundred = (chance: number) => sayNumber(chance * 100, chance < 0.1 ? 1 : 0)
+  const heads = [...spans.map(table.months), table.stopping, table.defective, table.cost]
   return (
-    <WideTable name={table.title}>
-      <table className="table" style={{ minWidth: 820 }}>
-        <thead>
-          <tr>
-            <th scope="col">{table.part}</th>
-            {[3, 6, 12, 24].map((months) => (
-              <th scope="col" key={months} className="number">
-                {table.months(months)}
-              </th>
-            ))}
-            <th scope="col" className="number">
-              {table.stopping}
-            </th>
-            <th scope="col" className="number">
-              {table.defective}
-            </th>
-            <th scope="col" className="number">
-              {table.cost}
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {likeliestFirst(of).map(({ odds, name, money }) => (
-            <tr key={odds.part}>
-              <th scope="row">{name}</th>
-              {odds.failing.map((chance, i) => (
-                // biome-ignore lint/suspicious/noArrayIndexKey: the spans are always the same four
-                <td key={i} className="number">
-                  {hundred(chance)}
-                </td>
-              ))}
-              <td className="number">{hundred(odds.stopping[2] ?? 0)}</td>
-              <td className="number">{hundred(odds.defectiveNow)}</td>
-              <td className="number">{money(odds.cost)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </WideTable>
+    <NumbersTable name={table.title} first={table.part} heads={heads}>
+      {likeliestFirst(of).map((part) => {
+        const { odds, name, money } = part
+        const behind = partFiguresOf(of, part)
+        return (
+          <NumbersRow
+            key={odds.part}
+            name={name}
+            heads={heads}
+            figures={[
+              ...odds.failing.map((chance, at) => behind.within(at, hundred(chance))),
+              behind.stopping(hundred(odds.stopping[spans.indexOf(12)] ?? 0)),
+              behind.defective(hundred(odds.defectiveNow)),
+              behind.cost(money(odds.cost)),
+            ]}
+          />
+        )
+      })}
+    </NumbersTable>
   )
 }

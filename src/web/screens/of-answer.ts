@@ -4,15 +4,12 @@
  * @module
  */
 
-import type { Boat } from '../data/boat.js'
 import { lowerFirst, sayMoney } from '../words/say.js'
 import type { AnswerView } from '../work/answer-view.js'
-import type { Basis } from '../work/messages.js'
+import type { OfBasis } from './behind-figures.js'
 
-export interface OfAnswer {
-  readonly basis: Basis
+export interface OfAnswer extends OfBasis {
   readonly view: AnswerView
-  readonly log: Boat
 }
 
 /** One and two thirds standard errors: 90 in 100. */

@@ -6,15 +6,12 @@
 
 import type { LifeSpan } from '../../alternatives/month-by-month.js'
 import type { PartOdds } from '../../forecast/odds.js'
-import type { Boat } from '../data/boat.js'
 import { sayMoney, shortName } from '../words/say.js'
-import type { Basis, ForecastView } from '../work/messages.js'
+import type { ForecastView } from '../work/messages.js'
+import type { OfBasis } from './behind-figures.js'
 
-export interface OfForecast {
-  readonly basis: Basis
+export interface OfForecast extends OfBasis {
   readonly view: ForecastView
-  readonly log: Boat
-  readonly keyOfAnswer: string
 }
 
 /** One part with everything that is shown of it. */

@@ -4,11 +4,14 @@
  * @module
  */
 
-import { type ReactNode, useId, useState } from 'react'
-import { type BehindFigure, FigureButton, Opened, Passage, Tag } from '../parts/index.js'
+import type { Entry } from '../../logbook/kinds.js'
+import { paidIn } from '../entry/say-entry.js'
+import { FigureRow, type FigureSaid, hole, Passage, Said, Tag } from '../parts/index.js'
+import { figures as said } from '../words/figures.js'
 import { lowerFirst, sayChance, sayDay, sayMoney, sayNumber, shortName, upperFirst } from '../words/say.js'
 import { words } from '../words/set.js'
-import { restsOnWords } from './forecast-parts.js'
+import { Overruling, sayEntries } from './behind-figures.js'
+import { dangerPath, partFiguresOf } from './forecast-figures.js'
 import { likeliestFirst, type OfForecast } from './of-forecast.js'
 
 const least = 0.00005
@@ -43,26 +46,32 @@ export function Dangers(of: OfForecast) {
             const by = parts.toSorted(
               (a, b) => (b.odds.dangers[danger] ?? 0) - (a.odds.dangers[danger] ?? 0),
             )[0]
+            const name = upperFirst(basis.names.dangers[danger]?.name ?? danger)
+            const rate: FigureSaid = {
+              says: sayNumber(perYear * 100, perYear * 100 < 0.095 ? 2 : 1),
+              behind: () => ({
+                name,
+                value: dangers.value(sayNumber(perYear * 100, 2)),
+                comesFrom: dangers.from(sayChance(basis.model.dangers[danger] ?? 0)),
+                moves: dangers.moves,
+                overrule: <Overruling of={of} paths={[dangerPath(of, danger)]} />,
+              }),
+            }
             return (
-              <OpenedRow
-                key={danger}
-                columns={4}
-                behind={{
-                  name: upperFirst(basis.names.dangers[danger]?.name ?? danger),
-                  value: `${sayNumber(perYear * 100, 2)} in 100 years`,
-                  comesFrom: dangers.from(sayChance(basis.model.dangers[danger] ?? 0)),
-                  moves: dangers.moves,
-                }}
-                says={sayNumber(perYear * 100, perYear * 100 < 0.095 ? 2 : 1)}
-                column={dangers.rate}
-              >
-                <th scope="row">
-                  {upperFirst(basis.names.dangers[danger]?.name ?? danger)}{' '}
-                  {open.has(danger) && <Tag look="solid">{dangers.foundOpen}</Tag>}
-                </th>
-                <td data-name={dangers.through}>{by ? lowerFirst(by.name) : ''}</td>
-                <td className="full">{basis.names.dangers[danger]?.caution}</td>
-              </OpenedRow>
+              <FigureRow key={danger} columns={4} className="opens">
+                {(row) => (
+                  <>
+                    <th scope="row">
+                      {name} {open.has(danger) && <Tag look="solid">{dangers.foundOpen}</Tag>}
+                    </th>
+                    <td data-name={dangers.through}>{by ? lowerFirst(by.name) : ''}</td>
+                    <td className="full">{basis.names.dangers[danger]?.caution}</td>
+                    <td className="number" data-name={dangers.rate}>
+                      {row.of('rate', rate, { label: name, leads: true, bold: true })}
+                    </td>
+                  </>
+                )}
+              </FigureRow>
             )
           })}
         </tbody>
@@ -71,9 +80,10 @@ export function Dangers(of: OfForecast) {
   )
 }
 
-export function Protections({ basis, view }: OfForecast) {
+export function Protections(of: OfForecast) {
+  const { basis } = of
   const { protections } = words
-  const odds = new Map(view.forecast.parts.map((part) => [part.part, part]))
+  const shownParts = likeliestFirst(of)
   const list = basis.register.protections
   if (list.length === 0) {
     return (
@@ -95,112 +105,99 @@ export function Protections({ basis, view }: OfForecast) {
           </tr>
         </thead>
         <tbody>
-          {list.map(({ part, fitted, lastTestedDay }) => (
-            <OpenedRow
-              key={part}
-              columns={3}
-              behind={
-                fitted === 'not-fitted' || !odds.has(part)
-                  ? undefined
-                  : {
-                      name: shortName(basis.names.parts[part] ?? part),
-                      value: protections.value(sayChance(odds.get(part)!.failedUnnoticedNow)),
-                      comesFrom: restsOnWords({ entries: basis.restsOn[part] ?? [] }),
-                      moves: protections.moves,
-                    }
-              }
-              says={
-                fitted === 'not-fitted' || !odds.has(part)
-                  ? protections.noOdds
-                  : sayChance(odds.get(part)!.failedUnnoticedNow)
-              }
-              column={protections.asleep}
-            >
-              <th scope="row">
-                {shortName(basis.names.parts[part] ?? part)}
-                {fitted === 'not-known' && <span className="under">{protections.notKnown}</span>}
-              </th>
-              <td className="full">
-                {fitted === 'not-fitted'
-                  ? protections.notFitted
-                  : lastTestedDay === undefined
-                    ? protections.never
-                    : sayDay(lastTestedDay)}
-              </td>
-            </OpenedRow>
-          ))}
+          {list.map(({ part, fitted, lastTestedDay }) => {
+            const name = shortName(basis.names.parts[part] ?? part)
+            const shown = shownParts.find(({ odds }) => odds.part === part)
+            const asleep =
+              fitted === 'not-fitted' || shown === undefined
+                ? undefined
+                : partFiguresOf(of, shown).asleep(sayChance(shown.odds.failedUnnoticedNow), protections.moves)
+            return (
+              <FigureRow key={part} columns={3} className="opens">
+                {(row) => (
+                  <>
+                    <th scope="row">
+                      {name}
+                      {fitted === 'not-known' && <span className="under">{protections.notKnown}</span>}
+                    </th>
+                    <td className="full">
+                      {fitted === 'not-fitted'
+                        ? protections.notFitted
+                        : lastTestedDay === undefined
+                          ? protections.never
+                          : sayDay(lastTestedDay)}
+                    </td>
+                    <td className="number" data-name={protections.asleep}>
+                      {asleep === undefined
+                        ? protections.noOdds
+                        : row.of('asleep', asleep, { label: name, leads: true, bold: true })}
+                    </td>
+                  </>
+                )}
+              </FigureRow>
+            )
+          })}
         </tbody>
       </table>
     </Passage>
   )
 }
 
-/** A row whose last cell is a figure; what stands behind it opens in a row of its own. */
-function OpenedRow(of: {
-  readonly columns: number
-  readonly behind: BehindFigure | undefined
-  readonly says: string
-  readonly column: string
-  readonly children: ReactNode
-}) {
-  const [open, setOpen] = useState(false)
-  const id = useId()
-  return (
-    <>
-      <tr>
-        {of.children}
-        <td className="number" data-name={of.column}>
-          {of.behind === undefined ? (
-            of.says
-          ) : (
-            <FigureButton
-              open={open}
-              onToggle={() => setOpen(!open)}
-              controls={id}
-              label={`${of.behind.name}, ${of.says}`}
-            >
-              <b>{of.says}</b>
-            </FigureButton>
-          )}
-        </td>
-      </tr>
-      {open && of.behind && (
-        <tr>
-          <td colSpan={of.columns} className="full">
-            <Opened id={id} behind={of.behind} />
-          </td>
-        </tr>
-      )}
-    </>
-  )
-}
-
-export function Spent({ basis }: OfForecast) {
+export function Spent({ basis, log }: OfForecast) {
   const { spent } = basis.register
   const money = (amount: number) => sayMoney(basis.model.currency, amount)
-  const { money: said } = words
+  const { money: spentWords } = words
   const years = Object.entries(spent.byYear).sort((a, b) => (a[0] < b[0] ? 1 : -1))
   if (years.length === 0) return null
+  const paid = log.entries.filter((entry) => paidIn(entry) !== undefined)
+  const figure = (name: string, amount: number, says: string, of: readonly Entry[]): FigureSaid => ({
+    says,
+    behind: () => ({
+      name,
+      value: money(amount),
+      comesFrom: `${said.set.spentFrom} ${sayEntries(
+        log,
+        of.map(({ id }) => id),
+      )}`,
+      moves: said.set.spentMoves,
+    }),
+  })
   return (
-    <Passage title={said.title} says={said.says}>
-      <p className="small">
-        <b>{said.total(money(spent.total))}</b>
-      </p>
-      <table className="table gap-small" style={{ maxWidth: 320 }}>
+    <Passage title={spentWords.title} says={spentWords.says}>
+      <Said
+        className="small"
+        text={spentWords.total(hole('total'))}
+        figures={{ total: figure(said.set.spent, spent.total, money(spent.total), paid) }}
+      />
+      <table className="table gap-small" style={{ maxWidth: 420 }}>
         <thead>
           <tr>
-            <th scope="col">{said.year}</th>
+            <th scope="col">{spentWords.year}</th>
             <th scope="col" className="number">
-              {said.amount}
+              {spentWords.amount}
             </th>
           </tr>
         </thead>
         <tbody>
           {years.slice(0, 6).map(([year, amount]) => (
-            <tr key={year}>
-              <th scope="row">{year}</th>
-              <td className="number">{money(amount)}</td>
-            </tr>
+            <FigureRow key={year} columns={2}>
+              {(row) => (
+                <>
+                  <th scope="row">{year}</th>
+                  <td className="number">
+                    {row.of(
+                      year,
+                      figure(
+                        said.set.spentIn(year),
+                        amount,
+                        money(amount),
+                        paid.filter(({ until }) => until.startsWith(year)),
+                      ),
+                    )}
+                  </td>
+                </>
+              )}
+            </FigureRow>
           ))}
         </tbody>
       </table>

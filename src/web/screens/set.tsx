@@ -8,11 +8,13 @@ import { useBoat } from '../data/boat.js'
 import { LifeKey } from '../marks/life-row.js'
 import { SideView } from '../marks/side-view.js'
 import type { OfSet } from '../of-set.js'
-import { Lead, Passage, Say } from '../parts/index.js'
+import { type FigureSaid, hole, Lead, Passage, Said, Say, useFigures } from '../parts/index.js'
+import { figures } from '../words/figures.js'
 import { words as forecastWords } from '../words/forecast.js'
 import { lowerFirst, plural, sayHours, sayList, shortName } from '../words/say.js'
 import { words } from '../words/set.js'
 import { useForecast } from '../work/answers.js'
+import { type NamedPath, Overruling } from './behind-figures.js'
 import { LifeOfPart } from './forecast-parts.js'
 import type { OfForecast } from './of-forecast.js'
 import { evidenceOf, foundIn, type Group, groupsOf, layoutOf, suspectedIn } from './set-parts.js'
@@ -78,8 +80,17 @@ function Head({ of, groups, following }: Grouped & { readonly following: boolean
   const unknown = basis.model.parts.filter(({ id }) => {
     const age = basis.register.parts.get(id)?.age
     return age === undefined || age === 'unknown'
-  }).length
-  const silent = basis.model.parts.filter(({ id }) => (basis.restsOn[id] ?? []).length === 0).length
+  })
+  const silent = basis.model.parts.filter(({ id }) => (basis.restsOn[id] ?? []).length === 0)
+  const counted = (title: string, parts: typeof unknown): FigureSaid => ({
+    says: String(parts.length),
+    behind: () => ({
+      name: title,
+      value: sayList(parts.map(({ id }) => name(id))) || figures.set.none,
+      comesFrom: figures.counted,
+      moves: figures.set.moves,
+    }),
+  })
   const sentence = words.found({
     count: words.numbers[found.size] ?? words.things(found.size),
     covers: words.covers(covers),
@@ -118,16 +129,21 @@ function Head({ of, groups, following }: Grouped & { readonly following: boolean
           </>
         )}
       </Say>
-      <Lead>
-        {words.lead({
+      <Said
+        className="lead"
+        text={words.lead({
           found:
             found.size > 0
               ? words.theFound(capital(sayList([...found].map((part) => `the ${name(part)}`))))
               : '',
-          unknown: `there are ${unknown}`,
-          silent: String(silent),
+          unknown: `there are ${hole('unknown')}`,
+          silent: hole('silent'),
         })}
-      </Lead>
+        figures={{
+          unknown: counted(figures.set.unknown, unknown),
+          silent: counted(figures.set.silent, silent),
+        }}
+      />
     </Passage>
   )
 }
@@ -189,7 +205,18 @@ function Side({ of, groups }: Grouped) {
 }
 
 function GroupOfParts({ group, of }: { readonly group: Group; readonly of: OfForecast }) {
-  const { letter, name, hours, parts } = group
+  const { id, letter, name, hours, parts } = group
+  const opening = useFigures()
+  const toOpen: FigureSaid = {
+    says: sayHours(hours),
+    behind: () => ({
+      name: figures.set.open(name),
+      value: sayHours(hours),
+      comesFrom: figures.set.openFrom,
+      moves: figures.set.openMoves,
+      overrule: <Overruling of={of} paths={waysIn(of, id)} />,
+    }),
+  }
   return (
     <section className="group" id={`way-${letter}`} aria-label={name}>
       <h3>
@@ -198,9 +225,12 @@ function GroupOfParts({ group, of }: { readonly group: Group; readonly of: OfFor
         </span>
         {name}
         <span className="time">
-          {hours === 0 ? words.side.readAndFeel : words.side.toOpen(sayHours(hours))}
+          {hours === 0
+            ? words.side.readAndFeel
+            : opening.fill(words.side.toOpen(hole('hours')), { hours: toOpen })}
         </span>
       </h3>
+      {opening.opened()}
       <div className="lives">
         {parts.map((part) => (
           <LifeOfPart key={part.odds.part} part={part} of={of} under={evidenceOf(part, of.basis)} />
@@ -208,4 +238,14 @@ function GroupOfParts({ group, of }: { readonly group: Group; readonly of: OfFor
       </div>
     </section>
   )
+}
+
+/** A way in and all that it includes, each with its own hours. */
+function waysIn(of: OfForecast, id: string): NamedPath[] {
+  const way = of.basis.names.access[id]
+  if (way === undefined) return []
+  return [
+    { path: `access.${id}.setUpHours.owner`, name: way.name },
+    ...way.includes.flatMap((other) => waysIn(of, other)),
+  ]
 }

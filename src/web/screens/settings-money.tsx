@@ -12,7 +12,7 @@ import { useKept } from '../data/kept-text.js'
 import { today } from '../data/today.js'
 import { write } from '../data/write.js'
 import { Fields } from '../entry/field-inputs.js'
-import { fieldsOf } from '../entry/fields.js'
+import { fieldsOf, keysOf } from '../entry/fields.js'
 import { type Wrong, wrongOf } from '../entry/problems.js'
 import { bodyOf, type Values, valuesOf } from '../entry/values.js'
 import { Button, Passage } from '../parts/index.js'
@@ -53,7 +53,7 @@ export function SettingsMoney({ boat, set }: { readonly boat: Boat; readonly set
     const written = drafts.list.length === 0 ? undefined : await write(drafts.list)
     if (written !== undefined && !written.ok) {
       const named = written.problems.map((one) => ({ ...one, path: one.path.replace(/^entry \d+ /, '') }))
-      return setWrong(wrongOf(named, {}, ['priceFactor', ...termFields.map(({ key }) => key)]))
+      return setWrong(wrongOf(named, {}, keysOf([...factorFields, ...termFields])))
     }
     setWrong({})
     setTyped(undefined)
@@ -131,5 +131,6 @@ function draftsOf(typed: Typed, { boat, before }: { readonly boat: Boat; readonl
 
 function changed(now: object, before: object): object {
   const known = before as Readonly<Record<string, unknown>>
-  return Object.fromEntries(Object.entries(now).filter(([key, value]) => value !== known[key]))
+  const differs = ([key, value]: [string, unknown]) => JSON.stringify(value) !== JSON.stringify(known[key])
+  return Object.fromEntries(Object.entries(now).filter(differs))
 }

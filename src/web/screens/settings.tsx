@@ -19,6 +19,7 @@ import { Button, Passage, Say } from '../parts/index.js'
 import { settings as words } from '../words/settings.js'
 import { SettingsMoney } from './settings-money.js'
 import { Overruled } from './settings-overruled.js'
+import { SettingsUse } from './settings-use.js'
 
 export function SettingsScreen({ boat: id, set }: OfSet) {
   const boat = useBoat(id)
@@ -44,6 +45,7 @@ export function SettingsScreen({ boat: id, set }: OfSet) {
       <Passage title={words.words.title} says={words.words.says}>
         <Words {...shared} />
       </Passage>
+      <SettingsUse boat={boat} set={set} />
       <SettingsMoney boat={boat} set={set} />
       <Overruled boat={boat} set={set} />
       <Browsers />

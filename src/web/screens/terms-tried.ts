@@ -15,6 +15,9 @@ export interface TermsTried {
   readonly paidPerHour?: number
   readonly travelPerTrip?: number
   readonly mostInOneYear?: number
+  readonly fuelPerLitre?: number
+  readonly doWithoutPrice?: number
+  readonly doWithoutPerYear?: number
   /** Every price of being without power, as a multiple of what it was. */
   readonly powerFactor?: number
 }

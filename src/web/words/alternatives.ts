@@ -35,9 +35,9 @@ export const words = {
     none: 'No quote is in hand. Once one is in the log, the price to walk away from stands here.',
   },
   clearness: { clear: 'Clear', leaning: 'Leaning, not clear' },
-  saves: (of: { how: string; saving: string; years: string; next: string; cases: number }) =>
+  saves: (of: { saving: string; years: string; next: string; cases: string }) =>
     `it saves ${of.saving} over ${of.years} against the next best (${of.next}), and in ${of.cases} cases of 100 nothing you could still learn would change that.`,
-  apart: (apart: string, error: string) => `A toss-up: ${apart} ± ${error} apart.`,
+  apart: (apart: string) => `A toss-up: ${apart} apart.`,
   differs: {
     days: (a: string, b: string) => `days without power: ${a} a year against ${b}`,
     stops: (a: string, b: string) => `stops: ${a} a year against ${b}`,
@@ -49,8 +49,8 @@ export const words = {
   moreDanger: (own: string, other: string) =>
     `It carries more danger: a dangerous event ${own}, against ${other}.`,
 
-  laterJobs: (of: { low: string; high: string; instead: string }) =>
-    `A later job dearer than ${of.low === of.high ? of.low : `${of.low} to ${of.high}, by when it comes,`} is not mended any more: ${of.instead}.`,
+  laterJobs: (of: { low: string; high?: string; instead: string }) =>
+    `A later job dearer than ${of.high === undefined ? of.low : `${of.low} to ${of.high}, by when it comes,`} is not mended any more: ${of.instead}.`,
   doWithout: 'do without from then on',
   fit: (what: string) => `fit ${what}`,
 
@@ -61,18 +61,13 @@ export const words = {
     control: 'Quote, tax in',
     drawing: (of: { price: string; low: string; high: string; quote: string }) =>
       `A scale of money. Walk away above ${of.price}; finding out could make that ${of.low} to ${of.high}. The quote is ${of.quote}.`,
-    finding: (low: string, high: string) => ({
-      before: 'Likely between ',
-      bold: `${low} and ${high}`,
-      after: ' once you know what can be known before signing: the thin line, 10 to 90 in 100.',
-    }),
-    simulation: (low: string, high: string) => ({
-      before: 'The simulation alone leaves ',
-      bold: `${low} to ${high}`,
-      after: ': the thick part, 90 in 100. More running narrows this one only.',
-    }),
+    finding: (span: string) =>
+      `Likely between ${span} once you know what can be known before signing: the thin line, 10 to 90 in 100.`,
+    simulation: (span: string) =>
+      `The simulation alone leaves ${span}: the thick part, 90 in 100. More running narrows this one only.`,
     below: 'The scale begins at nothing, and the price to walk away from lies below it.',
     telephone: 'For the telephone',
+    spread: (low: string, high: string) => `finding out could make it ${low} to ${high}, 10 and 90 in 100`,
     priceName: 'Price to walk away from',
     priceFrom:
       'What the next best without this job costs, less what the job’s own course costs with the quote left out, over what a unit on the quote comes to on the bill.',
@@ -95,6 +90,7 @@ export const words = {
     days: 'Days without power, a year',
     dangers: 'Dangers in 100 years',
     expectedShort: 'Expected',
+    againstShort: 'Dearer by',
     stopsShort: 'Stops/y',
     daysShort: 'Days without',
     dangersShort: 'Dangers',
@@ -149,9 +145,17 @@ export const words = {
   tried: {
     title: 'Change and see',
     says: 'The answer moves as you move. A tick marks where another alternative takes over.',
-    years: { name: 'Years you will keep the boat', unit: 'years' },
-    day: { name: 'One more day without power', unit: 'a day, once days add up' },
-    own: { name: 'Your own hour', unit: 'an hour' },
+    names: {
+      yearsKept: { name: 'Years you will keep the boat', unit: 'years' },
+      perDay: { name: 'One more day without power', unit: 'a day, once days add up' },
+      ownPerHour: { name: 'Your own hour', unit: 'an hour' },
+      paidPerHour: { name: 'A paid hour', unit: 'an hour' },
+      travelPerTrip: { name: 'A workshop’s visit', unit: 'a visit' },
+      mostInOneYear: { name: 'The most you can pay in one year', unit: '' },
+      fuelPerLitre: { name: 'A litre of fuel', unit: 'a litre' },
+      doWithoutPrice: { name: 'Without a set: what stands in for it', unit: '' },
+      doWithoutPerYear: { name: 'Without a set: cost of a year', unit: 'a year' },
+    },
     nothingChanges: 'No price on this track changes the first choice.',
     answer: {
       now: 'As it stands here: ',
@@ -179,13 +183,11 @@ export const words = {
     entries: (count: string, parts: string) =>
       `The catalogue, and ${count} of your entries, on ${parts} of the set. The most:`,
     catalogueOnly: 'The catalogue only: no entry bears on any part of the set yet.',
-    entriesOf: (count: string) => count,
-    histories: (count: string) => ({
-      bold: `${count} histories`,
-      after: ', each the same weather and luck for every alternative.',
-    }),
-    fails: (of: { times: string; low: string; high: string }) =>
-      `The set’s own record: it fails ${of.times} times as often as the catalogue’s average (${of.low} to ${of.high}).`,
+    ofTheSet: 'parts of the set',
+    histories: (count: string) => `${count}, each the same weather and luck for every alternative.`,
+    ofHistories: (count: string) => `${count}\u00a0histories`,
+    fails: (of: { times: string; span: string }) =>
+      `The set’s own record: it fails ${of.times} times as often as the catalogue’s average (${of.span}).`,
     overrun: (of: { mean: string; high: string }) =>
       `What bills come to over what was quoted or estimated: ${of.mean} on average, one in ten above ${of.high}.`,
     assumed: 'Taken for granted because nobody said',
@@ -195,31 +197,17 @@ export const words = {
   edit: {
     title: (name: string) => `Change: ${name}`,
     titleNew: 'An alternative of your own',
-    name: 'What it is called',
-    now: 'What is done now',
     nows: {
       leave: 'Leave it, and mend what fails',
       mend: 'Put parts right',
       replace: 'Fit another set',
       'give-up': 'Do without a set',
     },
-    parts: 'Parts put right',
-    addPart: 'Add a part',
-    remove: 'Take out',
-    price: 'Price of the whole job, tax in (leave empty: as the parts’ own repairs come to)',
-    atQuote: (job: string, price: string) => `At the quote in hand: ${job}, ${price}`,
-    days: 'Days that the work takes (leave empty: as the work comes to)',
-    candidate: 'Which set',
-    later: 'Fit another set after so many years (leave empty: not planned)',
+    atQuote: (job: string, price: string) => `${job}, ${price}`,
+    leftEmpty: 'Left empty: the price as the parts’ own repairs come to, the days as the work comes to.',
     leaveOut: 'Leave it out of the list',
     write: 'Write it into the log',
     cancel: 'Leave it as it was',
-    outcomes: {
-      renewed: 'renewed',
-      reconditioned: 'reconditioned',
-      cleared: 'cleaned or freed',
-      patched: 'patched',
-    },
     nothingChosen: 'Choose at least one part.',
     readOnly:
       'A demonstration boat cannot be written to. Enter a boat of your own to lay out your own alternatives.',

@@ -27,8 +27,8 @@ export const words = {
     first: (part: string) => `and if not, the ${part} is the likeliest reason`,
     in: (month: string) => `, and in ${month}`,
   },
-  lead: (of: { chance: string; low: string; high: string; failures: string; cost: string }) =>
-    `That is ${of.chance} of at least one stop within 12 months; for as good and as bad as such sets are, ${of.low} to ${of.high}. Expect ${of.failures} failures of any kind, and ${of.cost} of pieces and work for them and what they drag down.`,
+  lead: (of: { chance: string; span: string; failures: string; cost: string }) =>
+    `That is ${of.chance} of at least one stop within 12 months; for as good and as bad as such sets are, ${of.span}. Expect ${of.failures} failures of any kind, and ${of.cost} of pieces and work for them and what they drag down.`,
 
   over: {
     title: 'At least one stop',
@@ -69,13 +69,17 @@ export const words = {
     nowDefective: (chance: string) => `Something wrong with it already: ${chance}.`,
     asleep: (chance: string) => `Failed without being noticed: ${chance}.`,
     moves: (cost: string) => `${cost} of the year ahead, with what it drags down.`,
-    lifeOf: (mode: string) => `${mode}: age by which 63 in 100 have failed`,
-    catalogueValue: (value: string) => `catalogue ${value}`,
-    loading: 'Looking it up…',
-    noFigure: 'no figure of the catalogue stands behind it',
   },
 
-  units: { y: 'years', h: 'hours', '1': '' } as Readonly<Record<string, string>>,
+  units: {
+    y: 'years',
+    h: 'hours',
+    d: 'days',
+    start: 'starts',
+    relinking: 'relinkings',
+    min: 'minutes',
+    '1': '',
+  } as Readonly<Record<string, string>>,
 
   lives: {
     title: 'Ages, half gone on one line',

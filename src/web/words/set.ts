@@ -87,6 +87,7 @@ export const words = {
     heed: 'What to heed',
     rate: 'In 100 years',
     foundOpen: 'Found, not made safe',
+    value: (number: string) => `${number} in 100 years`,
     from: (chance: string) =>
       `failures that carry it, of all parts, in the year ahead; of such failures ${chance} becomes the event itself`,
     moves: 'It moves no money: it bars, and it is named with every choice that carries more of it.',
@@ -102,7 +103,6 @@ export const words = {
     notFitted: 'not fitted',
     notKnown: 'nobody said whether it is fitted',
     noOdds: '–',
-    value: (chance: string) => `${chance} that it has failed and nobody knows`,
     moves: 'What other failures do while it sleeps: see what each takes with it on the forecast’s page.',
     none: 'The log names no protection.',
   },

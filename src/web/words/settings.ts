@@ -50,6 +50,10 @@ export const settings = {
     british: 'Earth, RCD, spanner',
     american: 'Ground, GFCI or ELCI, wrench',
   },
+  use: {
+    title: 'Use',
+    says: 'A usual year. Months left out: the set does not run in them.',
+  },
   money: {
     title: 'Money',
     says: 'Prices of the catalogue are brought to your money, then multiplied by the price factor.',
