@@ -22,7 +22,7 @@ import { PictureChoice } from './pictures.js'
 import { type Wrong, wrongOf } from './problems.js'
 import { moneySayer, sayEntry } from './say-entry.js'
 import { dateTyped } from './typed.js'
-import { withUsualReading } from './usual-reading.js'
+import { withoutUntouched, withUsualReading } from './usual-reading.js'
 import { bodyOf, usualValues, type Values, valuesOf } from './values.js'
 
 /** What the form is for. */
@@ -30,8 +30,8 @@ export type Purpose =
   | { readonly is: 'new' }
   | { readonly is: 'correct'; readonly entry: Entry }
   | { readonly is: 'mend'; readonly item: Outgoing }
-  /** When a part was fitted. */
-  | { readonly is: 'fitted'; readonly part: string }
+  /** One that a page asks for, begun already: `name` tells it from others. */
+  | { readonly is: 'asked'; readonly name: string; readonly kind: Kind; readonly values: Values }
 
 export interface EntryFormProps {
   readonly boat: string
@@ -61,7 +61,11 @@ export function EntryForm(props: EntryFormProps) {
   const old =
     purpose.is === 'correct' ? purpose.entry : purpose.is === 'mend' ? purpose.item.entry : undefined
   const empty =
-    old !== undefined ? formOf(old) : purpose.is === 'fitted' ? fittedForm(purpose.part) : emptyForm
+    old !== undefined
+      ? formOf(old)
+      : purpose.is === 'asked'
+        ? { ...emptyForm, kind: purpose.kind, values: { [purpose.kind]: purpose.values } }
+        : emptyForm
   const slot = `${boat}.${set}.${slotOf(purpose)}`
   const [typed, setTyped] = useKept<Typed>(slot, empty)
   const [files, setFiles] = useKeptPictures(slot)
@@ -295,12 +299,8 @@ function Reason({
 /** Under which name what is typed is kept. */
 function slotOf(purpose: Purpose): string {
   if (purpose.is === 'new') return 'new'
-  if (purpose.is === 'fitted') return `fitted-${purpose.part}`
+  if (purpose.is === 'asked') return purpose.name
   return `${purpose.is}-${purpose.is === 'correct' ? purpose.entry.id : purpose.item.id}`
-}
-
-function fittedForm(part: string): Typed {
-  return { ...emptyForm, kind: 'fitted', values: { fitted: { part, quality: 'original' } } }
 }
 
 const emptyForm: Typed = { kind: 'hours', from: '', until: '', reason: '', values: {} }
@@ -332,7 +332,8 @@ function draftOf(
   const now = today()
   const fields = fieldsOf(kind)
   const base = old?.kind === kind ? old.body : {}
-  const read = bodyOf(fields, typed.values[kind] ?? usualValues(fields), { base, today: now })
+  const values = typed.values[kind] ?? usualValues(fields)
+  const read = bodyOf(fields, kind === 'reading' ? withoutUntouched(values) : values, { base, today: now })
   const wrong: Record<string, string> = { ...wrongOf([], read.misread, []) }
   const day = (key: 'from' | 'until', otherwise: string) => {
     if (typed[key].trim() === '') return otherwise

@@ -33,3 +33,16 @@ export function withUsualReading(
     ...usual.conditions.map((condition, at) => row('conditions', at, condition)),
   ) as Values
 }
+
+/** The form without conditions that were filled in beforehand and that nobody gave a value. */
+export function withoutUntouched(values: Values): Values {
+  const usual = usualReadings[values.test ?? '']?.conditions ?? []
+  const untouched = rowsIn(values, 'conditions').filter((row) => {
+    const name = values[`conditions.${row}.name`]
+    return !values[`conditions.${row}.value`] && usual.some(([known]) => known === name)
+  })
+  const gone = untouched.map((row) => `conditions.${row}.`)
+  return Object.fromEntries(
+    Object.entries(values).filter(([key]) => !gone.some((start) => key.startsWith(start))),
+  )
+}

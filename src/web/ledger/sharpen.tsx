@@ -62,7 +62,12 @@ function OneQuestion({ of, one }: { readonly of: RowOf; readonly one: WouldSharp
         <EntryForm
           boat={of.boat}
           set={of.set}
-          purpose={{ is: 'fitted', part: one.part }}
+          purpose={{
+            is: 'asked',
+            name: `fitted-${one.part}`,
+            kind: 'fitted',
+            values: { part: one.part, quality: 'original' },
+          }}
           currency={of.currency}
           catalogue={of.catalogue}
           units={of.units}

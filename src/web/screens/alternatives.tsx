@@ -37,7 +37,7 @@ export function AlternativesScreen({ boat, set }: OfSet) {
   const shared = { basis, view, log, keyOfAnswer: answer.key }
   return (
     <>
-      <Stops basis={basis} />
+      <Stops basis={basis} log={log} />
       <AnswerPassage {...shared} quote={change.quote} margin={<Margin answer={answer} />} onQuote={onQuote} />
       <List {...shared} onChange={setEditing} />
       {editing !== undefined && (

@@ -47,7 +47,7 @@ export function ForecastScreen({ boat, set }: OfSet) {
   const of = { basis, view, log, keyOfAnswer: answer.key }
   return (
     <>
-      <StopLines basis={basis} />
+      <StopLines basis={basis} log={log} />
       <ComingPassage {...of} following={following} />
       <OverTime {...of} />
       <WhatGoesWhen {...of} />

@@ -50,7 +50,7 @@ export function SetScreen({ boat, set }: OfSet) {
   const groups = groupsOf(of)
   return (
     <>
-      <StopLines basis={basis} />
+      <StopLines basis={basis} log={log} />
       <Head of={of} groups={groups} following={answer.following} />
       <Side of={of} groups={groups} />
       <Passage title={words.groups.title} says={words.groups.says.map((line) => <p key={line}>{line}</p>)}>

@@ -76,7 +76,10 @@ export const words = {
 
   stops: {
     title: 'Before it is started',
-    enterReading: 'Enter a new reading',
+    enterReading: 'Enter a reading',
+    enterSafe: 'Enter that it is made safe',
+    putAway: 'Leave it for now',
+    written: 'Written. The stop follows it.',
     closes: 'This closes with an entry that shows it put right, not with a date.',
   },
 
