@@ -20,6 +20,7 @@ import type { Program } from '../src/alternatives/program.js'
 export function writeModelFile(program: Program, path: string): void {
   const sections = {
     ...modelSections(program),
+    ...stateSections(program.posterior),
     ...usedSections(program),
     ...alternativeSections(program),
     ...plainSections(program),

@@ -45,7 +45,7 @@ export function writeFlat(sections: Sections, memory: ArrayBuffer, at: number): 
 
 const doubles = (values: Iterable<number>): Float64Array => Float64Array.from(values)
 
-/** Everything of a program but its alternatives. */
+/** Everything of a program but its alternatives and starting states. */
 export function modelSections(program: Program): Sections {
   const { modes, parts, repairs, use, model } = program
   return {
@@ -70,7 +70,6 @@ export function modelSections(program: Program): Sections {
     'use.startMonthsPerUnit': doubles([use.startMonths.perUnit]),
     ...boatSections(model),
     ...candidateSections(model),
-    ...columnsOf('states', program.posterior),
   }
 }
 
@@ -117,7 +116,7 @@ function boatSections({
   }
 }
 
-/** Starting states of a candidate that is bought used. */
+/** Starting states of the present set, or of a candidate that is bought used. */
 export function stateSections(states: Posterior): Sections {
   return columnsOf('states', states)
 }

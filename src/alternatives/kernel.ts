@@ -5,6 +5,7 @@
  */
 
 import type { Alternative } from '../forecast/life-model.js'
+import type { Posterior } from '../forecast/posterior-type.js'
 import {
   alternativeSections,
   candidatesOf,
@@ -22,6 +23,7 @@ interface Doors {
   readonly memory: { readonly buffer: ArrayBuffer }
   reserve(bytes: number): number
   open(model: number): void
+  openPresent(states: number): void
   openCandidate(candidate: number, states: number): void
   openAlternatives(alternatives: number): void
   forgetFailures(): void
@@ -42,12 +44,21 @@ interface Doors {
 /** A model that asks for more than can be counted. */
 export class TooManyEvents extends Error {}
 
-/** A kernel with a model in it. */
+/** A kernel with what may be true of a set in it. */
 interface Loaded {
   readonly doors: Doors
-  /** Candidates whose starting states are in it. */
-  readonly candidates: Set<number>
+  /** Starting states of candidates that are in it. */
+  readonly candidates: Map<number, Posterior>
+  modes?: Program['modes']
   alternatives?: readonly Alternative[]
+  /** Where they lie: others take their place. */
+  modelRoom?: Room
+  alternativesRoom?: Room
+}
+
+interface Room {
+  readonly at: number
+  readonly size: number
 }
 
 /** WebAssembly as browsers, workers and Node all have it. */
@@ -82,21 +93,29 @@ function instantiate(): Doors {
   return new WebAssembly.Instance(compiled, { env: { abort } }).exports as Doors
 }
 
-/** Kernels by what of a program does not depend on its alternatives. */
-const loaded = new WeakMap<Program['modes'], Loaded>()
+/** Kernels by the large tables that are in them: models that differ in anything else share one. */
+const loaded = new WeakMap<Posterior, Loaded>()
 
 /** The kernel of a program, ready to play its alternatives, with no failure counted. */
 export function kernelOf(program: Program): Doors {
-  let kernel = loaded.get(program.modes)
-  if (kernel === undefined) {
-    kernel = { doors: instantiate(), candidates: new Set() }
-    kernel.doors.open(put(kernel.doors, modelSections(program)))
-    loaded.set(program.modes, kernel)
-  }
+  let kernel = loaded.get(program.posterior)
+  const isNew = kernel === undefined
+  kernel ??= { doors: instantiate(), candidates: new Map() }
   const { doors } = kernel
+  if (kernel.modes !== program.modes) {
+    kernel.modelRoom = put(doors, modelSections(program), kernel.modelRoom)
+    doors.open(kernel.modelRoom.at)
+    kernel.modes = program.modes
+    delete kernel.alternatives
+  }
+  if (isNew) {
+    doors.openPresent(put(doors, stateSections(program.posterior)).at)
+    loaded.set(program.posterior, kernel)
+  }
   if (kernel.alternatives !== program.alternatives) {
     openCandidates(program, kernel)
-    doors.openAlternatives(put(doors, alternativeSections(program)))
+    kernel.alternativesRoom = put(doors, alternativeSections(program), kernel.alternativesRoom)
+    doors.openAlternatives(kernel.alternativesRoom.at)
     kernel.alternatives = program.alternatives
   }
   doors.forgetFailures()
@@ -107,16 +126,18 @@ export function kernelOf(program: Program): Doors {
 function openCandidates(program: Program, { doors, candidates }: Loaded): void {
   for (const c of program.alternatives.flatMap((alternative) => candidatesOf(program, alternative))) {
     const states = program.used.get(c)
-    if (states === undefined || candidates.has(c)) continue
-    doors.openCandidate(c, put(doors, stateSections(states)))
-    candidates.add(c)
+    if (states === undefined || candidates.get(c) === states) continue
+    doors.openCandidate(c, put(doors, stateSections(states)).at)
+    candidates.set(c, states)
   }
 }
 
-function put(doors: Doors, sections: Sections): number {
-  const at = doors.reserve(flatSize(sections))
-  writeFlat(sections, doors.memory.buffer, at)
-  return at
+/** Puts sections into the room that others had, if they fit; else into new room. */
+function put(doors: Doors, sections: Sections, room?: Room): Room {
+  const size = flatSize(sections)
+  const taken = room !== undefined && room.size >= size ? room : { at: doors.reserve(size), size }
+  writeFlat(sections, doors.memory.buffer, taken.at)
+  return taken
 }
 
 /** Numbers in the kernel's memory. The view is good until the kernel wants more memory; its length is then 0. */

@@ -403,3 +403,23 @@ test('a part that keeps the simulation busy is named instead of running for ever
   }
   expect(() => sampleOf(busy, 1)).toThrow('part "fuse" keeps the simulation busy')
 })
+
+test('another model of the same set, played in the place of the first, gives what it gives by itself; and so does the first again', () => {
+  const model = lifeModelSchema.parse(workedCases[0]!.model)
+  const posterior = posteriorOf(model, { seed: 11 })
+  const longer = {
+    ...model,
+    horizonYears: model.horizonYears * 2.5,
+    labour: { ...model.labour, paidPerHour: model.labour.paidPerHour + 40 },
+    alternatives: [...model.alternatives, { id: 'again', now: 'leave' as const }],
+  }
+  const span = { seed: 5, from: 3, count: 60 }
+  const alone = [model, longer].map((of) => playSpan(compile(of, { ...posterior }), span))
+  const [first, other] = [compile(model, posterior), compile(longer, posterior)]
+  expect(playSpan(first, span)).toEqual(alone[0])
+  expect(playSpan(other, span)).toEqual(alone[1])
+  expect(playSpan(first, span)).toEqual(alone[0])
+  expect(playSpan(other, { ...span, from: 62, count: 1 })[0]!.columns[0]![0]).toBe(
+    alone[1]![0]!.columns[0]![59],
+  )
+})

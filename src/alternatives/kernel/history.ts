@@ -112,10 +112,16 @@ export let h = changetype<History>(0)
 export let failuresOfMode = changetype<StaticArray<f64>>(0)
 export let failuresOfDanger = changetype<StaticArray<f64>>(0)
 
+/** Makes room where there is not enough: what is taken is never given back. */
 export function openHistory(alternatives: i32): void {
-  h = new History()
-  failuresOfMode = new StaticArray<f64>(alternatives * modes.count)
-  failuresOfDanger = new StaticArray<f64>(alternatives * model.dangerCount)
+  const years = <i32>Math.ceil(model.horizonYears) + 1
+  if (changetype<usize>(h) === 0 || h.years.length < years) h = new History()
+  failuresOfMode = atLeast(failuresOfMode, alternatives * modes.count)
+  failuresOfDanger = atLeast(failuresOfDanger, alternatives * model.dangerCount)
+}
+
+function atLeast(room: StaticArray<f64>, count: i32): StaticArray<f64> {
+  return changetype<usize>(room) !== 0 && room.length >= count ? room : new StaticArray<f64>(count)
 }
 
 /** Puts a history back to its beginning, before any draw. */

@@ -19,7 +19,15 @@ import { openQueue } from './queue'
 import { readRepairs } from './repairs'
 import { busiest, runHistory } from './run'
 import { countOf, openSections } from './sections'
-import { drawPresent, presentScales, presentSince, presentStates, readCandidate, readPresent } from './start'
+import {
+  drawPresent,
+  forgetStart,
+  presentScales,
+  presentSince,
+  presentStates,
+  readCandidate,
+  readPresent,
+} from './start'
 import { forgetTrouble, trouble } from './trouble'
 import { readUse } from './use'
 
@@ -30,7 +38,7 @@ export function reserve(size: usize): usize {
   return heap.alloc(size)
 }
 
-/** Makes ready to play the model whose sections begin at `at`. */
+/** Makes ready to play the model whose sections begin at `at`: the first one, or another of the same set. */
 export function open(at: usize): void {
   openSections(at)
   readNormal()
@@ -39,9 +47,15 @@ export function open(at: usize): void {
   readRepairs()
   readUse()
   readModel()
-  readPresent()
   openQueue(model.horizonYears)
   openJob()
+  forgetStart()
+}
+
+/** Takes what may be true of the present set from the sections that begin at `at`; after the model, once. */
+export function openPresent(at: usize): void {
+  openSections(at)
+  readPresent(model.hourLifeFactor.length)
 }
 
 /** Makes ready to fit a candidate that is bought used, with the states whose sections begin at `at`. */

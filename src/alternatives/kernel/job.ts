@@ -54,7 +54,7 @@ class Job {
 export let job = changetype<Job>(0)
 
 export function openJob(): void {
-  job = new Job()
+  if (changetype<usize>(job) === 0) job = new Job()
   for (let p = 0; p < parts.count; p++) job.at[p] = -1
 }
 

@@ -74,9 +74,14 @@ let present = changetype<States>(0)
 /** Of candidates that are bought used; null for others. */
 let ofCandidate = changetype<StaticArray<States | null>>(0)
 
-export function readPresent(): void {
+export function readPresent(candidates: i32): void {
   present = new States()
-  ofCandidate = new StaticArray<States | null>(countOf('candidates.hourLifeFactor'))
+  ofCandidate = new StaticArray<States | null>(candidates)
+}
+
+/** What the last history began with was drawn under a model that is no more in hand. */
+export function forgetStart(): void {
+  if (changetype<usize>(present) !== 0) present.history = -1
 }
 
 export function readCandidate(candidate: i32): void {

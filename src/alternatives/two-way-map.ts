@@ -1,0 +1,95 @@
+/**
+ * Two inputs at once: which alternative is best where, and where the owner stands.
+ *
+ * @module
+ */
+
+import type { CurvedInput, StraightInput } from './inputs.js'
+import { type CostLine, cheapestAlong, type Handover } from './reweigh.js'
+import { column } from './simulate.js'
+import { type Asked, linesOf, playedAt } from './turning-points.js'
+
+export interface MapRow {
+  /** Value of the input that goes down the map. */
+  readonly down: number
+  /** Best at the least value across, and what takes over further on. */
+  readonly first: string
+  readonly changes: readonly Handover[]
+}
+
+export interface TwoWayMap {
+  readonly across: Axis
+  readonly down: Axis
+  readonly rows: readonly MapRow[]
+}
+
+export interface Axis {
+  readonly id: StraightInput['id'] | CurvedInput['id']
+  readonly low: number
+  readonly high: number
+  /** Where the owner stands. */
+  readonly now: number
+}
+
+const straightRows = 25
+const curvedRows = 5
+
+/**
+ * At each value down the map every alternative is a straight line across it, c(y) + s(y)·x, and the lowest of them is best.
+ * Inputs that change what happens are played at each value; straight ones are weighed.
+ */
+export async function twoWayMap(
+  asked: Asked,
+  axes: { readonly across: StraightInput; readonly down: StraightInput | CurvedInput },
+): Promise<TwoWayMap | undefined> {
+  const { model, samples } = asked
+  const { across, down } = axes
+  const open = samples.filter((_, a) => model.alternatives[a]!.barred === undefined)
+  if (open.length < 2) return undefined
+  const means = open.map((sample) => mean(column(sample, 'cost')))
+  const rows: MapRow[] = []
+  for (const y of valuesOf(down)) {
+    const lines = 'with' in down ? await playedLines(down, y) : weighedLines(down, y)
+    const { first, changes } = cheapestAlong(lines, across)
+    rows.push({ down: y, first: first!, changes })
+  }
+  return { across: axisOf(across), down: axisOf(down), rows }
+
+  function weighedLines(input: StraightInput, y: number): CostLine[] {
+    const byAcross = linesOf(model, open, across)
+    const byDown = linesOf(model, open, input)
+    return open.map(({ alternative }, a) => ({
+      id: alternative,
+      slope: mean(byAcross[a]!.slope),
+      at: mean(byAcross[a]!.at) + mean(byDown[a]!.slope) * (y - input.now),
+    }))
+  }
+
+  async function playedLines(input: CurvedInput, y: number): Promise<CostLine[]> {
+    const { played, costs } = await playedAt(input, y, { ...asked, open, means })
+    const slopes = linesOf(model, played, across).map(({ slope }) => mean(slope))
+    return open.map(({ alternative }, a) => ({
+      id: alternative,
+      slope: slopes[a]!,
+      at: costs[a]! - slopes[a]! * across.now,
+    }))
+  }
+}
+
+/** Even steps; of an input that must be played few, with the value now among them. */
+function valuesOf(input: StraightInput | CurvedInput): number[] {
+  const { low, now, high } = input
+  if ('with' in input) {
+    const even = Array.from({ length: curvedRows }, (_, i) => low + ((high - low) * i) / (curvedRows - 1))
+    return [...new Set([...even, now])].sort((a, b) => a - b)
+  }
+  return Array.from({ length: straightRows }, (_, i) => low + ((high - low) * i) / (straightRows - 1))
+}
+
+function axisOf({ id, low, high, now }: StraightInput | CurvedInput): Axis {
+  return { id, low, high, now }
+}
+
+function mean(values: Float64Array): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length
+}
