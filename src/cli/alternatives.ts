@@ -11,6 +11,7 @@ import { type Summary, summarise } from '../alternatives/summary.js'
 import type { Problem } from '../catalogue/problem.js'
 import type { LifeModel } from '../forecast/life-model.js'
 import { type Answer, answerFrom, prepareFor } from './answer.js'
+import { lessonsFor, lessonsText, lessonsValue } from './lessons.js'
 import { newFileProblems, readJsonFile, writeJsonFiles } from './new-file.js'
 import { type SetOptions, withSet } from './of-set.js'
 import { type Result, refuse, refusedText } from './result.js'
@@ -46,9 +47,13 @@ export function showAlternatives(options: AlternativesOptions): Promise<Result> 
       wrong.push(...read.problems)
       return model.alternatives
     }
+    const lessons = lessonsFor(question, { seed })
+    if (!lessons.ok) return lessons
+    const { pooled } = lessons
     const prepared = await prepareFor({
       ...question,
       seed,
+      pooled,
       ...(options.with === undefined ? {} : { others }),
     })
     if (wrong.length > 0) return refuse(...wrong)
@@ -83,10 +88,11 @@ export function showAlternatives(options: AlternativesOptions): Promise<Result> 
         assumed,
         refusedFigures: prepared.problems,
         refusedAlternatives: prepared.refusedAlternatives,
+        ...lessonsValue(pooled),
         caution: shortCaution,
       },
       text: [
-        alternativesText(answer, summaries),
+        alternativesText(answer, summaries, lessonsText(pooled)),
         ...files.flatMap(({ file }) => (file === undefined ? [] : [`Written: ${file}`])),
       ].join('\n'),
     }
@@ -100,7 +106,7 @@ function editedList(file: string | undefined): { readonly value?: unknown; reado
 /** Names of alternatives are broken, so that a table fits on a screen. */
 const nameWidth = 38
 
-function alternativesText(answer: Answer, summaries: readonly Summary[]): string {
+function alternativesText(answer: Answer, summaries: readonly Summary[], lessons: readonly string[]): string {
   const { model, saying, report, register, assumed, problems, refusedAlternatives } = answer
   const right = (head: string) => ({ head, align: 'right' }) as const
   const order = summaries
@@ -136,6 +142,7 @@ function alternativesText(answer: Answer, summaries: readonly Summary[]): string
     `Days without power, stops of a day or longer and dangers are a year. ± is one standard error of ${figure(report.histories)} histories; the spread from 10 to 90 is the world's, and no running narrows it.`,
     ...(most === undefined ? [] : [`You can pay at most ${moneyIn(model.currency, most)} in one year.`]),
     ...limitsText(model),
+    ...lessons,
     ...refusedText('Alternatives of yours that could not be laid out', refusedAlternatives),
     ...refusedText('Figures of yours that could not be used', problems),
     ...(assumed.length === 0

@@ -10,6 +10,7 @@ import { type Saying, sayReport } from '../alternatives/say.js'
 import { type Prepared, preparing, withAlternatives, withOwnLimits } from '../alternatives/settle.js'
 import { joinSamples, type Sample } from '../alternatives/simulate.js'
 import type { Alternative, LifeModel } from '../forecast/life-model.js'
+import type { Pooled } from '../forecast/pooling-lessons.js'
 import type { Entry } from '../logbook/kinds.js'
 import { shippedCatalogue } from './places.js'
 import { playAll } from './play-all.js'
@@ -30,6 +31,8 @@ export interface AnswerQuestion {
   /** Histories to play; left out: as many as the verdict needs, up to the last of `steps`. */
   readonly histories?: number
   readonly memory?: Memory
+  /** Lessons of the owner's other boats, where they are to be heard. */
+  readonly pooled?: Pooled | undefined
   /** Alternatives to look at in the place of those that the log gives; a repair limit that one has is kept. */
   readonly others?: (model: LifeModel) => readonly Alternative[]
   /** A first answer: with one repair limit for all alternatives. */

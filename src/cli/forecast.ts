@@ -11,8 +11,10 @@ import { buildLifeModel } from '../forecast/build-life-model.js'
 import { contradictedEvidence } from '../forecast/contradicted-evidence.js'
 import { lifeModelSchema } from '../forecast/life-model.js'
 import { forecastOf, monthsAhead, type OddsAhead, type PartOdds } from '../forecast/odds.js'
+import { withLessons } from '../forecast/pooling-lessons.js'
 import { registerOf } from '../register/register.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
+import { lessonsFor, lessonsText, lessonsValue } from './lessons.js'
 import { type SetOptions, withSet } from './of-set.js'
 import { shippedCatalogue } from './places.js'
 import { type Result, refusedText } from './result.js'
@@ -28,13 +30,17 @@ const fewParts = 20
 const yearAhead = monthsAhead.indexOf(12)
 
 export function showForecast(options: ForecastOptions): Promise<Result> {
-  return withSet(options, ({ entries, boat, set, asOf, memory }) => {
+  return withSet(options, (question) => {
+    const { entries, boat, set, asOf, memory } = question
     const { seed } = options
+    const lessons = lessonsFor(question, { seed })
+    if (!lessons.ok) return lessons
+    const { pooled } = lessons
     const catalogue = shippedCatalogue()
     const register = registerOf({ entries, boat, set, asOf, catalogue })
     const forSet = setCatalogueOf(register, catalogue)
     const built = buildLifeModel(register, forSet.catalogue)
-    const model = lifeModelSchema.parse(built.model)
+    const model = withLessons(lifeModelSchema.parse(built.model), pooled)
     const posterior = posteriorIn(memory, model, seed)
     const forecast = forecastOf(model, posterior, { seed })
     const problems = [...forSet.problems, ...contradictedEvidence(model, posterior)]
@@ -71,6 +77,7 @@ export function showForecast(options: ForecastOptions): Promise<Result> {
         parts,
         assumed,
         refusedFigures: problems,
+        ...lessonsValue(pooled),
         caution: shortCaution,
       },
       text: [
@@ -87,6 +94,7 @@ export function showForecast(options: ForecastOptions): Promise<Result> {
               `In a usual year it does not run in the next ${monthsAhead[0]} months: nothing is met failing then.`,
             ]
           : []),
+        ...lessonsText(pooled),
         ...(assumed.length === 0
           ? []
           : ['Taken for granted because nobody said:', ...assumed.map((line) => `  ${line}`)]),

@@ -6,34 +6,8 @@
 
 import * as z from 'zod'
 import type { Summary } from '../alternatives/summary.js'
-import { type Kind, kinds } from '../logbook/kinds.js'
-
-const texts = z.array(z.string())
-const numbers = z.array(z.number())
-const chance = z.number().min(0).max(1)
-/** What JSON has no number for, such as an age that is never reached, is null. */
-const perhaps = z.number().nullable()
-
-const problem = z.object({ code: z.string(), path: z.string(), found: z.string(), allowed: z.string() })
-const asked = z.object({ code: z.string(), ids: texts, question: z.string() })
-
-const entry = z
-  .object({
-    version: z.number(),
-    id: z.string(),
-    boat: z.string(),
-    set: z.string().nullable(),
-    kind: z.enum(kinds as [Kind, ...Kind[]]),
-    from: z.string(),
-    until: z.string(),
-    noted: z.string(),
-    device: z.string(),
-    n: z.number(),
-    body: z.record(z.string(), z.unknown()),
-    corrects: texts,
-    voids: z.literal(true).optional(),
-  })
-  .describe('An entry, as logbook.schema.json tells kind by kind.')
+import { chance, entry, numbers, ofSet, perhaps, problem, texts, written } from './json-form-pieces.js'
+import { lessons, lookingBackFields } from './json-forms-looking-back.js'
 
 const verdictOfBoat = z.object({
   name: z.string(),
@@ -68,7 +42,6 @@ const summary = {
 
 const span = z.object({ low: z.number(), high: z.number() })
 const odds = { failing: z.array(chance), stopping: z.array(chance), failures: z.number(), cost: z.number() }
-const ofSet = { boat: z.string(), set: z.string(), asOf: z.string() }
 const played = {
   currency: z.string(),
   seed: z.number(),
@@ -76,7 +49,6 @@ const played = {
   refusedFigures: z.array(problem),
   caution: z.string(),
 }
-const written = { boat: z.string(), entries: z.array(entry), asked: z.array(asked) }
 
 /** The fields of each type beside `type` and `version`. */
 const fields = {
@@ -156,6 +128,7 @@ const fields = {
   'gensettle/forecast': {
     ...ofSet,
     ...played,
+    lessons,
     livesPerPart: z.number(),
     monthsAhead: numbers,
     whole: z.object({ ...odds, dangers: z.record(z.string(), z.number()) }),
@@ -203,7 +176,9 @@ const fields = {
       )
       .describe('Each also has its fields in the life model, as alternatives.schema.json tells.'),
     refusedAlternatives: z.array(problem),
+    lessons,
   },
+  ...lookingBackFields,
   'gensettle/simulation': {
     title: z.string(),
     currency: z.string(),

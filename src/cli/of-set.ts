@@ -30,12 +30,18 @@ export interface SetOptions extends DataOption {
 /** What a question about a set starts from. */
 export interface SetQuestion {
   readonly named: NamedBoat
+  /** In their current form. */
   readonly entries: readonly Entry[]
+  /** As they were written, corrections and what they correct among them. */
+  readonly all: readonly Entry[]
   readonly boat: string
   readonly set: string
   readonly asOf: string
   /** What was worked out before, in the data folder. */
   readonly memory: Memory
+  /** The data folder, and all boats that can be read. */
+  readonly folder: string
+  readonly boats: readonly NamedBoat[]
 }
 
 /** Finds the boat and the set, and hands them to `work`. */
@@ -57,7 +63,17 @@ export function withSet(
     const set = chosenSet(setsOf(read.entries, asOf), options.set)
     if (!set.ok) return set
     const { boat } = chosen
-    const memory = memoryOf(store.folder)
-    return work({ named: boat, entries: read.entries, boat: boat.name, set: set.set, asOf, memory })
+    const { folder } = store
+    return work({
+      named: boat,
+      entries: read.entries,
+      all: read.all,
+      boat: boat.name,
+      set: set.set,
+      asOf,
+      memory: memoryOf(folder),
+      folder,
+      boats,
+    })
   })
 }

@@ -7,6 +7,7 @@
 import { createHash } from 'node:crypto'
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
+import type { Reckoner } from '../alternatives/kept-answer.js'
 import type { Catalogue } from '../catalogue/catalogue.js'
 import { parseCatalogue } from '../catalogue/parse.js'
 import type { LogDate } from '../logbook/dates.js'
@@ -30,6 +31,19 @@ export function shippedCatalogue(): Catalogue {
   }
   loaded = parsed.catalogue
   return loaded
+}
+
+/** As package.json has it. */
+export const programVersion = '0.1.0'
+
+/** The program that reckons here, and what runs it. */
+export function reckoner(): Reckoner {
+  const { node = '', v8 = '' } = process.versions
+  return {
+    program: programVersion,
+    reckoning: programDigest(),
+    engine: `node ${node}, v8 ${v8}, ${process.platform} ${process.arch}`,
+  }
 }
 
 /** Folders of the program that a worked-out answer depends on. */

@@ -32,6 +32,14 @@ export function withSeed(made: Command): Command {
   )
 }
 
+/** --boat, --set and --as-of */
+export function ofSet(made: Command): Command {
+  return made
+    .option('--boat <name>', 'the boat; left out: your only one')
+    .option('--set <name>', 'the set; left out: her only one')
+    .option('--as-of <day>', 'as of that day; left out: today')
+}
+
 /** A whole number from `least` to `most`. */
 export function wholeWithin(least: number, most: number) {
   return (text: string): number => {

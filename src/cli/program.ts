@@ -9,8 +9,10 @@ import { Command, Option } from 'commander'
 import { paperFields } from '../logbook/paper-log-columns.js'
 import { listBoats } from './boats.js'
 import { correctEntry, listEntries } from './log.js'
+import { programVersion } from './places.js'
 import { addKinds, flagsFromChanges } from './program-log-add.js'
-import { answering, collect, command, wholeWithin, withSeed } from './program-parts.js'
+import { addLookingBack } from './program-looking-back.js'
+import { answering, collect, command, ofSet, wholeWithin, withSeed } from './program-parts.js'
 
 const mostHistories = 1_000_000
 
@@ -20,7 +22,7 @@ export function makeProgram(): Command {
     .description(
       'Mend, rebuild or replace an ageing diesel generating set, and the quote above which to walk away.',
     )
-    .version('0.1.0')
+    .version(programVersion)
     .exitOverride()
     .showHelpAfterError('"--help" behind the command shows what it takes.')
     .configureHelp({ showGlobalOptions: false })
@@ -38,6 +40,7 @@ Example:
   addServing(program)
   addLog(program)
   addAnswers(program)
+  addLookingBack(program)
   addFiles(program)
   return program
 }
@@ -146,13 +149,6 @@ function addAnswers(program: Command): void {
     .option('--with <file>', 'look at the alternatives of that file; nothing enters the log')
     .option('--write-model <file>', 'write the life model with the alternatives, for "gensettle simulate"')
     .action(answering(async (options) => (await import('./alternatives.js')).showAlternatives(options)))
-}
-
-function ofSet(made: Command): Command {
-  return made
-    .option('--boat <name>', 'the boat; left out: your only one')
-    .option('--set <name>', 'the set; left out: her only one')
-    .option('--as-of <day>', 'as of that day; left out: today')
 }
 
 function addFiles(program: Command): void {
