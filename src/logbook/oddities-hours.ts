@@ -4,8 +4,9 @@
  * @module
  */
 
-import { dateOfDay, daySpanOf } from './dates.js'
+import { daySpanOf, type LogDate } from './dates.js'
 import { type Entry, isKind } from './kinds.js'
+import { sayDays, sayOn } from './oddities-words.js'
 import type { Oddity } from './oddity.js'
 
 /** A meter reading, wherever it was entered. */
@@ -15,6 +16,8 @@ interface MeterReading {
   /** First and last day on which it can have been taken. */
   readonly first: number
   readonly last: number
+  /** As it was written, exact to the day or not. */
+  readonly date: LogDate
 }
 
 /** Hours that fall without a change of meter, and hours that no clock allows. Entries in the order of `byDate`. */
@@ -43,7 +46,7 @@ export function meterHoursOf(entry: Entry): number | undefined {
 }
 
 function readingOf(entry: Entry, hours: number): MeterReading {
-  return { id: entry.id, hours, ...daySpanOf(entry) }
+  return { id: entry.id, hours, date: entry.until, ...daySpanOf(entry) }
 }
 
 /** Where the days overlap, the order of the two is not known and the higher reading counts as the later. */
@@ -53,14 +56,14 @@ function isLater(before: MeterReading, now: MeterReading): boolean {
 
 function compare(before: MeterReading, now: MeterReading): Oddity[] {
   const ids = [before.id, now.id]
-  const then = `${before.hours} h on ${dateOfDay(before.last)}`
+  const moved = Number(Math.abs(now.hours - before.hours).toFixed(1))
   if (now.hours < before.hours) {
     if (now.first <= before.last) return []
     return [
       {
         code: 'hours-fell',
         ids,
-        question: `The meter showed ${then} and ${now.hours} h on ${dateOfDay(now.first)}. Is one of them wrong, or was the meter changed?`,
+        question: `The meter showed ${now.hours} h ${sayOn(now.date)}, which is ${moved} h less than ${sayOn(before.date)} (${before.hours} h). Is one of them wrong, or was the meter changed?`,
       },
     ]
   }
@@ -70,7 +73,10 @@ function compare(before: MeterReading, now: MeterReading): Oddity[] {
     {
       code: 'hours-too-fast',
       ids,
-      question: `From ${then} to ${now.hours} h on ${dateOfDay(now.last)} is more than 24 hours a day. Is one of them wrong?`,
+      question:
+        days === 1
+          ? `The meter went from ${before.hours} h to ${now.hours} h on one day, ${now.date}: ${moved} h, and a day has 24. Is one of them wrong?`
+          : `The meter went from ${before.hours} h ${sayOn(before.date)} to ${now.hours} h ${sayOn(now.date)}: ${moved} h in ${sayDays(days)}, more than 24 a day. Is one of them wrong?`,
     },
   ]
 }

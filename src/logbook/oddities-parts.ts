@@ -6,6 +6,7 @@
 
 import { isSurelyBefore } from './dates.js'
 import { type Entry, isKind } from './kinds.js'
+import { sayEntryOf, sayOn } from './oddities-words.js'
 import type { KnownThings, Oddity } from './oddity.js'
 
 /** A part that an entry names, with the failure mode where one is named. */
@@ -93,7 +94,7 @@ function workAfterRemoval(entries: readonly Entry[]): Oddity[] {
         asked.push({
           code: 'work-after-removal',
           ids: [removal.id, entry.id],
-          question: `The part "${part}" was taken out on ${removal.until}, but the ${entry.kind} entry of ${entry.from} is about it. When was it put back?`,
+          question: `The part "${part}" was taken out ${sayOn(removal.until)}, yet the ${sayEntryOf(entry)} is about it. When was it put back?`,
         })
       }
       if (putBack) removed.delete(key)
@@ -127,7 +128,7 @@ function plansForWhatIsNotThere(entries: readonly Entry[]): Oddity[] {
       .map((part) => ({
         code: 'not-on-the-set',
         ids: [entry.id],
-        question: `The alternative "${entry.body.name ?? entry.body.id}" is about the part "${part}", which the set does not have by its log. Is it there?`,
+        question: `The alternative "${entry.body.name ?? entry.body.id}" would put right the part "${part}", which by its log the set does not have. Is it there after all?`,
       }))
   })
 }

@@ -9,6 +9,7 @@ import { dayNumber, daySpan, daySpanOf, firstDay, type LogDate, lastDay } from '
 import { type Entry, isKind } from './kinds.js'
 import { hourOddities } from './oddities-hours.js'
 import { partOddities } from './oddities-parts.js'
+import { sayDays, sayEntryOf, sayOn, sayTimes } from './oddities-words.js'
 import type { KnownThings, Oddity } from './oddity.js'
 
 /** Questions about the entries of one boat in their current form, in the order of `byDate`. */
@@ -28,7 +29,9 @@ export function oddities(entries: readonly Entry[], known: KnownThings): Oddity[
 function aboutOne(entry: Entry, { today }: KnownThings): Oddity[] {
   const asked: Oddity[] = []
   const ask = (code: string, question: string) => asked.push({ code, ids: [entry.id], question })
-  if (firstDay(entry.from) > today) ask('date-ahead', `${entry.from} has not come yet. Is the date right?`)
+  if (firstDay(entry.from) > today) {
+    ask('date-ahead', `The ${sayEntryOf(entry)} lies ahead: that day has not come yet. Is the date right?`)
+  }
   if (isKind(entry, 'stop')) {
     const { first, last } = daySpanOf(entry)
     const days = last - first + 1
@@ -36,14 +39,14 @@ function aboutOne(entry: Entry, { today }: KnownThings): Oddity[] {
     if (daysWithoutPower > days) {
       ask(
         'longer-than-it-lasted',
-        `The stop from ${entry.from} to ${entry.until} lasted at most ${days} days, but ${daysWithoutPower} days without power are entered. Which is right?`,
+        `The ${sayEntryOf(entry)} lasted ${sayDays(days)} at most, yet ${sayDays(daysWithoutPower)} without power are entered. Which is right?`,
       )
     }
     const surely = dayNumber(firstDay(entry.until)) - dayNumber(lastDay(entry.from))
     if (curedSameDay && (daysWithoutPower > 1 || surely > 0)) {
       ask(
         'same-day-but-longer',
-        `The stop of ${entry.from} is entered as cured the same day, but as longer too. Which is right?`,
+        `The stop that began ${sayOn(entry.from)} is entered as cured the same day, yet ${surely > 0 ? `it ended ${sayOn(entry.until)}` : `it has ${sayDays(daysWithoutPower)} without power`}. Which is right?`,
       )
     }
   }
@@ -53,7 +56,7 @@ function aboutOne(entry: Entry, { today }: KnownThings): Oddity[] {
     if (sum > entry.body.amount * 1.005) {
       ask(
         'split-above-amount',
-        `The bill of ${entry.from} is ${entry.body.amount}, but its pieces come to ${sum}. Which is right?`,
+        `The ${sayEntryOf(entry)} is for ${entry.body.amount}, yet its pieces come to ${Number(sum.toFixed(2))}. Which is right?`,
       )
     }
   }
@@ -64,7 +67,7 @@ function aboutOne(entry: Entry, { today }: KnownThings): Oddity[] {
   ) {
     ask(
       'quote-ends-before-given',
-      `The quote of ${entry.from} held until ${entry.body.validUntil}, before it was given. Is that right?`,
+      `The ${sayEntryOf(entry)} held only until ${entry.body.validUntil}, which is before it was given. Is one of the dates wrong?`,
     )
   }
   return asked
@@ -84,7 +87,7 @@ function duplicates(entries: readonly Entry[]): Oddity[] {
     .map((group) => ({
       code: 'entered-twice',
       ids: group.map(({ id }) => id),
-      question: `The ${group[0]?.kind} entry of ${group[0]?.from} is there ${group.length} times. Did it happen ${group.length} times?`,
+      question: `The ${sayEntryOf(group[0]!)} is entered ${sayTimes(group.length)}, alike in everything. Did it happen ${sayTimes(group.length)}?`,
     }))
 }
 
@@ -122,7 +125,7 @@ function missingReferences(entries: readonly Entry[]): Oddity[] {
             {
               code: 'names-what-is-missing',
               ids: [entry.id],
-              question: `The ${entry.kind} entry of ${entry.from} belongs to a ${kind} entry that is not in the log. Which one is meant?`,
+              question: `The ${sayEntryOf(entry)} names a ${kind} that is not in the log. Which ${kind} is it?`,
             },
           ],
     )
@@ -138,7 +141,7 @@ function unquotedJobs(entries: readonly Entry[]): Oddity[] {
       {
         code: 'no-such-quote',
         ids: [entry.id],
-        question: `The alternative "${entry.body.name ?? entry.body.id}" is to be done at the quote for "${entry.body.job}", but no quote for that job is in the log. Which one is meant?`,
+        question: `The alternative "${entry.body.name ?? entry.body.id}" is to be done at the quote for "${entry.body.job}", and no such quote is in the log. Which quote is meant?`,
       },
     ]
   })
