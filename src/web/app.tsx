@@ -4,8 +4,10 @@
  * @module
  */
 
-import { Component, type ReactNode, Suspense, useEffect, useRef } from 'react'
+import { Component, type ReactNode, Suspense, useEffect, useMemo, useRef } from 'react'
 import { useBoat } from './data/boat.js'
+import { boatFactsOf } from './data/facts.js'
+import { RegionOfPage } from './data/region.js'
 import { Frame } from './frame.js'
 import type { OfSet } from './of-set.js'
 import { Button, Lead, Link, Passage, Say } from './parts/index.js'
@@ -26,10 +28,13 @@ export function App() {
 
 function BoatFrame({ route }: { readonly route: Extract<Route, OfSet> }) {
   const boat = useBoat(route.boat)
+  const region = useMemo(() => boatFactsOf(boat.entries).words, [boat.entries])
   return (
-    <Frame route={route} boat={boat}>
-      <Page route={route} name={boat.name} />
-    </Frame>
+    <RegionOfPage value={region}>
+      <Frame route={route} boat={boat}>
+        <Page route={route} name={boat.name} />
+      </Frame>
+    </RegionOfPage>
   )
 }
 

@@ -7,6 +7,7 @@
 import { type ReactNode, useId } from 'react'
 import type { Catalogue } from '../../catalogue/catalogue.js'
 import type { Kind } from '../../logbook/kinds.js'
+import { useSaid } from '../data/region.js'
 import { PlainButton } from '../parts/index.js'
 import { choiceName, fieldName, form, unitName } from '../words/logbook.js'
 import { monthName } from '../words/say.js'
@@ -49,7 +50,7 @@ function RowFields({ rows, ...props }: FieldsProps & { readonly rows: Rows }) {
   const { values, onChange, kind, wrong } = props
   const opened = Number(values[openedKey(rows.key)] ?? 0)
   const shown = rowsShown(rows, values, opened)
-  const name = fieldName(kind, rows.key)
+  const name = useSaid()(fieldName(kind, rows.key))
   const open = (count: number, others: Values = values) =>
     onChange({ ...others, [openedKey(rows.key)]: String(count) })
   return (
@@ -101,7 +102,7 @@ interface OneFieldProps extends FieldsProps {
 function OneField({ field, at, within = '', named, ...props }: OneFieldProps) {
   const id = useId()
   const { kind, values, wrong, onChange } = props
-  const name = fieldName(kind, field.key)
+  const name = useSaid()(fieldName(kind, field.key))
   const problem = wrong[at]
   const input: InputProps = {
     id,

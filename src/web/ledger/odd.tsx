@@ -20,7 +20,7 @@ import { saidProblem } from '../entry/problems.js'
 import { draftTakingBack } from '../entry/take-back.js'
 import { Asked, Button, Passage, PlainButton } from '../parts/index.js'
 import { kindNames, logbook } from '../words/logbook.js'
-import { lowerFirst, sayDate } from '../words/say.js'
+import { lowerFirst, sayDate, shortName } from '../words/say.js'
 import type { RowOf } from './entry-row.js'
 
 const words = logbook.odd
@@ -126,7 +126,7 @@ function OneOddity({ of, oddity, entries, onLeave }: OneProps) {
     </>
   )
   return (
-    <Asked title={sayQuestion(oddity.question)} acts={acts}>
+    <Asked title={sayQuestion(oddity.question, of.catalogue)} acts={acts}>
       {mending && (
         <EntryForm
           boat={of.boat}
@@ -143,9 +143,14 @@ function OneOddity({ of, oddity, entries, onLeave }: OneProps) {
   )
 }
 
-/** Dates and hours of a question as they are said on a page. */
-function sayQuestion(question: string): string {
+/** Dates, hours and parts of a question as they are said on a page. */
+function sayQuestion(question: string, catalogue: RowOf['catalogue']): string {
+  const named = (_: string, id: string) => {
+    const part = catalogue?.parts.find((one) => one.id === id)
+    return part === undefined ? `“${id}”` : `“${lowerFirst(shortName(part.name))}”`
+  }
   return question
+    .replace(/"([^"]*)"/g, named)
     .replace(/\b\d{4}-\d\d(-\d\d)?\b/g, sayDate)
     .replace(/\b\d{4,}(\.\d+)? h\b/g, (hours) => `${Number.parseFloat(hours).toLocaleString('en-GB')} h`)
 }

@@ -10,7 +10,7 @@ import { partNamesOf } from '../../logbook/part-names.js'
 import type { Problem } from '../../logbook/problems.js'
 import { write } from '../data/write.js'
 import { saidProblem } from '../entry/problems.js'
-import { Behind, Button, Passage, WideTable } from '../parts/index.js'
+import { Behind, Button, Heads, Passage, WideTable } from '../parts/index.js'
 import { logbook } from '../words/logbook.js'
 import { plural } from '../words/say.js'
 import type { RowOf } from './entry-row.js'
@@ -121,12 +121,7 @@ function Problems({ list }: { readonly list: readonly Problem[] }) {
       <p className="problem">{words.wrong(list.length)}</p>
       <WideTable name={words.problem}>
         <table className="table">
-          <thead>
-            <tr>
-              <th scope="col">{words.line}</th>
-              <th scope="col">{words.problem}</th>
-            </tr>
-          </thead>
+          <Heads list={[words.line, words.problem]} />
           <tbody>
             {list.slice(0, 200).map((problem) => (
               <tr key={`${problem.code} ${problem.path} ${problem.found}`}>

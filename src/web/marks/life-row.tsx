@@ -5,6 +5,7 @@
  */
 
 import type { LifeSpan } from '../../alternatives/month-by-month.js'
+import { Key } from './key.js'
 
 export interface LifeRowProps {
   /** [years] */
@@ -72,40 +73,26 @@ export function LifeKey({
   readonly words: { age: string; unknown: string; half: string; found: string; look: string }
 }) {
   return (
-    <p className="key">
-      <span>
-        <svg width="34" height="14" aria-hidden="true">
-          <line className="line-5" x1="0" x2="34" y1="7" y2="7" />
-        </svg>
-        {words.age}
-      </span>
-      <span>
-        <svg width="34" height="14" aria-hidden="true">
-          <line className="line-5 dotted" x1="0" x2="34" y1="7" y2="7" />
-        </svg>
-        {words.unknown}
-      </span>
-      <span>
-        <svg width="56" height="22" aria-hidden="true">
-          <line className="line-1" x1="4" x2="52" y1="8" y2="8" />
-          <line className="line-1" x1="4" x2="4" y1="4" y2="12" />
-          <line className="line-1" x1="52" x2="52" y1="4" y2="12" />
-          <rect className="filled" x="24" y="1" width="4" height="20" />
-        </svg>
-        {words.half}
-      </span>
-      <span>
-        <svg width="8" height="12" aria-hidden="true">
-          <line className="line-2" x1="4" x2="4" y1="3" y2="9" />
-        </svg>
-        {words.look}
-      </span>
-      <span>
-        <svg width="14" height="14" aria-hidden="true">
-          <path className="hollow" d="M7 2 L12.5 12 L1.5 12 Z" />
-        </svg>
-        {words.found}
-      </span>
-    </p>
+    <Key
+      items={[
+        { says: words.age, mark: <line className="line-5" x1="0" x2="34" y1="7" y2="7" /> },
+        { says: words.unknown, mark: <line className="line-5 dotted" x1="0" x2="34" y1="7" y2="7" /> },
+        {
+          says: words.half,
+          width: 56,
+          height: 22,
+          mark: (
+            <>
+              <line className="line-1" x1="4" x2="52" y1="8" y2="8" />
+              <line className="line-1" x1="4" x2="4" y1="4" y2="12" />
+              <line className="line-1" x1="52" x2="52" y1="4" y2="12" />
+              <rect className="filled" x="24" y="1" width="4" height="20" />
+            </>
+          ),
+        },
+        { says: words.look, width: 8, mark: <line className="line-2" x1="4" x2="4" y1="4" y2="10" /> },
+        { says: words.found, width: 14, mark: <path className="hollow" d="M7 2 L12.5 12 L1.5 12 Z" /> },
+      ]}
+    />
   )
 }

@@ -4,6 +4,7 @@
  * @module
  */
 
+import { Key } from './key.js'
 import { type LabelPlace, labelPlaces, placeOn, type Scale } from './scales.js'
 
 export interface RangeProps {
@@ -119,23 +120,29 @@ export function AxisNumbers({
 /** How a range is read, beside its own drawing. */
 export function RangeKey({ range, mark }: { readonly range: string; readonly mark: string }) {
   return (
-    <p className="key">
-      <span>
-        <svg width="74" height="20" aria-hidden="true">
-          <line className="line-2" x1="4" x2="70" y1="10" y2="10" />
-          <line className="line-2" x1="4" x2="4" y1="5" y2="15" />
-          <line className="line-2" x1="70" x2="70" y1="5" y2="15" />
-          <rect className="filled" x="28" y="1" width="4" height="18" />
-          <circle className="hollow" cx="40" cy="10" r="4" />
-        </svg>
-        {range}
-      </span>
-      <span>
-        <svg width="8" height="20" aria-hidden="true">
-          <line className="line-1 voiced dots" x1="4" x2="4" y1="0" y2="20" />
-        </svg>
-        {mark}
-      </span>
-    </p>
+    <Key
+      items={[
+        {
+          says: range,
+          width: 74,
+          height: 20,
+          mark: (
+            <>
+              <line className="line-2" x1="4" x2="70" y1="10" y2="10" />
+              <line className="line-2" x1="4" x2="4" y1="5" y2="15" />
+              <line className="line-2" x1="70" x2="70" y1="5" y2="15" />
+              <rect className="filled" x="28" y="1" width="4" height="18" />
+              <circle className="hollow" cx="40" cy="10" r="4" />
+            </>
+          ),
+        },
+        {
+          says: mark,
+          width: 8,
+          height: 20,
+          mark: <line className="line-1 voiced dots" x1="4" x2="4" y1="0" y2="20" />,
+        },
+      ]}
+    />
   )
 }

@@ -5,6 +5,7 @@
  */
 
 import { Fragment, type ReactNode, useId, useState } from 'react'
+import { useSaid } from '../data/region.js'
 import { shell } from '../words/shell.js'
 
 /** What stands behind a figure. */
@@ -127,16 +128,19 @@ function FigureButton({ open, onToggle, controls, leads, label, children }: Figu
 
 /** What a figure opens to. Spans, so that it may stand inside a paragraph. */
 function Opened({ id, behind }: { readonly id: string; readonly behind: Behind }) {
-  const { name, value, comesFrom, moves, overrule } = behind
+  const { value, comesFrom, moves, overrule } = behind
+  const said = useSaid()
+  const name = said(behind.name)
+  const inWords = (says: ReactNode) => (typeof says === 'string' ? said(says) : says)
   const { figure } = shell
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset may not stand inside a paragraph
     <span className="opened" id={id} role="group" aria-label={figure.opened(name)}>
       <b>{name}</b>
-      <OpenedLine name={figure.value}>{value}</OpenedLine>
-      <OpenedLine name={figure.comesFrom}>{comesFrom}</OpenedLine>
-      {moves !== undefined && <OpenedLine name={figure.moves}>{moves}</OpenedLine>}
-      {overrule !== undefined && <OpenedLine name={figure.overrule}>{overrule}</OpenedLine>}
+      <OpenedLine name={figure.value}>{inWords(value)}</OpenedLine>
+      <OpenedLine name={figure.comesFrom}>{inWords(comesFrom)}</OpenedLine>
+      {moves !== undefined && <OpenedLine name={figure.moves}>{inWords(moves)}</OpenedLine>}
+      {overrule !== undefined && <OpenedLine name={figure.overrule}>{inWords(overrule)}</OpenedLine>}
     </span>
   )
 }

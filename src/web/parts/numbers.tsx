@@ -7,6 +7,7 @@
 import type { ReactNode } from 'react'
 import { WideTable } from './behind.js'
 import { FigureRow, type FigureSaid } from './figure.js'
+import { Heads } from './heads.js'
 
 export interface NumbersTableProps {
   readonly name: string
@@ -20,16 +21,7 @@ export function NumbersTable({ name, first, heads, children }: NumbersTableProps
   return (
     <WideTable name={name}>
       <table className="table numbers" style={{ minWidth: 200 + 84 * heads.length }}>
-        <thead>
-          <tr>
-            <th scope="col">{first}</th>
-            {heads.map((head) => (
-              <th scope="col" className="number" key={head}>
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <Heads list={[first, ...heads.map((number) => ({ number }))]} />
         <tbody>{children}</tbody>
       </table>
     </WideTable>

@@ -5,6 +5,7 @@
  */
 
 import type { ReactNode } from 'react'
+import { useSaid } from '../data/region.js'
 import { shell } from '../words/shell.js'
 import { Tag } from './tag.js'
 
@@ -18,10 +19,11 @@ export interface StopProps {
 
 /** A condition that blocks a step until it is answered. */
 export function Stop({ title, children, acts }: StopProps) {
+  const said = useSaid()
   return (
     <div className="stop">
       <Tag look="solid">{shell.stop}</Tag>
-      <h3>{title}</h3>
+      <h3>{said(title)}</h3>
       {typeof children === 'string' ? <p>{children}</p> : children}
       {acts && <div className="acts">{acts}</div>}
     </div>
@@ -30,10 +32,11 @@ export function Stop({ title, children, acts }: StopProps) {
 
 /** An entry that looks odd: the sum done aloud, the answers as buttons, `Leave it for now` last. */
 export function Asked({ title, children, acts }: StopProps) {
+  const said = useSaid()
   return (
     <div className="asked">
       <Tag look="dashed">{shell.asked}</Tag>
-      <h3>{title}</h3>
+      <h3>{said(title)}</h3>
       {typeof children === 'string' ? <p>{children}</p> : children}
       {acts && <div className="acts">{acts}</div>}
     </div>
@@ -46,12 +49,13 @@ export function Cautions({
 }: {
   readonly list: readonly { readonly hazard: string; readonly says: string }[]
 }) {
+  const said = useSaid()
   return (
     <ul className="cautions">
       {list.map(({ hazard, says }) => (
         <li key={hazard}>
-          <b>{hazard}</b>
-          {says}
+          <b>{said(hazard)}</b>
+          {said(says)}
         </li>
       ))}
     </ul>

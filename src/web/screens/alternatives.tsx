@@ -4,12 +4,13 @@
  * @module
  */
 
-import { memo, useCallback, useEffect, useState } from 'react'
+import { memo, useCallback, useContext, useEffect, useState } from 'react'
 import type { PriceChange } from '../../alternatives/reweigh.js'
 import { useBoat } from '../data/boat.js'
+import { basisInWords, RegionOfPage, viewInWords } from '../data/region.js'
 import { useLive } from '../data/value.js'
 import type { OfSet } from '../of-set.js'
-import { Button, Cautions, Lead, Passage, Refining, Say } from '../parts/index.js'
+import { Cautions, Failed, Passage, Preparing, Refining } from '../parts/index.js'
 import { words } from '../words/alternatives.js'
 import { sayDate, sayNumber } from '../words/say.js'
 import { type Answer, useAnswer } from '../work/answers.js'
@@ -28,12 +29,20 @@ export function AlternativesScreen({ boat, set }: OfSet) {
   const [change, setChange] = useState<PriceChange>({})
   const [editing, setEditing] = useState<string>()
   const log = useBoat(boat)
-  const { basis, view, prices } = answer
+  const { prices } = answer
+  const region = useContext(RegionOfPage)
+  const basis = basisInWords(answer.basis, region)
+  const view = viewInWords(answer.view, region)
   useEffect(() => prices(change), [prices, change])
   const logYears = useLogYears(view?.horizonYears, years === undefined && settledYears === undefined)
   const onQuote = useCallback((quote: number) => setChange((before) => ({ ...before, quote })), [])
-  if (answer.problem !== undefined) return <Failed answer={answer} />
-  if (basis === undefined || view === undefined) return <Preparing answer={answer} />
+  if (answer.problem !== undefined) {
+    const again = { says: words.failed.again, act: answer.goOn }
+    return <Failed title={words.title} words={words.failed} problem={answer.problem} again={again} />
+  }
+  if (basis === undefined || view === undefined) {
+    return <Preparing title={words.title} words={words.preparing} margin={<Margin answer={answer} />} />
+  }
   const shared = { basis, view, log, keyOfAnswer: answer.key }
   return (
     <>
@@ -111,29 +120,5 @@ function Margin({ answer }: { readonly answer: Answer }) {
       />
       {stage === 'done' && view && <p>{words.refiningTitle(sayNumber(view.histories))}</p>}
     </>
-  )
-}
-
-function Preparing({ answer }: { readonly answer: Answer }) {
-  return (
-    <Passage title={words.title} first says={<Margin answer={answer} />}>
-      <div aria-live="polite">
-        <Say>{words.preparing.say}</Say>
-        <Lead>{words.preparing.lead}</Lead>
-      </div>
-    </Passage>
-  )
-}
-
-function Failed({ answer }: { readonly answer: Answer }) {
-  return (
-    <Passage title={words.title} first>
-      <Say>{words.failed.say}</Say>
-      <Lead>{words.failed.lead}</Lead>
-      <p className="small gap-small">{answer.problem}</p>
-      <div className="acts">
-        <Button onClick={answer.goOn}>{words.failed.again}</Button>
-      </div>
-    </Passage>
   )
 }

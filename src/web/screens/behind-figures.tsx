@@ -8,6 +8,7 @@ import { type ReactNode, useEffect, useState } from 'react'
 import type { Draft } from '../../logbook/draft.js'
 import type { Entry } from '../../logbook/kinds.js'
 import type { Boat } from '../data/boat.js'
+import { useSaid } from '../data/region.js'
 import { today } from '../data/today.js'
 import { Overrule } from '../parts/index.js'
 import { figures as words } from '../words/figures.js'
@@ -199,13 +200,21 @@ function SetByYou(of: {
   readonly readOnly: boolean
   readonly onWrite: (value: number) => Promise<string | undefined>
 }) {
+  const said = useSaid()
+  const name = said(of.name)
   return (
     <span className="set-by-you">
       <span>
-        {of.name}: <b>{of.value}</b> <span className="second">{of.from}</span>
+        {name}: <b>{said(of.value)}</b> <span className="second">{of.from}</span>
       </span>
       {!of.readOnly && (
-        <Overrule name={of.name} sign={of.sign} unit={of.unit} value={of.placeholder} onWrite={of.onWrite} />
+        <Overrule
+          name={of.name}
+          sign={of.sign}
+          unit={said(of.unit)}
+          value={of.placeholder}
+          onWrite={of.onWrite}
+        />
       )}
     </span>
   )

@@ -5,6 +5,7 @@
  */
 
 import { monthsAhead as spans } from '../../forecast/odds.js'
+import { Key } from '../marks/key.js'
 import { hole, Passage, Tag, useFigures } from '../parts/index.js'
 import { words } from '../words/forecast.js'
 import { sayChance, sayRate, shortName, upperFirst } from '../words/say.js'
@@ -32,11 +33,13 @@ export function KnockOn(of: OfForecast) {
           ))}
         </ul>
       )}
-      <p className="key knock-key">
-        <span style={{ '--thick': '6px' } as object}>{knock.often}</span>
-        <span style={{ '--thick': '3px' } as object}>{knock.some}</span>
-        <span style={{ '--thick': '1px' } as object}>{knock.seldom}</span>
-      </p>
+      <Key
+        items={[
+          { says: knock.often, thick: 6 },
+          { says: knock.some, thick: 3 },
+          { says: knock.seldom, thick: 1 },
+        ]}
+      />
     </Passage>
   )
 }

@@ -4,10 +4,22 @@
  * @module
  */
 
+import { useContext } from 'react'
 import { monthsAhead as spans } from '../../forecast/odds.js'
 import { useBoat } from '../data/boat.js'
+import { basisInWords, RegionOfPage } from '../data/region.js'
 import type { OfSet } from '../of-set.js'
-import { Behind, Cautions, hole, Lead, NumbersRow, NumbersTable, Passage, Said, Say } from '../parts/index.js'
+import {
+  Behind,
+  Cautions,
+  Failed,
+  hole,
+  NumbersRow,
+  NumbersTable,
+  Passage,
+  Preparing,
+  Said,
+} from '../parts/index.js'
 import { words as alternatives } from '../words/alternatives.js'
 import { words } from '../words/forecast.js'
 import { plural, sayNumber } from '../words/say.js'
@@ -24,26 +36,11 @@ import '../look/marks.css'
 export function ForecastScreen({ boat, set }: OfSet) {
   const answer = useForecast(boat, set)
   const log = useBoat(boat)
-  const { basis, view, stage, following } = answer
-  if (stage === 'failed') {
-    return (
-      <Passage title={words.title} first>
-        <Say>{words.failed.say}</Say>
-        <Lead>{words.failed.lead}</Lead>
-        <p className="small gap-small">{answer.problem}</p>
-      </Passage>
-    )
-  }
-  if (basis === undefined || view === undefined) {
-    return (
-      <Passage title={words.title} first>
-        <div aria-live="polite">
-          <Say>{words.preparing.say}</Say>
-          <Lead>{words.preparing.lead}</Lead>
-        </div>
-      </Passage>
-    )
-  }
+  const basis = basisInWords(answer.basis, useContext(RegionOfPage))
+  const { view, stage, following } = answer
+  if (stage === 'failed') return <Failed title={words.title} words={words.failed} problem={answer.problem} />
+  if (basis === undefined || view === undefined)
+    return <Preparing title={words.title} words={words.preparing} />
   const of = { basis, view, log, keyOfAnswer: answer.key }
   return (
     <>

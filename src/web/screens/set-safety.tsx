@@ -6,7 +6,7 @@
 
 import type { Entry } from '../../logbook/kinds.js'
 import { paidIn } from '../entry/say-entry.js'
-import { FigureRow, type FigureSaid, hole, Passage, Said, Tag } from '../parts/index.js'
+import { FigureRow, type FigureSaid, Heads, hole, Passage, Said, Tag } from '../parts/index.js'
 import { figures as said } from '../words/figures.js'
 import { lowerFirst, sayChance, sayDay, sayMoney, sayNumber, shortName, upperFirst } from '../words/say.js'
 import { words } from '../words/set.js'
@@ -31,16 +31,7 @@ export function Dangers(of: OfForecast) {
   return (
     <Passage title={dangers.title} says={dangers.says}>
       <table className="table folds">
-        <thead>
-          <tr>
-            <th scope="col">{dangers.what}</th>
-            <th scope="col">{dangers.through}</th>
-            <th scope="col">{dangers.heed}</th>
-            <th scope="col" className="number">
-              {dangers.rate}
-            </th>
-          </tr>
-        </thead>
+        <Heads list={[dangers.what, dangers.through, dangers.heed, { number: dangers.rate }]} />
         <tbody>
           {rows.map(([danger, perYear]) => {
             const by = parts.toSorted(
@@ -95,15 +86,7 @@ export function Protections(of: OfForecast) {
   return (
     <Passage title={protections.title} says={protections.says}>
       <table className="table folds">
-        <thead>
-          <tr>
-            <th scope="col">{protections.name}</th>
-            <th scope="col">{protections.tested}</th>
-            <th scope="col" className="number">
-              {protections.asleep}
-            </th>
-          </tr>
-        </thead>
+        <Heads list={[protections.name, protections.tested, { number: protections.asleep }]} />
         <tbody>
           {list.map(({ part, fitted, lastTestedDay }) => {
             const name = shortName(basis.names.parts[part] ?? part)
@@ -170,14 +153,7 @@ export function Spent({ basis, log }: OfForecast) {
         figures={{ total: figure(said.set.spent, spent.total, money(spent.total), paid) }}
       />
       <table className="table gap-small" style={{ maxWidth: 420 }}>
-        <thead>
-          <tr>
-            <th scope="col">{spentWords.year}</th>
-            <th scope="col" className="number">
-              {spentWords.amount}
-            </th>
-          </tr>
-        </thead>
+        <Heads list={[spentWords.year, { number: spentWords.amount }]} />
         <tbody>
           {years.slice(0, 6).map(([year, amount]) => (
             <FigureRow key={year} columns={2}>

@@ -4,11 +4,13 @@
  * @module
  */
 
+import { useContext } from 'react'
 import { useBoat } from '../data/boat.js'
+import { basisInWords, RegionOfPage } from '../data/region.js'
 import { LifeKey } from '../marks/life-row.js'
 import { SideView } from '../marks/side-view.js'
 import type { OfSet } from '../of-set.js'
-import { type FigureSaid, hole, Lead, Passage, Said, Say, useFigures } from '../parts/index.js'
+import { Failed, type FigureSaid, hole, Passage, Preparing, Said, Say, useFigures } from '../parts/index.js'
 import { figures } from '../words/figures.js'
 import { words as forecastWords } from '../words/forecast.js'
 import { lowerFirst, plural, sayHours, sayList, shortName } from '../words/say.js'
@@ -26,26 +28,12 @@ import '../look/set.css'
 export function SetScreen({ boat, set }: OfSet) {
   const answer = useForecast(boat, set)
   const log = useBoat(boat)
-  const { basis, view, stage } = answer
-  if (stage === 'failed') {
-    return (
-      <Passage title={words.title} first>
-        <Say>{forecastWords.failed.say}</Say>
-        <Lead>{forecastWords.failed.lead}</Lead>
-        <p className="small gap-small">{answer.problem}</p>
-      </Passage>
-    )
-  }
-  if (basis === undefined || view === undefined) {
-    return (
-      <Passage title={words.title} first>
-        <div aria-live="polite">
-          <Say>{words.preparing.say}</Say>
-          <Lead>{words.preparing.lead}</Lead>
-        </div>
-      </Passage>
-    )
-  }
+  const basis = basisInWords(answer.basis, useContext(RegionOfPage))
+  const { view, stage } = answer
+  if (stage === 'failed')
+    return <Failed title={words.title} words={forecastWords.failed} problem={answer.problem} />
+  if (basis === undefined || view === undefined)
+    return <Preparing title={words.title} words={words.preparing} />
   const of = { basis, view, log, keyOfAnswer: answer.key }
   const groups = groupsOf(of)
   return (

@@ -14,7 +14,7 @@ import { today } from '../data/today.js'
 import { write } from '../data/write.js'
 import { saidProblem } from '../entry/problems.js'
 import { draftTakingBack } from '../entry/take-back.js'
-import { Passage, PlainButton, WideTable } from '../parts/index.js'
+import { Heads, Passage, PlainButton, WideTable } from '../parts/index.js'
 import { sayDate } from '../words/say.js'
 import { settings } from '../words/settings.js'
 
@@ -49,22 +49,16 @@ export function Overruled({ boat, set }: { readonly boat: Boat; readonly set: st
       ) : (
         <WideTable name={words.title}>
           <table className="table folds">
-            <thead>
-              <tr>
-                <th scope="col">{words.heads.figure}</th>
-                <th scope="col" className="number">
-                  {words.heads.yours}
-                </th>
-                <th scope="col" className="number">
-                  {words.heads.catalogue}
-                </th>
-                <th scope="col">{words.heads.because}</th>
-                <th scope="col">{words.heads.since}</th>
-                <th scope="col">
-                  <span className="unseen">{words.takeBack}</span>
-                </th>
-              </tr>
-            </thead>
+            <Heads
+              list={[
+                words.heads.figure,
+                { number: words.heads.yours },
+                { number: words.heads.catalogue },
+                words.heads.because,
+                words.heads.since,
+                { unseen: words.takeBack },
+              ]}
+            />
             <tbody>
               {overrulings.map((entry) => {
                 const figure = ofSet && describeFigure(ofSet, entry.body.path)

@@ -1,5 +1,5 @@
 /**
- * Words of the settings, and the words that follow a boat's region.
+ * Words of the settings.
  *
  * @module
  */
@@ -81,24 +81,3 @@ export const settings = {
     address: 'Open this in the other browser; it works once:',
   },
 } as const
-
-/** Whose words. */
-export type Region = 'british' | 'american'
-
-/** Terms of the catalogue, which is written in British words, and what they are called elsewhere. */
-const american: readonly (readonly [RegExp, string])[] = [
-  [/\bearthing\b/g, 'grounding'],
-  [/\bearthed\b/g, 'grounded'],
-  [/\bearths?\b/g, 'ground'],
-  [/\bEarth\b/g, 'Ground'],
-  [/\bRCD\b/g, 'GFCI'],
-  [/\b([Rr])esidual-current device\b/g, '$1esidual-current device (GFCI or ELCI)'],
-  [/\bspanner\b/g, 'wrench'],
-  [/\bpetrol\b/g, 'gasoline'],
-]
-
-/** A sentence in the words of a region. */
-export function inRegion(sentence: string, region: Region | undefined): string {
-  if (region !== 'american') return sentence
-  return american.reduce((said, [term, other]) => said.replace(term, other), sentence)
-}
