@@ -68,13 +68,15 @@ test('the boat from nothing of the documentation can be typed as it stands', () 
   const lines = linesBelow('docs/command-line.md', '## A boat from nothing')
   const own = mkdtempSync(join(tmpdir(), 'gensettle-'))
   const alternatives = linesBelow('docs/command-line.md', '## Alternatives of your own')
+  const lookingBack = linesBelow('docs/command-line.md', '## Looking back')
   expect(lines.length).toBeGreaterThan(5)
   expect(alternatives.length).toBeGreaterThan(3)
-  for (const line of [...lines, ...alternatives]) {
+  expect(lookingBack.length).toBeGreaterThan(5)
+  for (const line of [...lines, ...alternatives, ...lookingBack]) {
     const { status, stderr } = gensettle(...wordsOf(line), '--data', own)
     expect(`${line}: ${status} ${stderr}`).toBe(`${line}: 0 `)
   }
-}, 180_000)
+}, 300_000)
 
 test('the model of the README is played, and what comes out is what stands there', () => {
   const [line] = linesBelow('README.md', 'a model written by hand')
