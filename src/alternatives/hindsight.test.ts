@@ -165,6 +165,20 @@ test('a part that stood failed when the span began, as came out later, is not sc
   expect(date!.failed).toEqual([])
 })
 
+test('a failure of a part that the model of the time did not have is told, and not lost', () => {
+  const complete = at(8, 'complete', { of: ['stops', 'work'] }, '2019-12-01', '2020-12-31')
+  const stop = at(
+    4,
+    'stop',
+    { daysWithoutPower: 1, curedSameDay: false, cause: { part: 'tea-urn' } },
+    '2020-02-01',
+  )
+  const entries = [...log.slice(0, 3), stop, complete]
+  const hindsight = hindsightOf({ ...question, entries, asOf: '2020-07-02', most: 1 })
+  expect(hindsight).toMatchObject({ untold: 1, wholeSet: { spans: 1, came: 1 } })
+  expect(hindsight.dates[0]).toMatchObject({ failed: [], failedUntold: ['tea-urn'] })
+})
+
 test('the score of several dates is that of their parts together', () => {
   const date = (became: 'failed' | 'held', chance: number): LookedBack => ({
     asOf: '2020-01-01',
@@ -174,6 +188,7 @@ test('the score of several dates is that of their parts together', () => {
     stopping: chance,
     stopped: became === 'failed',
     failed: [],
+    failedUntold: [],
   })
   const score = scoreOf([date('failed', 0.5), date('held', 0.25)])
   expect(score.brier!.score).toBeCloseTo((0.25 + 0.0625) / 2, 12)

@@ -55,6 +55,8 @@ export interface LookedBack extends PastSpan {
   readonly stopped: boolean
   /** Failures of parts that had been given a chance, each part once, with that chance. */
   readonly failed: readonly (EnteredFailure & { readonly chance: number })[]
+  /** Parts that failed and had been given no chance: the model of the time did not have them. */
+  readonly failedUntold: readonly string[]
 }
 
 export interface Hindsight {
@@ -71,6 +73,8 @@ export interface Hindsight {
   /** Spans of the set declared complete: how many, stops told and stops that came. */
   readonly wholeSet: { readonly spans: number; readonly expected: number; readonly came: number }
   readonly leftOut: Readonly<Record<LeftOut, number>>
+  /** Failures in spans that are scored, of parts that no chance was given for. */
+  readonly untold: number
   /** In spans not declared complete: failures that were told, and those that were entered all the same. */
   readonly notComplete: { readonly spans: number; readonly expected: number; readonly entered: number }
 }
@@ -114,10 +118,10 @@ function truthOf({ entries, boat, set, asOf, catalogue }: HindsightQuestion) {
 
 function lookBack(
   question: HindsightQuestion,
-  { span, known, ...now }: Truth & { readonly span: PastSpan; readonly known: readonly Entry[] },
+  { span, known: entries, ...now }: Truth & { readonly span: PastSpan; readonly known: readonly Entry[] },
 ): LookedBack {
   const { boat, set, catalogue } = question
-  const { model, told } = toldOn(question, { asOf: span.asOf, known })
+  const { model, told } = toldOn(question, { asOf: span.asOf, known: entries })
   const before = registerOf({ entries: now.current, boat, set, asOf: span.asOf, catalogue })
   const brokenBefore = new Set(before.broken.map(({ part }) => part))
   const truth = { entries: now.ofSet, failures: now.failures, complete: now.complete, brokenBefore }
@@ -130,7 +134,9 @@ function lookBack(
     parts.filter(({ became }) => became !== 'stood-broken').map(({ part, chance }) => [part, chance]),
   )
   const firsts = new Map<string, EnteredFailure>()
-  for (const one of failuresIn(now.failures, span)) {
+  const inSpan = failuresIn(now.failures, span)
+  const known = new Set(model.parts.map(({ id }) => id))
+  for (const one of inSpan) {
     if (chances.has(one.part) && !firsts.has(one.part)) firsts.set(one.part, one)
   }
   return {
@@ -140,6 +146,7 @@ function lookBack(
     stopping: told.stopping,
     stopped: stoppedIn(now.ofSet, span),
     failed: [...firsts.values()].map((one) => ({ ...one, chance: chances.get(one.part)! })),
+    failedUntold: [...new Set(inSpan.map(({ part }) => part))].filter((part) => !known.has(part)),
   }
 }
 
@@ -172,7 +179,7 @@ function toldOn(
 /** What the looks back come to. Only spans that are declared complete are scored, and in them only what can be told. */
 export function scoreOf(
   dates: readonly LookedBack[],
-): Pick<Hindsight, 'brier' | 'bands' | 'allBands' | 'wholeSet' | 'leftOut' | 'notComplete'> {
+): Pick<Hindsight, 'brier' | 'bands' | 'allBands' | 'wholeSet' | 'leftOut' | 'untold' | 'notComplete'> {
   const all = dates.flatMap(({ parts }) => parts)
   const scored = all.flatMap(({ chance, became }): ToldAndSeen[] =>
     became === 'failed' || became === 'held' ? [{ chance, came: became === 'failed' }] : [],
@@ -192,6 +199,7 @@ export function scoreOf(
     leftOut: Object.fromEntries(
       leftOutBecause.map((why) => [why, all.filter(({ became }) => became === why).length]),
     ) as Record<LeftOut, number>,
+    untold: sum(whole.map(({ failedUntold }) => failedUntold.length)),
     notComplete: {
       spans: open.length,
       expected: sum(open.flatMap(({ parts }) => parts.map(({ chance }) => chance))),

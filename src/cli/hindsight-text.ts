@@ -108,6 +108,7 @@ function scoreText(hindsight: ToldHindsight): string[] {
     `Brier score ${figure(brier.score)} (0: all foreseen) = reliability ${figure(brier.reliability)} − resolution ${figure(brier.resolution)} + uncertainty ${figure(brier.uncertainty)} + within bands ${figure(brier.withinBands)}. ${skill}`,
     `The set as a whole: it stopped in ${wholeSet.came} of ${wholeSet.spans} spans declared complete; ${figure(wholeSet.expected)} were expected.`,
     ...openText(notComplete),
+    ...untoldText(hindsight),
     ...leftOutText(hindsight.leftOut),
   ]
 }
@@ -116,6 +117,14 @@ function openText({ spans, expected, entered }: Hindsight['notComplete']): strin
   if (spans === 0) return []
   return [
     `${spans} ${spans === 1 ? 'span is' : 'spans are'} not declared complete, and not scored: nothing says what did not fail in them. Failures of ${entered} parts were entered there all the same; ${figure(expected)} were expected.`,
+  ]
+}
+
+function untoldText({ dates, untold }: ToldHindsight): string[] {
+  if (untold === 0) return []
+  const parts = dates.flatMap(({ complete, failedUntold }) => (complete ? failedUntold : []))
+  return [
+    `Not in the score: ${[...new Set(parts)].join(', ')} failed, and no chance had been given, as the set of the time was not taken to have such a part.`,
   ]
 }
 

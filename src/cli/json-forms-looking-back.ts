@@ -71,6 +71,7 @@ export const lookingBackFields = {
             chance,
           }),
         ),
+        failedUntold: texts,
       }),
     ),
     brier: z
@@ -90,6 +91,7 @@ export const lookingBackFields = {
     leftOut: z.object(
       Object.fromEntries(leftOut.map((why) => [why, z.number()])) as Record<LeftOut, z.ZodNumber>,
     ),
+    untold: z.number(),
     notComplete: z.object({ spans: z.number(), expected: z.number(), entered: z.number() }),
     choices: z.array(
       z.object({

@@ -24,8 +24,11 @@ export interface Computed {
 const folderName = 'computed'
 /** End of the name of a file that is not whole yet. */
 const underWay = '.part'
-/** So much is kept at most; what was read or written longest ago goes first. A set takes four files, 60 MB together. */
-const usualBounds = { files: 24, bytes: 300e6 }
+/**
+ * So much is kept at most; what was read or written longest ago goes first.
+ * A set takes four files, 60 MB together; a look back at past dates some dozens that are small.
+ */
+const usualBounds = { files: 400, bytes: 300e6 }
 /** A file under way that is older than this was left by a program that ended. [ms] */
 const leftAfter = 3_600_000
 
