@@ -5,9 +5,9 @@
  */
 
 import { workerData } from 'node:worker_threads'
-import type { Program } from '../alternatives/program.js'
+import { compile, type Program } from '../alternatives/program.js'
 import { type Picked, playSpan, type Sample, type Span } from '../alternatives/simulate.js'
-import type { Alternative } from '../forecast/life-model.js'
+import type { Alternative, LifeModel } from '../forecast/life-model.js'
 
 /** What a worker is told once, when it starts. */
 export interface PlayData {
@@ -18,6 +18,8 @@ export interface PlayData {
 export interface PlayQuestion {
   readonly number: number
   readonly alternatives: readonly Alternative[]
+  /** Another model of the same set; absent: the one that the worker was told. */
+  readonly model?: LifeModel
 }
 
 export interface PlayChunk {
@@ -31,7 +33,10 @@ let inHand: { readonly number: number; readonly program: Program } | undefined
 /** Plays one chunk. */
 export function playChunk({ question, which }: PlayChunk): Sample[] {
   if (inHand?.number !== question.number) {
-    inHand = { number: question.number, program: { ...data.program, alternatives: question.alternatives } }
+    const { number, model, alternatives } = question
+    const { program } = data
+    const other = model === undefined ? program : compile(model, program.posterior, program.used)
+    inHand = { number, program: { ...other, alternatives } }
   }
   return playSpan(inHand.program, which)
 }

@@ -3,7 +3,7 @@ import { compile } from '../alternatives/program.js'
 import { playSpan } from '../alternatives/simulate.js'
 import { type LifeModel, lifeModelSchema } from '../forecast/life-model.js'
 import { posteriorOf } from '../forecast/posterior.js'
-import { playOnWorkers } from './play.js'
+import { openPlayers, playOnWorkers } from './play.js'
 
 const model: LifeModel = lifeModelSchema.parse({
   type: 'gensettle/life-model',
@@ -91,4 +91,17 @@ test('histories picked by their numbers are those of the whole span', async () =
       expect(values).toEqual(Float64Array.from(histories, (i) => whole[a]!.columns[k]![i - 40]!))
     })
   })
+})
+
+test('another model of the same set is played as it would be by itself', async () => {
+  const other = { ...model, horizonYears: 11, labour: { ...model.labour, paidPerHour: 90 } }
+  const alone = playSpan(compile(other, posterior), span)
+  const players = openPlayers(model, posterior, { workers: 2 })
+  try {
+    const before = await players.play(model.alternatives, { ...span, historiesPerChunk: 60 })
+    expect(await players.playModel(other, { ...span, historiesPerChunk: 60 })).toEqual(alone)
+    expect(await players.play(model.alternatives, { ...span, historiesPerChunk: 60 })).toEqual(before)
+  } finally {
+    await players.close()
+  }
 })

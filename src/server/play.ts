@@ -46,6 +46,8 @@ export interface PlayersOptions {
 export interface Players {
   /** Plays histories of every alternative, in chunks that are joined in the order of the histories. */
   readonly play: (alternatives: readonly Alternative[], options: PlayOptions) => Promise<Sample[]>
+  /** The same with the alternatives of another model of the same set, which rests on the same posterior. */
+  readonly playModel: (model: LifeModel, options: PlayOptions) => Promise<Sample[]>
   readonly close: () => Promise<void>
 }
 
@@ -60,13 +62,14 @@ export function openPlayers(model: LifeModel, posterior: Posterior, options: Pla
   const program = compile(model, shared(posterior), used)
   const pool = makePool({ program }, workers)
   let questions = 0
+  const ask = async (asked: Omit<PlayQuestion, 'number'>, how: PlayOptions) => {
+    const chunks = chunksOf(how)
+    how.signal?.throwIfAborted()
+    return joinSamples(await playAll(pool, { number: questions++, ...asked }, chunks, how))
+  }
   return {
-    play: async (alternatives, how) => {
-      const chunks = chunksOf(how)
-      how.signal?.throwIfAborted()
-      const question = { number: questions++, alternatives }
-      return joinSamples(await playAll(pool, question, chunks, how))
-    },
+    play: (alternatives, how) => ask({ alternatives }, how),
+    playModel: (other, how) => ask({ model: other, alternatives: other.alternatives }, how),
     close: () => pool.destroy(),
   }
 }

@@ -1,0 +1,62 @@
+/**
+ * What bears on the choice: what is worth finding out before it, and what would change it.
+ *
+ * @module
+ */
+
+import type { LifeModel } from '../forecast/life-model.js'
+import { type LookWorth, type WorthOfLooks, worthOfLooks } from './finding-out.js'
+import { curvedInputs, straightInputs } from './inputs.js'
+import { type WorthOfQuantity, worthOfQuantities } from './perfect-information.js'
+import type { Play } from './policy.js'
+import type { Sample } from './simulate.js'
+import type { StartStates } from './start-states.js'
+import { type PlayModel, type TurningPoints, turningPoints } from './turning-points.js'
+import { type TwoWayMap, twoWayMap } from './two-way-map.js'
+
+/** Histories already played, all from the first on, and how more are played. */
+export interface Played {
+  readonly model: LifeModel
+  readonly samples: readonly Sample[]
+  readonly states: StartStates
+  readonly seed: number
+  readonly play: Play
+  readonly playModel: PlayModel
+}
+
+export interface WorthFindingOut extends WorthOfLooks {
+  /** Prices, waits and scales, as if each could be known for certain; most worth first. */
+  readonly quantities: readonly WorthOfQuantity[]
+  /** The look that pays most; none: nothing is worth looking at, choose. */
+  readonly first?: LookWorth
+}
+
+/** Looks at the set, and quantities that could be known better, by what they are worth. */
+export async function worthFindingOut(played: Played): Promise<WorthFindingOut> {
+  const looks = await worthOfLooks(played)
+  const first = looks.looks.find(({ pays }) => pays)
+  return { ...looks, quantities: worthOfQuantities(played), ...(first === undefined ? {} : { first }) }
+}
+
+export interface WhatChanges {
+  readonly turning: TurningPoints
+  /** Across is the quote, or a new set's price where none is in hand; down are the years kept and the price of a day. */
+  readonly maps: readonly TwoWayMap[]
+}
+
+/** What would change the answer; none where there is no choice. */
+export async function whatChanges(played: Played): Promise<WhatChanges | undefined> {
+  const { model, samples, seed, playModel } = played
+  const asked = { model, samples, seed, play: playModel }
+  const turning = await turningPoints(asked)
+  if (turning === undefined) return undefined
+  const straight = straightInputs(model)
+  const across = straight.find(({ id }) => id === 'quote') ?? straight.find(({ id }) => id === 'new-set')!
+  const down = [
+    curvedInputs(model).find(({ id }) => id === 'years-kept')!,
+    straight.find(({ id }) => id === 'day-without-power')!,
+  ]
+  const maps: TwoWayMap[] = []
+  for (const one of down) maps.push((await twoWayMap(asked, { across, down: one }))!)
+  return { turning, maps }
+}

@@ -1,0 +1,170 @@
+/**
+ * What bears on the choice, in words.
+ *
+ * @module
+ */
+
+import type { LifeModel } from '../forecast/life-model.js'
+import type { WorthFindingOut } from './bearing.js'
+import type { Choice, LookWorth } from './finding-out.js'
+import type { WorthOfQuantity } from './perfect-information.js'
+import { moneyIn } from './say.js'
+import type { InputTurns, Turn, TurningPoints } from './turning-points.js'
+
+/** A look as a person would be told of it. */
+export interface SaidLook {
+  /** What to do, and at what. */
+  readonly look: string
+  /** What it takes. */
+  readonly takes: string
+  readonly worth: string
+  /** What to do after it. */
+  readonly after: string
+}
+
+/** The first line: what to do first, or that nothing is worth finding out. */
+export function sayFirst(
+  model: LifeModel,
+  { first, looks }: Pick<WorthFindingOut, 'first' | 'looks'>,
+): string {
+  if (first === undefined) {
+    return 'Nothing is worth finding out first: choose. No look at the set is worth what it takes, because whatever it shows the choice stays the same, or the saving is less than its cost.'
+  }
+  const { look, takes, after } = sayLook(model, first)
+  const others = looks.filter(({ pays }) => pays).length - 1
+  const more =
+    others === 0 ? '' : others === 1 ? ' One other look pays too.' : ` ${others} other looks pay too.`
+  return `Do this first: ${lowerFirst(look)}. It takes ${takes} and saves about ${moneyIn(model.currency, first.worth - first.cost)} more than that on average. ${after}${more}`
+}
+
+export function sayLook(
+  model: LifeModel,
+  { look, chanceSeen, worth, error, cost, ifSeen, ifNot, unlooked }: LookWorth,
+): SaidLook {
+  const check = model.checks.find(({ id }) => id === look.check)
+  const part = partName(model, look.part)
+  const choice = (one: Choice) => sayChoice(model, one, part)
+  const money = (amount: number) => moneyIn(model.currency, amount)
+  const same = ifSeen.alternative === ifNot.alternative && ifSeen.renews === ifNot.renews
+  const hundred = Math.round(100 * chanceSeen)
+  return {
+    look: `${check?.name ?? look.check}: ${part}`,
+    takes: cost < 1 ? 'next to nothing' : `about ${money(cost)}`,
+    worth: `${money(worth)} ± ${money(error)}`,
+    after: same
+      ? `Whatever it shows: ${choice(unlooked)}.`
+      : `It shows something ${hundred < 1 ? 'less than once' : `${hundred} times`} in 100; then ${choice(ifSeen)}. If it shows nothing: ${choice(ifNot)}.`,
+  }
+}
+
+function sayChoice(model: LifeModel, { alternative, renews }: Choice, part: string): string {
+  const name = lowerFirst(alternativeName(model, alternative))
+  return renews ? `${name}, with the ${part} mended before it fails` : name
+}
+
+const quantityWords: Readonly<Record<string, { readonly what: string; readonly how: string }>> = {
+  'set-factor': {
+    what: 'how this set does against others of its kind',
+    how: 'the record tells it: enter what failed, and what was found sound',
+  },
+  overrun: { what: 'what the bill comes to against the quote', how: 'a firm quote with the whole scope' },
+  'job-days': { what: 'how long the job in hand takes', how: 'a date from the workshop' },
+  'new-price': { what: 'the price of a new set', how: 'a firm offer' },
+  'install-price': { what: 'what fitting a new set costs', how: 'a quote for the fitting' },
+  'new-lead': { what: 'how long a new set takes to come', how: 'a date of delivery' },
+}
+
+/** A quantity in words, and how it could be known better. */
+export function sayQuantity(id: WorthOfQuantity['id']): { readonly what: string; readonly how: string } {
+  return (
+    quantityWords[id] ?? {
+      what: `how long the parts of the ${id.replace(/^system /, '').replaceAll('-', ' ')} last in this set`,
+      how: 'looks at these parts, and what the record says of them',
+    }
+  )
+}
+
+interface InputWords {
+  readonly what: string
+  readonly value: (value: number, model: LifeModel) => string
+}
+
+const namedTimes = new Map([
+  [0, 'nothing'],
+  [0.5, 'half'],
+  [1, 'what it is taken at'],
+  [2, 'twice what it is taken at'],
+])
+const times = (value: number): string =>
+  namedTimes.get(value) ?? `${round(value, 2)} times what it is taken at`
+const moneyOf = (value: number, { currency }: LifeModel): string => moneyIn(currency, value)
+
+const inputWords: Readonly<Record<InputTurns['id'], InputWords>> = {
+  quote: { what: 'the quote', value: moneyOf },
+  'own-hour': { what: 'an hour of your own', value: moneyOf },
+  'paid-hour': { what: 'a paid hour', value: moneyOf },
+  'workshop-trip': { what: 'a visit of a workshop', value: moneyOf },
+  'day-without-power': { what: 'a day without power', value: times },
+  'repair-costs': { what: 'what repairs to come cost', value: times },
+  'new-set': { what: 'a new set, fitted', value: times },
+  'doing-without': { what: 'doing without a set', value: times },
+  'fuel-price': { what: 'fuel', value: times },
+  resale: { what: 'what a set fetches in the end', value: times },
+  'years-kept': { what: 'the years you keep the boat', value: (value) => `${round(value, 1)} years` },
+  interest: { what: 'real interest', value: (value) => `${round(100 * Math.expm1(value), 1)} %` },
+  'hours-a-year': { what: 'running hours a year', value: (value) => `${Math.round(value)} h` },
+  'waits-for-parts': { what: 'the wait for parts', value: times },
+  care: { what: 'how often checks and services are made', value: times },
+  'faults-by-work': { what: 'faults put in by work', value: times },
+}
+
+export function sayInput(id: InputTurns['id']): string {
+  return inputWords[id].what
+}
+
+/** A value of an input as its owner would say it. */
+export function sayInputValue(model: LifeModel, id: InputTurns['id'], value: number): string {
+  return inputWords[id].value(value, model)
+}
+
+/** Where the answer changes hands along one input, or that nothing here changes it. */
+export function sayTurns(model: LifeModel, input: InputTurns): string {
+  const { id, low, high, below, above } = input
+  const value = (at: number) => sayInputValue(model, id, at)
+  const at = (side: 'Under' | 'Over', turn: Turn) =>
+    `${side} ${value(turn.at)}: ${lowerFirst(alternativeName(model, turn.to))}.`
+  const said = [
+    ...(below === undefined ? [] : [at('Under', below)]),
+    ...(above === undefined ? [] : [at('Over', above)]),
+  ]
+  if (said.length > 0) return said.join(' ')
+  return `From ${value(low)} to ${value(high)} nothing changes it.`
+}
+
+/** Alternatives that a stop line keeps from being the best. */
+export function sayBarred(
+  model: LifeModel,
+  { barred, best }: Pick<TurningPoints, 'barred' | 'best'>,
+): string[] {
+  return barred.map(
+    ({ id, saving }) =>
+      `${alternativeName(model, id)} would cost ${moneyIn(model.currency, saving)} less than ${lowerFirst(alternativeName(model, best))}, if its stop were closed.`,
+  )
+}
+
+function alternativeName(model: LifeModel, id: string): string {
+  return model.alternatives.find((one) => one.id === id)?.name ?? id
+}
+
+/** The plain name of a part, without what follows a comma. */
+function partName(model: LifeModel, id: string): string {
+  return lowerFirst((model.parts.find((part) => part.id === id)?.name ?? id).split(',')[0]!)
+}
+
+function round(value: number, digits: number): string {
+  return Number(value.toFixed(digits)).toLocaleString('en-GB')
+}
+
+function lowerFirst(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1)
+}
