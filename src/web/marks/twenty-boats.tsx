@@ -21,7 +21,7 @@ const step = 10
 
 export function TwentyBoats({ months, firstYear, failing, label }: TwentyBoatsProps) {
   const counts = boatsByMonth(failing)
-  const height = Math.max(42, Math.max(...counts) * step + 12)
+  const most = Math.max(...counts)
   const each = 100 / months.length
   return (
     <span className="draws">
@@ -40,20 +40,22 @@ export function TwentyBoats({ months, firstYear, failing, label }: TwentyBoatsPr
             <line key={year} className="line-1 edged" x1={`${at}%`} x2={`${at}%`} y1="0" y2="100%" />
           ))}
       </svg>
-      <svg className="drawing" height={height} role="img" aria-label={label}>
+      <svg className="drawing dots" style={{ '--most': most } as object} role="img" aria-label={label}>
         <title>{label}</title>
-        {counts.flatMap((count, k) =>
-          Array.from({ length: count }, (_, i) => (
-            <circle
-              // biome-ignore lint/suspicious/noArrayIndexKey: dots of a stack are alike
-              key={`${k} ${i}`}
-              className="filled"
-              cx={`${(k + 0.5) * each}%`}
-              cy={height - 7 - i * step}
-              r={dot}
-            />
-          )),
-        )}
+        <svg y="100%" overflow="visible" aria-hidden="true">
+          {counts.flatMap((count, k) =>
+            Array.from({ length: count }, (_, i) => (
+              <circle
+                // biome-ignore lint/suspicious/noArrayIndexKey: dots of a stack are alike
+                key={`${k} ${i}`}
+                className="filled"
+                cx={`${(k + 0.5) * each}%`}
+                cy={-7 - i * step}
+                r={dot}
+              />
+            )),
+          )}
+        </svg>
       </svg>
     </span>
   )

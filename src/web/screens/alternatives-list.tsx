@@ -38,7 +38,7 @@ export function AlternativesList(props: ListProps) {
   const scale = scaleAround(spreads, { fromZero: false, ticks: 6 })
   const best = view.rows.find(({ id }) => id === view.report.verdict.best)!
   return (
-    <Passage title={list.title} says={list.says(years)}>
+    <Passage title={list.title} says={list.says(years)} className="wide long">
       <div className="alternatives">
         <div className="row head">
           <span>{list.name}</span>

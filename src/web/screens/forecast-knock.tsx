@@ -23,7 +23,7 @@ export function KnockOn(of: OfForecast) {
     .sort((a, b) => weightOf(b) - weightOf(a))
     .slice(0, causes)
   return (
-    <Passage title={knock.title} says={knock.says}>
+    <Passage title={knock.title} says={knock.says} className="wide long">
       {parts.length === 0 ? (
         <p className="small">{knock.none}</p>
       ) : (

@@ -31,7 +31,11 @@ export function WhatGoesWhen(of: OfForecast) {
     </span>
   )
   return (
-    <Passage title={twenty.title} says={twenty.says.map((line) => <p key={line}>{line}</p>)}>
+    <Passage
+      title={twenty.title}
+      says={twenty.says.map((line) => <p key={line}>{line}</p>)}
+      className="wide long"
+    >
       <div className="boats">
         <div className="row axis">
           <span />
@@ -103,7 +107,11 @@ export function Lives(of: OfForecast) {
   const parts = likeliestFirst(of).slice(0, few)
   const { lives } = words
   return (
-    <Passage title={lives.title} says={lives.says.map((line) => <p key={line}>{line}</p>)}>
+    <Passage
+      title={lives.title}
+      says={lives.says.map((line) => <p key={line}>{line}</p>)}
+      className="wide long"
+    >
       <div className="lives">
         {parts.map((part) => (
           <LifeOfPart key={part.odds.part} part={part} of={of} />
