@@ -6,11 +6,27 @@
 
 import { shortCaution } from '../alternatives/cautions.js'
 import type { Hindsight } from '../alternatives/hindsight.js'
+import type { Afterwards, PastChoice } from '../alternatives/hindsight-choices.js'
 import type { LeftOut } from '../alternatives/hindsight-outcomes.js'
 import { moneyIn } from '../alternatives/say.js'
 import { type Band, fewestExpected } from '../forecast/calibration.js'
-import type { LookedAtChoice } from './hindsight.js'
 import { chance, figure, tableText } from './table.js'
+
+/** What was said, or would have been said, when a choice was made. */
+export interface Said {
+  /** The answer that was kept with the decision; else worked out now. */
+  readonly kept: boolean
+  readonly best: string
+  readonly walkAway: number | null
+  readonly verdict: string
+  readonly walkAwaySaying: string | null
+}
+
+export interface LookedAtChoice extends Omit<PastChoice, 'kept'> {
+  /** Null where no such set was known then. */
+  readonly said: Said | null
+  readonly after: Afterwards
+}
 
 export interface ToldHindsight extends Hindsight {
   readonly choices: readonly LookedAtChoice[]

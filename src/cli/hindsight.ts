@@ -7,7 +7,6 @@
 import { shortCaution } from '../alternatives/cautions.js'
 import { type Hindsight, type HindsightQuestion, lookingBack } from '../alternatives/hindsight.js'
 import {
-  type Afterwards,
   afterChoice,
   entriesAtChoice,
   type PastChoice,
@@ -21,7 +20,7 @@ import { registerOf, setsOf } from '../register/register.js'
 import type { SetRegister } from '../register/register-types.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
 import { answerFor } from './answer.js'
-import { hindsightText } from './hindsight-text.js'
+import { hindsightText, type LookedAtChoice, type Said } from './hindsight-text.js'
 import { type SetOptions, type SetQuestion, withSet } from './of-set.js'
 import { shippedCatalogue } from './places.js'
 import { progressOf } from './progress.js'
@@ -34,22 +33,6 @@ export interface HindsightOptions extends SetOptions {
   readonly dates: number
   readonly choices: number
   readonly byDate?: boolean
-}
-
-/** What was said, or would have been said, when a choice was made. */
-export interface Said {
-  /** The answer that was kept with the decision; else worked out now. */
-  readonly kept: boolean
-  readonly best: string
-  readonly walkAway: number | null
-  readonly verdict: string
-  readonly walkAwaySaying: string | null
-}
-
-export interface LookedAtChoice extends Omit<PastChoice, 'kept'> {
-  /** Null where no such set was known then. */
-  readonly said: Said | null
-  readonly after: Afterwards
 }
 
 export function showHindsight(options: HindsightOptions): Promise<Result> {

@@ -127,3 +127,30 @@ test('boats drawn from a known common part, each with a set of its own: the furt
     expect(Math.sqrt(boat.variance)).toBeGreaterThan(0.1)
   }
 })
+
+test('systems that live longer and shorter than the rest are found again, with the factor they share', () => {
+  const draws = uniforms(21)
+  const logSd = 0.4
+  // own scales of a system's modes in units of their spread: what is common to them, and a draw of their own
+  const common = { cooling: 0.9, fuel: -0.9 }
+  const boats = Array.from({ length: 6 }, (_, i) => {
+    const parts = Object.entries(common).flatMap(([system, z]) =>
+      Array.from({ length: 10 }, (_, p): TrialPart => {
+        const lnFactor = logSd * (z + 0.4 * normalQuantile(draws()))
+        const [part] = wornParts(lnFactor, draws, system)
+        const modes = part!.modes.map((mode) => ({ ...mode, logSd }))
+        return { ...part!, id: `${system}-${p}`, modes }
+      }),
+    )
+    return taughtBy(trialModel(parts, { setFactor }), `${i}`)
+  })
+  const { systems, boat } = poolLessons(boats, spread)
+  expect(systems.cooling!.modes).toBe(60)
+  expect(systems.cooling!.mean).toBeGreaterThan(0.7)
+  expect(systems.cooling!.mean).toBeLessThan(1.1)
+  expect(systems.fuel!.mean).toBeGreaterThan(-1.1)
+  expect(systems.fuel!.mean).toBeLessThan(-0.7)
+  // of the variance of one mode, 0.4² is her own; the rest was common and is known now
+  expect(systems.cooling!.variance).toBeLessThan(0.45)
+  expect(Math.abs(boat.mean)).toBeLessThan(0.1)
+})

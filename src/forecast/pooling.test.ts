@@ -165,4 +165,25 @@ describe('drawn from what is known', () => {
       expect(within / rounds).toBeLessThan(0.93)
     }
   })
+
+  test.each([
+    [0.8, 0.75],
+    [0.4, 0.95],
+    // what hearing boats costs that have nothing in common: an eighth
+    [0, 1.125],
+  ])(
+    'with a common share of %s, guessing a further boat by four others misses by %s or less of what nought does',
+    (share, most) => {
+      let [pooled, alone] = [0, 0]
+      for (let round = 0; round < 3000; round++) {
+        const common = normal(Math.sqrt(share * variance))
+        const own = () => common + normal(Math.sqrt((1 - share) * variance))
+        const lessons = Array.from({ length: 4 }, () => ({ mean: own() + normal(0.15), precision: 44 }))
+        const truth = own()
+        pooled += (truth - furtherMember(lessons, { variance }).mean) ** 2
+        alone += truth ** 2
+      }
+      expect(pooled / alone).toBeLessThan(most)
+    },
+  )
 })
