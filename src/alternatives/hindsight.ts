@@ -8,7 +8,7 @@ import type { Catalogue } from '../catalogue/catalogue.js'
 import { buildLifeModel } from '../forecast/build-life-model.js'
 import { type Band, type Brier, bandOf, bandsOf, brierOf, type ToldAndSeen } from '../forecast/calibration.js'
 import { type LifeModel, lifeModelSchema } from '../forecast/life-model.js'
-import { forecastOf, monthsAhead } from '../forecast/odds.js'
+import { chancesWithin } from '../forecast/odds.js'
 import { posteriorOf } from '../forecast/posterior.js'
 import { currentEntries } from '../logbook/current.js'
 import type { LogDate } from '../logbook/dates.js'
@@ -166,12 +166,8 @@ function toldOn(
   const key = { what: 'told', months, model, seed }
   const found = memory.find(key) as { readonly value: Told } | undefined
   if (found !== undefined) return { model, told: found.value }
-  const { parts, set: whole } = forecastOf(model, posteriorOf(model, { seed }), { seed })
-  const at = monthsAhead.indexOf(months)
-  const told = {
-    parts: Object.fromEntries(parts.map(({ part, failing }) => [part, failing[at]!])),
-    stopping: whole.stopping[at]!,
-  }
+  const { failing, setStopping } = chancesWithin(model, posteriorOf(model, { seed }), { seed, months })
+  const told = { parts: failing, stopping: setStopping }
   memory.keep(key, told)
   return { model, told }
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { type TrialPart, trialModel } from '../../test/trial-model.js'
-import { forecastOf, monthsAhead } from './odds.js'
+import { chancesWithin, forecastOf, monthsAhead } from './odds.js'
 import { posteriorOf } from './posterior.js'
 
 function forecast(parts: TrialPart[], rest: Parameters<typeof trialModel>[1] = {}) {
@@ -217,5 +217,45 @@ describe('an old set of which nobody knows what was renewed', () => {
     const posterior = posteriorOf(trialModel([trial.stator!], rest), { seed: 1 })
     const first = posterior.ageHours.filter((hours) => hours > 3499).length / posterior.ageHours.length
     expect(Math.abs(first - 0.75)).toBeLessThan(0.04)
+  })
+})
+
+describe('the chances at one span alone', () => {
+  it('are those that the whole forecast has there, to the bit', () => {
+    const summer = { hoursByMonth: [0, 0, 0, 50, 50, 50, 50, 50, 50, 0, 0, 0] }
+    const delay = { clock: 'years', median: 1, logSd: 0.3 } as const
+    const looks = { delay, checks: [{ check: 'look', detection: 0.6 }] }
+    const model = trialModel(
+      [
+        {
+          id: 'a',
+          modes: [
+            { ...random, scale: 3, ...looks },
+            { ...random, id: 'n', clock: 'hours', scale: 900 },
+          ],
+        },
+        { id: 'b', age: 'unknown', modes: [{ ...random, shape: 3, scale: 4, stops: 0.5, ...looks }] },
+        { id: 'c', service: { everyYears: 0.4, renews: true, diligence: 0.8 }, modes: [random] },
+      ],
+      {
+        use: summer,
+        startMonth: 2.4,
+        checks: [{ id: 'look', everyHours: 60, diligence: 0.7 }],
+        setFactor: { boatLogSd: 0.28, setLogSd: 0.28 },
+        past: {
+          track: [
+            { yearsAgo: 9, hours: 0 },
+            { yearsAgo: 0, hours: 3000 },
+          ],
+        },
+      },
+    )
+    const posterior = posteriorOf(model, { seed: 5 })
+    const whole = forecastOf(model, posterior, { seed: 5 })
+    monthsAhead.forEach((months, at) => {
+      const { failing, setStopping } = chancesWithin(model, posterior, { seed: 5, months })
+      expect(failing).toEqual(Object.fromEntries(whole.parts.map((odds) => [odds.part, odds.failing[at]!])))
+      expect(setStopping).toBe(whole.set.stopping[at]!)
+    })
   })
 })

@@ -81,23 +81,7 @@ const spans = monthsAhead.map((months) => months / 12)
  * money for work and pieces, without days lost.
  */
 export function forecastOf(model: LifeModel, posterior: Posterior, how: { readonly seed: number }): Forecast {
-  const livesPerNode = Math.ceil(livesPerPart / posterior.kappaLog.length)
-  const use = useToCome(model, spans[spans.length - 1]!)
-  const firstModes: number[] = []
-  model.parts.reduce((first, part) => {
-    firstModes.push(first)
-    return first + part.modes.length
-  }, 0)
-  const odds = model.parts.map((_, index) =>
-    playAhead(model, index, {
-      posterior,
-      firstMode: firstModes[index]!,
-      use,
-      spans,
-      livesPerNode,
-      seed: how.seed,
-    }),
-  )
+  const { odds, firstModes, use } = playParts(model, posterior, { ...how, spans })
   const means = odds.map((nodes) => meanOverNodes(nodes, posterior))
   const asleep = means.map((mean) => 1 - mean.asleep.reduce((awake, chance) => awake * (1 - chance), 1))
   const parts = model.parts.map((part, index) =>
@@ -125,6 +109,43 @@ export function forecastOf(model: LifeModel, posterior: Posterior, how: { readon
     seed: how.seed,
     livesPerPart,
   }
+}
+
+/**
+ * The chances of {@link forecastOf} at one of its spans alone, in as much less time as less is played: of each part that
+ * it fails in service, and of the set that it stops.
+ */
+export function chancesWithin(
+  model: LifeModel,
+  posterior: Posterior,
+  how: { readonly seed: number; readonly months: (typeof monthsAhead)[number] },
+): { readonly failing: Readonly<Record<string, number>>; readonly setStopping: number } {
+  const spans = [how.months / 12]
+  const { odds } = playParts(model, posterior, { ...how, spans })
+  const failing = odds.map((nodes) => meanOverNodes(nodes, posterior).failing[0]!)
+  return {
+    failing: Object.fromEntries(model.parts.map(({ id }, p) => [id, failing[p]!])),
+    setStopping: atSetLevel(odds, posterior, (node) => node.stopping)[0]!,
+  }
+}
+
+/** Every part played ahead by itself, at every node of κ. */
+function playParts(
+  model: LifeModel,
+  posterior: Posterior,
+  how: { readonly seed: number; readonly spans: readonly number[] },
+) {
+  const livesPerNode = Math.ceil(livesPerPart / posterior.kappaLog.length)
+  const use = useToCome(model, how.spans[how.spans.length - 1]!)
+  const firstModes: number[] = []
+  model.parts.reduce((first, part) => {
+    firstModes.push(first)
+    return first + part.modes.length
+  }, 0)
+  const odds = model.parts.map((_, index) =>
+    playAhead(model, index, { ...how, posterior, firstMode: firstModes[index]!, use, livesPerNode }),
+  )
+  return { odds, firstModes, use }
 }
 
 interface PartSources {
@@ -211,7 +232,7 @@ function atSetLevel(
   posterior: Posterior,
   read: (node: NodeOdds) => Float64Array,
 ): number[] {
-  return spans.map((_, s) =>
+  return Array.from(read(odds[0]![0]!), (_, s) =>
     posterior.kappaWeight.reduce((sum, weight, n) => {
       const none = odds.reduce((product, nodes) => product * (1 - read(nodes[n]!)[s]!), 1)
       return sum + weight * (1 - none)
