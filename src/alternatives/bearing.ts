@@ -47,7 +47,7 @@ export interface WhatChanges {
 /** What would change the answer; none where there is no choice. */
 export async function whatChanges(played: Played): Promise<WhatChanges | undefined> {
   const { model, samples, seed, playModel } = played
-  const asked = { model, samples, seed, play: playModel }
+  const asked = { model, samples, seed, play: playModel, trials: new Map() }
   const turning = await turningPoints(asked)
   if (turning === undefined) return undefined
   const straight = straightInputs(model)

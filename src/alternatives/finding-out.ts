@@ -8,7 +8,15 @@ import type { LifeModel } from '../forecast/life-model.js'
 import { normalQuantile } from '../forecast/special-normal.js'
 import { chanceSeen, type Look, looksOf, somethingThere } from './looks.js'
 import type { Play } from './policy.js'
-import { bestRule, gainOf, type Open, type Pick, type Problem, type Stratum } from './pre-posterior.js'
+import {
+  bestRule,
+  gainOf,
+  isSame,
+  type Open,
+  type Pick,
+  type Problem,
+  type Stratum,
+} from './pre-posterior.js'
 import { renewalBeside } from './renewal.js'
 import { column, type Sample } from './simulate.js'
 import { stakes } from './stakes.js'
@@ -213,7 +221,7 @@ async function worthOf(
     unlooked: named(rule.unlooked),
     ifSeen: named(rule.ifSeen),
     ifNot: named(rule.ifNot),
-    pays: worth > beyondLuck(of.asked) * error && worth > cost,
+    pays: worth > beyondLuck(of.asked) * error && worth > cost && !isSame(rule.ifSeen, rule.ifNot),
   }
 }
 

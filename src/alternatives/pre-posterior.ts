@@ -56,6 +56,10 @@ export function bestRule(problem: Problem, half?: Half): Rule {
   }
 }
 
+export function isSame(one: Pick, other: Pick): boolean {
+  return one.a === other.a && one.renews === other.renews
+}
+
 interface Outcome {
   readonly weight: (history: number) => number
   readonly half: Half | undefined
@@ -69,7 +73,7 @@ function better(problem: Problem, atHand: Pick, { weight, half }: Outcome): Pick
     const renewable = problem.strata.some(({ added }) => added.has(alternative.id))
     for (const renews of renewable ? [false, true] : [false]) {
       const other = { a, renews }
-      if (a === atHand.a && renews === atHand.renews) continue
+      if (isSame(other, atHand)) continue
       const { mean: less, error } = differenceOf(problem, { from: atHand, to: other }, { weight, half })
       if (less < least && less < -sure * error) {
         best = other
@@ -117,7 +121,7 @@ function addedBy(stratum: Stratum, { alternative }: Open): Float64Array {
 /** E[cost unlooked − Σ_o P(o)·cost of what is chosen after o]. */
 export function gainOf({ open, seen, strata }: Problem, rule: Rule, half: Half): Estimate {
   const { unlooked, ifSeen, ifNot } = rule
-  if ([ifSeen, ifNot].every(({ a, renews }) => a === unlooked.a && renews === unlooked.renews)) {
+  if (isSame(ifSeen, unlooked) && isSame(ifNot, unlooked)) {
     return { mean: 0, error: 0 }
   }
   const cost = (pick: Pick) => open[pick.a]!.cost

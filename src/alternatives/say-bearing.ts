@@ -53,7 +53,7 @@ export function sayLook(
     worth: `${money(worth)} ± ${money(error)}`,
     after: same
       ? `Whatever it shows: ${choice(unlooked)}.`
-      : `It shows something ${hundred < 1 ? 'less than once' : `${hundred} times`} in 100; then ${choice(ifSeen)}. If it shows nothing: ${choice(ifNot)}.`,
+      : `It shows something ${hundred < 1 ? 'less than once' : hundred === 1 ? 'once' : `${hundred} times`} in 100; then ${choice(ifSeen)}. If it shows nothing: ${choice(ifNot)}.`,
   }
 }
 

@@ -60,9 +60,13 @@ export interface Asked {
   readonly play: PlayModel
   /** Histories of each trial of an input that changes what happens. */
   readonly histories?: number
+  /** Trials that were played already; filled here. */
+  readonly trials?: Map<string, Promise<Trial>>
 }
 
-const usualHistories = 500
+const usualHistories = 400
+/** Alternatives that a trial plays: the best ones as things stand, since the others are too far behind to come first. */
+const mostTried = 5
 /** A turn is sought no finer than this share of the span tried, and in no more trials than this. */
 const finest = 0.02
 const mostTrials = 5
@@ -170,73 +174,98 @@ interface Base {
   readonly means: readonly number[]
 }
 
-interface Trial {
+/** Alternatives played at another value of an input. */
+export interface Trial {
+  readonly tried: readonly Tried[]
+}
+
+interface Tried {
+  /** Its sample at the value now. */
+  readonly base: Sample
+  readonly played: Sample
+  /** What the other value changes, by history. */
+  readonly change: Float64Array
+  /** Mean cost there. */
+  readonly cost: number
+}
+
+interface Standing {
   readonly lead: Lead
-  readonly rival: number
+  readonly rival: string
 }
 
 async function curvedTurns(input: CurvedInput, of: Curve): Promise<InputTurns> {
-  const low = await trialAt(input, input.low, of)
-  const high = await trialAt(input, input.high, of)
+  const low = await standingAt(input, input.low, of)
+  const high = await standingAt(input, input.high, of)
   const below = low.lead.value < 0 ? await turnBetween(input, input.low, { ...of, end: low }) : undefined
   const above = high.lead.value < 0 ? await turnBetween(input, input.high, { ...of, end: high }) : undefined
   return turned(input, { low: low.lead, high: high.lead }, below, above)
 }
 
-/** Costs of the alternatives at another value of an input, and how far the best of the base is ahead there. */
-async function trialAt(input: CurvedInput, value: number, of: Curve): Promise<Trial> {
-  const { model, open, means, best, seed, play, histories = usualHistories } = of
-  const count = Math.min(histories, column(open[0]!, 'cost').length)
-  const ids = new Set(open.map(({ alternative }) => alternative))
-  const tried = input.with(
-    { ...model, alternatives: model.alternatives.filter(({ id }) => ids.has(id)) },
-    value,
-  )
-  const played = await play(tried, { seed, from: 0, count })
-  const changes = open.map((sample, a) => {
-    const base = column(sample, 'cost')
-    return column(played[a]!, 'cost').map((cost, i) => cost - base[i]!)
-  })
-  const costs = means.map((base, a) => base + mean(changes[a]!))
-  const rival = rivalAt(costs, best)
+/** How far the best of the base is ahead at another value of an input. */
+async function standingAt(input: CurvedInput, value: number, of: Curve): Promise<Standing> {
+  const { open, best } = of
+  const { tried } = await trialAt(input, value, of)
+  const own = tried.find(({ base }) => base === open[best])!
+  const rival = tried.filter((one) => one !== own).reduce((a, b) => (b.cost < a.cost ? b : a))
   // The error of the trial, and of the base that it is hung on, which has many more histories.
-  const trial = paired(changes[rival]!, changes[best]!)
-  const base = paired(column(open[rival]!, 'cost'), column(open[best]!, 'cost'))
+  const trial = paired(rival.change, own.change)
+  const base = paired(column(rival.base, 'cost'), column(own.base, 'cost'))
   return {
-    rival,
-    lead: { value: costs[rival]! - costs[best]!, error: Math.hypot(trial.error, base.error) },
+    rival: rival.base.alternative,
+    lead: { value: rival.cost - own.cost, error: Math.hypot(trial.error, base.error) },
   }
 }
 
-/** The alternatives played at another value of an input, what that changes in each history, and what they then cost. */
-export async function playedAt(
-  input: CurvedInput,
-  value: number,
-  of: Asked & Base,
-): Promise<{
-  readonly played: readonly Sample[]
-  readonly changes: readonly Float64Array[]
-  readonly costs: readonly number[]
-}> {
+/** The best alternatives played at another value of an input, on the first histories of the base; each value once. */
+export function trialAt(input: CurvedInput, value: number, of: Asked & Base): Promise<Trial> {
+  const { trials = new Map<string, Promise<Trial>>() } = of
+  const key = `${input.id} ${value}`
+  const known = trials.get(key)
+  if (known !== undefined) return known
+  const trial = playTrial(input, value, of)
+  trials.set(key, trial)
+  return trial
+}
+
+async function playTrial(input: CurvedInput, value: number, of: Asked & Base): Promise<Trial> {
   const { model, open, means, seed, play, histories = usualHistories } = of
+  const nearest = means
+    .map((mean, a) => ({ mean, a }))
+    .sort((x, y) => x.mean - y.mean)
+    .slice(0, mostTried)
+    .map(({ a }) => ({ base: open[a]!, mean: means[a]! }))
+  if (value === input.now) {
+    return {
+      tried: nearest.map(({ base, mean }) => ({
+        base,
+        played: base,
+        change: new Float64Array(column(base, 'cost').length),
+        cost: mean,
+      })),
+    }
+  }
   const count = Math.min(histories, column(open[0]!, 'cost').length)
-  const ids = new Set(open.map(({ alternative }) => alternative))
-  const alternatives = model.alternatives.filter(({ id }) => ids.has(id))
+  const alternatives = nearest.map(
+    ({ base }) => model.alternatives.find(({ id }) => id === base.alternative)!,
+  )
   const played = await play(input.with({ ...model, alternatives }, value), { seed, from: 0, count })
-  const changes = open.map((sample, a) => {
-    const base = column(sample, 'cost')
-    return column(played[a]!, 'cost').map((cost, i) => cost - base[i]!)
-  })
-  return { played, changes, costs: means.map((base, a) => base + mean(changes[a]!)) }
+  return {
+    tried: nearest.map(({ base, mean: before }, a) => {
+      const then = column(base, 'cost')
+      const change = column(played[a]!, 'cost').map((cost, i) => cost - then[i]!)
+      return { base, played: played[a]!, change, cost: before + mean(change) }
+    }),
+  }
 }
 
 /** Seeks where the lead is nought between the value now and an end at which it is behind. */
 async function turnBetween(
   input: CurvedInput,
   end: number,
-  of: Curve & { readonly end: Trial },
+  of: Curve & { readonly end: Standing },
 ): Promise<Turn> {
-  const { means, best, open } = of
+  const { means, best } = of
   let ahead = { x: input.now, lead: means[rivalAt(means, best)]! - means[best]! }
   let behind = { x: end, lead: of.end.lead.value, rival: of.end.rival }
   const tolerance = finest * (input.high - input.low)
@@ -244,13 +273,13 @@ async function turnBetween(
     const share = ahead.lead / (ahead.lead - behind.lead)
     // Kept off the ends, so that either side closes in.
     const x = ahead.x + Math.min(0.9, Math.max(0.1, share)) * (behind.x - ahead.x)
-    const { lead, rival } = await trialAt(input, x, of)
+    const { lead, rival } = await standingAt(input, x, of)
     if (lead.value >= 0) ahead = { x, lead: lead.value }
     else behind = { x, lead: lead.value, rival }
     if (Math.abs(lead.value) < lead.error / 4) break
   }
   const share = ahead.lead / (ahead.lead - behind.lead)
-  return { at: ahead.x + share * (behind.x - ahead.x), to: open[behind.rival]!.alternative }
+  return { at: ahead.x + share * (behind.x - ahead.x), to: behind.rival }
 }
 
 /** The cheapest of the others. */

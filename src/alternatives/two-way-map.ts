@@ -7,7 +7,7 @@
 import type { CurvedInput, StraightInput } from './inputs.js'
 import { type CostLine, cheapestAlong, type Handover } from './reweigh.js'
 import { column } from './simulate.js'
-import { type Asked, linesOf, playedAt } from './turning-points.js'
+import { type Asked, linesOf, trialAt } from './turning-points.js'
 
 export interface MapRow {
   /** Value of the input that goes down the map. */
@@ -66,13 +66,11 @@ export async function twoWayMap(
   }
 
   async function playedLines(input: CurvedInput, y: number): Promise<CostLine[]> {
-    const { played, costs } = await playedAt(input, y, { ...asked, open, means })
-    const slopes = linesOf(model, played, across).map(({ slope }) => mean(slope))
-    return open.map(({ alternative }, a) => ({
-      id: alternative,
-      slope: slopes[a]!,
-      at: costs[a]! - slopes[a]! * across.now,
-    }))
+    const { tried } = await trialAt(input, y, { ...asked, open, means })
+    return tried.map(({ base, played, cost }) => {
+      const slope = mean(linesOf(model, [played], across)[0]!.slope)
+      return { id: base.alternative, slope, at: cost - slope * across.now }
+    })
   }
 }
 

@@ -11,6 +11,7 @@ import { type Summary, summarise } from '../alternatives/summary.js'
 import type { Problem } from '../catalogue/problem.js'
 import type { LifeModel } from '../forecast/life-model.js'
 import { type Answer, answerFrom, prepareFor } from './answer.js'
+import { bearingOf, bearingText, bearingValue } from './bearing.js'
 import { lessonsFor, lessonsText, lessonsValue } from './lessons.js'
 import { newFileProblems, readJsonFile, writeJsonFiles } from './new-file.js'
 import { type SetOptions, withSet } from './of-set.js'
@@ -27,6 +28,8 @@ export interface AlternativesOptions extends SetOptions {
   readonly write?: string
   /** Where to write the whole life model, with the alternatives. */
   readonly writeModel?: string
+  readonly findOut?: boolean
+  readonly whatChanges?: boolean
 }
 
 export function showAlternatives(options: AlternativesOptions): Promise<Result> {
@@ -70,6 +73,7 @@ export function showAlternatives(options: AlternativesOptions): Promise<Result> 
       ...(histories === undefined ? {} : { histories }),
     })
     const { report, saying } = answer
+    const bearing = await bearingOf(answer, options)
     const summaries = answer.samples.map((sample) => summarise(model, sample))
     return {
       ok: true,
@@ -89,10 +93,14 @@ export function showAlternatives(options: AlternativesOptions): Promise<Result> 
         refusedFigures: prepared.problems,
         refusedAlternatives: prepared.refusedAlternatives,
         ...lessonsValue(pooled),
+        ...bearingValue(bearing),
         caution: shortCaution,
       },
       text: [
-        alternativesText(answer, summaries, lessonsText(pooled)),
+        alternativesText(answer, summaries, {
+          lessons: lessonsText(pooled),
+          bearing: bearingText(model, bearing),
+        }),
         ...files.flatMap(({ file }) => (file === undefined ? [] : [`Written: ${file}`])),
       ].join('\n'),
     }
@@ -106,7 +114,11 @@ function editedList(file: string | undefined): { readonly value?: unknown; reado
 /** Names of alternatives are broken, so that a table fits on a screen. */
 const nameWidth = 38
 
-function alternativesText(answer: Answer, summaries: readonly Summary[], lessons: readonly string[]): string {
+function alternativesText(
+  answer: Answer,
+  summaries: readonly Summary[],
+  { lessons, bearing }: { readonly lessons: readonly string[]; readonly bearing: readonly string[] },
+): string {
   const { model, saying, report, register, assumed, problems, refusedAlternatives } = answer
   const right = (head: string) => ({ head, align: 'right' }) as const
   const order = summaries
@@ -142,6 +154,7 @@ function alternativesText(answer: Answer, summaries: readonly Summary[], lessons
     `Days without power, stops of a day or longer and dangers are a year. ± is one standard error of ${figure(report.histories)} histories; the spread from 10 to 90 is the world's, and no running narrows it.`,
     ...(most === undefined ? [] : [`You can pay at most ${moneyIn(model.currency, most)} in one year.`]),
     ...limitsText(model),
+    ...bearing,
     ...lessons,
     ...refusedText('Alternatives of yours that could not be laid out', refusedAlternatives),
     ...refusedText('Figures of yours that could not be used', problems),

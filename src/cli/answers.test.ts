@@ -57,6 +57,25 @@ test('alternatives come with a verdict that names the least mean cost', async ()
   expect(shown.ok && shown.text).toContain('makes no electrical or engine work safe')
 }, 120_000)
 
+test('what is worth finding out, and what would change the answer, are told where they are asked for', async () => {
+  const asked = { ...teasel, seed: 1, histories: 400 }
+  const shown = await showAlternatives({ ...asked, findOut: true, whatChanges: true })
+  const { verdict, findingOut, whatChanges } = jsonOf(shown) as {
+    verdict: { best: string }
+    findingOut: { looks: { part: string; worth: number; cost: number; pays: boolean }[]; tooSmall: number }
+    whatChanges: { turning: { best: string; inputs: { id: string }[] }; maps: { rows: unknown[] }[] }
+  }
+  expect(whatChanges.turning.best).toBe(verdict.best)
+  expect(whatChanges.turning.inputs.map(({ id }) => id)).toEqual(
+    expect.arrayContaining(['day-without-power', 'years-kept', 'hours-a-year']),
+  )
+  expect(whatChanges.maps.every(({ rows }) => rows.length > 3)).toBe(true)
+  for (const { worth, cost, pays } of findingOut.looks) if (pays) expect(worth).toBeGreaterThan(cost)
+  expect(findingOut.tooSmall).toBeGreaterThan(50)
+  expect(shown.ok && shown.text).toMatch(/Do this first|Nothing is worth finding out/)
+  expect(shown.ok && shown.text).toContain('What would change the answer')
+}, 120_000)
+
 const figuresOf = (result: Result) =>
   (jsonOf(result) as { alternatives: { alternative: string; cost: object; headings: object }[] }).alternatives
 

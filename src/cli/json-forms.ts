@@ -7,6 +7,7 @@
 import * as z from 'zod'
 import type { Summary } from '../alternatives/summary.js'
 import { chance, entry, numbers, ofSet, perhaps, problem, texts, written } from './json-form-pieces.js'
+import { bearing } from './json-forms-bearing.js'
 import { lessons, lookingBackFields } from './json-forms-looking-back.js'
 
 const verdictOfBoat = z.object({
@@ -177,6 +178,7 @@ const fields = {
       .describe('Each also has its fields in the life model, as alternatives.schema.json tells.'),
     refusedAlternatives: z.array(problem),
     lessons,
+    ...bearing,
   },
   ...lookingBackFields,
   'gensettle/simulation': {

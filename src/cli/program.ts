@@ -135,7 +135,7 @@ function addAnswers(program: Command): void {
     ofSet(
       command(program, 'alternatives', 'what could be done, the verdict, and the walk-away price', {
         example:
-          'gensettle alternatives --boat marram\n  $ gensettle alternatives --boat marram --write list.json\n  $ gensettle alternatives --boat marram --with list.json',
+          'gensettle alternatives --boat marram\n  $ gensettle alternatives --boat marram --write list.json\n  $ gensettle alternatives --boat marram --with list.json\n  $ gensettle alternatives --boat quillback --find-out --what-changes',
         data: true,
       }),
     ),
@@ -148,6 +148,8 @@ function addAnswers(program: Command): void {
     .option('--write <file>', 'write the alternatives as laid out, to be edited and given to --with')
     .option('--with <file>', 'look at the alternatives of that file; nothing enters the log')
     .option('--write-model <file>', 'write the life model with the alternatives, for "gensettle simulate"')
+    .option('--find-out', 'what is worth finding out before choosing')
+    .option('--what-changes', 'the value of each input at which the answer changes')
     .action(answering(async (options) => (await import('./alternatives.js')).showAlternatives(options)))
 }
 

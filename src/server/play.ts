@@ -110,16 +110,18 @@ async function playAll(
   })
   const { signal } = options
   let stop = () => {}
-  // A worker that fails outside a chunk, or answers after the stop, tells it here; unheard it would end the program.
+  let fail = (_: Error) => {}
   const stopped = new Promise<never>((_, reject) => {
-    pool.on('error', reject)
+    fail = reject
     stop = () => reject(signal?.reason)
   })
+  pool.on('error', fail)
   signal?.addEventListener('abort', stop, { once: true })
   try {
     return await Promise.race([Promise.all(running), stopped])
   } finally {
     signal?.removeEventListener('abort', stop)
+    pool.off('error', fail)
     for (const chunk of running) chunk.catch(() => undefined)
     stopped.catch(() => undefined)
   }
@@ -170,11 +172,14 @@ function shared(posterior: Posterior): Posterior {
 function makePool(data: PlayData, workers: number): Piscina {
   const compiled = extname(fileURLToPath(import.meta.url)) === '.js'
   const worker = compiled ? './play-worker.js' : './play-from-source.mjs'
-  return new Piscina({
+  const pool = new Piscina({
     filename: fileURLToPath(new URL(worker, import.meta.url)),
     execArgv: [],
     minThreads: workers,
     maxThreads: workers,
     workerData: data,
   })
+  // A worker that fails between questions, or answers after a stop, tells it here; unheard it would end the program.
+  pool.on('error', () => undefined)
+  return pool
 }
