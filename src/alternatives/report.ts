@@ -101,10 +101,11 @@ function fittedCosts(model: LifeModel, samples: readonly Sample[], seed: number)
   const features = quoteLearnables(model, samples[0]!, seed)
   const cost = samples.map((sample) => column(sample, 'cost'))
   const withoutQuote = samples.map((sample) => lessQuote(model, sample))
+  const fitted = cost.map((values) => solveLeastSquares(features, values))
   return {
-    cost: cost.map((values) => solveLeastSquares(features, values)),
+    cost: fitted,
     withoutQuote: withoutQuote.map((values, a) =>
-      values === cost[a] ? solveLeastSquares(features, cost[a]!) : solveLeastSquares(features, values),
+      values === cost[a] ? fitted[a]! : solveLeastSquares(features, values),
     ),
   }
 }

@@ -116,7 +116,7 @@ export function withAlternativesOf(
   const laidOut = alternativesOf({ model: bare, register, catalogue: forSet.catalogue, posterior })
   return {
     register,
-    model: lifeModelSchema.parse({ ...bare, alternatives: laidOut.alternatives }),
+    model: { ...bare, alternatives: lifeModelSchema.shape.alternatives.parse(laidOut.alternatives) },
     posterior,
     used,
     restsOn,

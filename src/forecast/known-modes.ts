@@ -42,7 +42,7 @@ export interface ThetaColumns {
   readonly lnScale: number
 }
 
-const thetaPoints = 201
+const mostThetaPoints = 201
 const reach = 5
 const narrowPoints = 21
 
@@ -53,9 +53,11 @@ export function knownModes(
   how: {
     readonly past: UseTrack
     readonly kappaLogSd: number
+    readonly thetaPoints?: number
     readonly extra: (mode: number) => readonly Look[]
   },
 ): KnownMode[] {
+  const { thetaPoints = mostThetaPoints } = how
   const ages = completeAges(how.past, part.age === 'unknown' ? {} : part.age)
   const fitted = { past: how.past, ages }
   const rates = yearlyRates(model)
@@ -127,7 +129,7 @@ export interface AtKappa {
 }
 
 /** One array serves all: thousands of short ones would keep the collector busy. */
-const weights = new Float64Array(thetaPoints)
+const weights = new Float64Array(mostThetaPoints)
 
 export function atKappa(mode: KnownMode, lnKappa: number): AtKappa {
   const { grid, ownLogSd } = mode

@@ -15,6 +15,8 @@ export interface Sources {
   readonly model: LifeModel
   readonly past: UseTrack
   readonly kappaLogSd: number
+  /** Even points of ln θ, where they are fewer than usual. */
+  readonly thetaPoints?: number
 }
 
 /**

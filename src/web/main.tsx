@@ -15,6 +15,7 @@ import './look/shell.css'
 import './look/parts.css'
 import './look/logbook.css'
 import './look/print.css'
+import './work/begin.js'
 
 keepInTouch()
 createRoot(document.getElementById('page')!).render(

@@ -12,8 +12,9 @@ import { useBoat } from '../data/boat.js'
 import { today } from '../data/today.js'
 import { type Live, live } from '../data/value.js'
 import type { AnswerView } from './answer-view.js'
+import { theConductor } from './begin.js'
 import { type AskedOf, keyOf } from './key.js'
-import type { AnswerState, Basis, Conductor, FigureSource, ForecastState, Stage } from './messages.js'
+import type { AnswerState, Basis, FigureSource, ForecastState, Stage } from './messages.js'
 
 /** The same as at the prompt, so that both say the same. */
 const seed = 1
@@ -62,20 +63,6 @@ const forecasts = new Map<string, Live<ForecastState>>()
 /** What was shown last of each set, until the first figure after a change is there. */
 const lastAnswers = new Map<string, Shown>()
 const lastForecasts = new Map<string, ForecastState>()
-
-let conductor: Comlink.Remote<Conductor> | undefined
-
-function theConductor(): Comlink.Remote<Conductor> {
-  conductor ??= Comlink.wrap<Conductor>(
-    new Worker(new URL('./conductor.worker.ts', import.meta.url), { type: 'module' }),
-  )
-  return conductor
-}
-
-/** While the log is still fetched, the workers start and fetch the catalogue. */
-void theConductor()
-  .warm()
-  .catch(() => undefined)
 
 /** The answer for a set as her log stands, or for another number of years kept. */
 export function useAnswer(

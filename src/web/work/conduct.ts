@@ -18,7 +18,7 @@ import {
   withFirstLimitBy,
   withOwnLimits,
 } from '../../alternatives/settle.js'
-import { joinSamples } from '../../alternatives/simulate.js'
+import { joinSamples, simulate } from '../../alternatives/simulate.js'
 import type { Catalogue } from '../../catalogue/catalogue.js'
 import { describeFigure } from '../../catalogue/overrule.js'
 import type { SetRegister } from '../../register/register-types.js'
@@ -41,6 +41,8 @@ const steps = [500, 1_000, 2_000, 5_000, 10_000, 20_000]
 const furthest = 100_000
 
 const mostRuns = 4
+/** The page draws its first figures in about this time, and then nothing else should ask for its core. [ms] */
+const pageDrawsMs = 150
 /** So few are kept while more are played, so that a page opened anew begins with them. */
 const keptOnTheWay = 2_000
 
@@ -79,25 +81,24 @@ export function makeConductor(crew: Crew): Conductor {
 
   /** First figures, which the page shows until there are better ones. */
   async function showRoughly(run: Run, read: ReadSet): Promise<void> {
-    const prepared = prepareRoughly(read, run.asked.seed)
-    const play = playFor(run, prepared, { id: `${run.key} roughly`, all: true })
-    const span = { seed: run.asked.seed, from: 0, count: firstHistories }
-    const samples = await play(prepared.model.alternatives, span)
+    const { seed } = run.asked
+    const prepared = prepareRoughly(read, seed)
+    await breathOf(run)
+    // so few that it is not worth their while to bring them to others
+    const samples = simulate(prepared.model, prepared.posterior, { seed, from: 0, count: firstHistories })
     run.rough = { basis: basisOf(prepared, await catalogue()), samples }
     say(run, 'refining')
     showView(run)
+    void crew.warm()
+    await breathOf(run, pageDrawsMs)
   }
 
-  /** Lets the crew play; what was stopped throws. `all`: the page waits for it. */
-  function playFor(
-    run: Run,
-    prepared: Prepared,
-    how: { readonly id?: string; readonly all?: boolean } = {},
-  ): Play {
-    const { id = run.key, all = false } = how
+  /** Lets the crew play; what was stopped throws. */
+  function playFor(run: Run, prepared: Prepared): Play {
     const { model, posterior, used } = prepared
     return async (alternatives, which) => {
-      const job = { id, of: { model, posterior, used }, alternatives }
+      const job = { id: run.key, of: { model, posterior, used }, alternatives }
+      const all = shown(run) === undefined
       const samples = await crew.play(job, which, { all, stopped: () => run.stopped !== undefined })
       if (samples === undefined) throw new Stopped()
       return samples
@@ -291,7 +292,7 @@ export function makeConductor(crew: Crew): Conductor {
     },
 
     async warm() {
-      await Promise.all([catalogue(), crew.warm(), warmKernel()])
+      await Promise.all([catalogue(), warmKernel()])
     },
 
     async describe(key, path) {

@@ -39,17 +39,25 @@ export interface PlayHow {
 /** Histories are given out in pieces of about this length, so that a stop is soon heard. [ms] */
 const pieceMs = 120
 
+/** The hands begin when they are first asked for anything: until then what the page waits for has the cores. */
 export function makeCrew(size: number): Crew {
-  const hands: Hand[] = Array.from({ length: size }, () => ({
-    player: Comlink.wrap<Player>(
-      new Worker(new URL('./player.worker.ts', import.meta.url), { type: 'module' }),
-    ),
-  }))
+  let begun: readonly Hand[] | undefined
+  const hands = () => {
+    begun ??= Array.from(
+      { length: size },
+      (): Hand => ({
+        player: Comlink.wrap<Player>(
+          new Worker(new URL('./player.worker.ts', import.meta.url), { type: 'module' }),
+        ),
+      }),
+    )
+    return begun
+  }
   let perPiece = 25
   let programs = 0
   return {
     async warm() {
-      await Promise.all(hands.map(({ player }) => player.warm()))
+      await Promise.all(hands().map(({ player }) => player.warm()))
     },
 
     async play(job, which, how) {
@@ -75,7 +83,11 @@ export function makeCrew(size: number): Crew {
           perPiece = Math.round(Math.min(1000, Math.max(5, (0.5 + (0.5 * pieceMs) / ms) * count)))
         }
       }
-      await Promise.all(hands.slice(0, how.all ? hands.length : Math.max(1, hands.length - 1)).map(work))
+      await Promise.all(
+        hands()
+          .slice(0, how.all ? size : Math.max(1, size - 1))
+          .map(work),
+      )
       if (done < end) return undefined
       return joinSamples(pieces.sort((a, b) => a.from - b.from).map(({ samples }) => samples))
     },

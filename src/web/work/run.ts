@@ -103,7 +103,7 @@ export async function keep(run: Run): Promise<void> {
 }
 
 /** Lets messages that wait be heard; throws where a stop was among them. */
-export async function breathOf(run: Run): Promise<void> {
-  await new Promise((resolve) => setTimeout(resolve))
+export async function breathOf(run: Run, ms = 0): Promise<void> {
+  await new Promise((resolve) => setTimeout(resolve, ms))
   if (run.stopped !== undefined) throw new Stopped()
 }
