@@ -39,5 +39,11 @@ export const entry = z
   })
   .describe('An entry, as logbook.schema.json tells kind by kind.')
 
-export const ofSet = { boat: z.string(), set: z.string(), asOf: z.string() }
+export const ofSet = {
+  boat: z.string(),
+  set: z.string(),
+  asOf: z.string(),
+  /** Rests on what was noted by then. */
+  asNoted: z.literal(true).optional(),
+}
 export const written = { boat: z.string(), entries: z.array(entry), asked: z.array(asked) }

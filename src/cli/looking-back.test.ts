@@ -19,6 +19,7 @@ import { addEntry, listEntries } from './log.js'
 import { allBoats, memoryOf } from './opened.js'
 import { demonstrationFolder, programVersion } from './places.js'
 import type { Result } from './result.js'
+import { showSet } from './set.js'
 
 const folder = () => mkdtempSync(join(tmpdir(), 'gensettle-'))
 const asOf = '2026-11-25'
@@ -201,6 +202,21 @@ describe('hindsight', () => {
     expect(happened.ok && happened.text).toContain('Nobody could have been told this at the time')
     expect(happened.ok && happened.text).toContain('no span is declared complete')
   })
+})
+
+test('the set can be shown as noted by a day: what was typed in later is not in it, and that is said', async () => {
+  const own = folder()
+  const at = { data: own, boat: 'plover', set: 'main' }
+  const flags = { 'rating-kw': ['7'], built: ['2004'] }
+  printed(await addEntry({ kind: 'set', bare: [], flags }, { ...at, from: '2010' }))
+  const asNoted = await showSet({ ...at, asOf: '2015-01-01', asNoted: true })
+  expect(problemsOf(asNoted)).toMatchObject([{ code: 'unknown-set' }])
+  expect(printed(await showSet({ ...at, asOf: '2015-01-01' }))).not.toHaveProperty('asNoted')
+  const shown = await showSet({ data: own, boat: 'teasel', asOf: '2019-08-17', asNoted: true })
+  expect(printed(shown)).toMatchObject({ asNoted: true, stops: [{}, {}] })
+  expect(shown.ok && shown.text).toContain('As noted by the end of 2019-08-17; entries typed in later')
+  const dayBefore = await showSet({ data: own, boat: 'teasel', asOf: '2019-08-16', asNoted: true })
+  expect(printed(dayBefore)).toMatchObject({ stops: [{}] })
 })
 
 describe('lessons of other boats', () => {

@@ -4,6 +4,7 @@
  * @module
  */
 
+import { entriesKnown } from '../alternatives/hindsight-spans.js'
 import type { Memory } from '../alternatives/memory.js'
 import { isLogDate } from '../logbook/dates.js'
 import type { Entry } from '../logbook/kinds.js'
@@ -25,6 +26,8 @@ export interface SetOptions extends DataOption {
   readonly boat?: string
   readonly set?: string
   readonly asOf?: string
+  /** With what was noted by that day alone. */
+  readonly asNoted?: boolean
 }
 
 /** What a question about a set starts from. */
@@ -49,7 +52,7 @@ export function withSet(
   options: SetOptions,
   work: (question: SetQuestion) => Result | Promise<Result>,
 ): Promise<Result> {
-  return withReading(options, (store) => {
+  return withReading(options, async (store) => {
     const boats = allBoats(store)
     if ('problems' in boats) return refuse(...boats.problems)
     const asOf = options.asOf ?? today()
@@ -60,13 +63,14 @@ export function withSet(
     if (!chosen.ok) return chosen
     const read = readCurrent(chosen.boat)
     if (!read.ok) return read
-    const set = chosenSet(setsOf(read.entries, asOf), options.set)
+    const entries = options.asNoted ? entriesKnown(read.all, asOf, 'noted') : read.entries
+    const set = chosenSet(setsOf(entries, asOf), options.set)
     if (!set.ok) return set
     const { boat } = chosen
     const { folder } = store
-    return work({
+    const result = await work({
       named: boat,
-      entries: read.entries,
+      entries,
       all: read.all,
       boat: boat.name,
       set: set.set,
@@ -75,5 +79,13 @@ export function withSet(
       folder,
       boats,
     })
+    return options.asNoted ? markedAsNoted(result, asOf) : result
   })
+}
+
+/** An answer that says that it rests on what was noted by then. */
+function markedAsNoted(result: Result, asOf: string): Result {
+  if (!result.ok) return result
+  const text = `As noted by the end of ${asOf}; entries typed in later are not used.\n${result.text}`
+  return { ...result, json: { ...result.json, asNoted: true }, text }
 }

@@ -17,6 +17,7 @@ export function addLookingBack(program: Command): void {
           'gensettle hindsight --boat marram\n  $ gensettle hindsight --boat marram --months 12 --dates 8\n  $ gensettle hindsight --boat marram --by-date',
         data: true,
       }),
+      { asNoted: false },
     ),
   )
     .addOption(
@@ -43,6 +44,7 @@ export function addLookingBack(program: Command): void {
           'gensettle decide --alternative leave --because "two summers left"\n  $ gensettle decide "Have it rewound in the winter" --alternative mend --job rewind',
         data: true,
       }),
+      { asNoted: false },
     ),
   )
     .argument('[choice...]', 'what you settled, in your words; left out: the name of the alternative')

@@ -32,12 +32,15 @@ export function withSeed(made: Command): Command {
   )
 }
 
-/** --boat, --set and --as-of */
-export function ofSet(made: Command): Command {
-  return made
+/** --boat, --set, --as-of and, where it can be asked, --as-noted */
+export function ofSet(made: Command, { asNoted = true }: { readonly asNoted?: boolean } = {}): Command {
+  made
     .option('--boat <name>', 'the boat; left out: your only one')
     .option('--set <name>', 'the set; left out: her only one')
     .option('--as-of <day>', 'as of that day; left out: today')
+  return asNoted
+    ? made.option('--as-noted', 'with what was noted by that day; entries typed in later are not used')
+    : made
 }
 
 /** A whole number from `least` to `most`. */
