@@ -7,6 +7,7 @@
 import { createContext, useContext } from 'react'
 import type { Catalogue } from '../../catalogue/catalogue.js'
 import { inRegion, type Region } from '../words/region.js'
+import { withUnits } from '../words/say.js'
 import type { AnswerView } from '../work/answer-view.js'
 import type { Basis } from '../work/messages.js'
 
@@ -73,17 +74,17 @@ function each<T>(of: Readonly<Record<string, T>>, say: (one: T) => T): Readonly<
   return Object.fromEntries(Object.entries(of).map(([id, one]) => [id, say(one)]))
 }
 
-/** Says a value in the words of a region, once for each value. */
+/** Says a value in the words of a region, numbers not parted from their units, once for each value. */
 function inWords<T extends object>(
   say: (value: T, said: Said) => T,
 ): (value: T | undefined, region: Region | undefined) => T | undefined {
-  const before = new WeakMap<T, T>()
-  return (value, region) => {
-    if (value === undefined || region !== 'american') return value
-    const known = before.get(value)
+  const before = { british: new WeakMap<T, T>(), american: new WeakMap<T, T>() }
+  return (value, region = 'british') => {
+    if (value === undefined) return value
+    const known = before[region].get(value)
     if (known !== undefined) return known
-    const made = say(value, (sentence) => inRegion(sentence, region))
-    before.set(value, made)
+    const made = say(value, (sentence) => withUnits(inRegion(sentence, region)))
+    before[region].set(value, made)
     return made
   }
 }

@@ -83,7 +83,7 @@ function RowFields({ rows, ...props }: FieldsProps & { readonly rows: Rows }) {
         </div>
       ))}
       <PlainButton onClick={() => open(shown.length + 1)}>
-        {form.addRow}
+        {form.addRowOf[`${kind}.${rows.key}`] ?? form.addRowOf[rows.key] ?? form.addRow}
         <span className="unseen">, {name}</span>
       </PlainButton>
     </fieldset>

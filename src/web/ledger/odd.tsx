@@ -20,7 +20,7 @@ import { saidProblem } from '../entry/problems.js'
 import { draftTakingBack } from '../entry/take-back.js'
 import { Asked, Button, Passage, PlainButton } from '../parts/index.js'
 import { kindNames, logbook } from '../words/logbook.js'
-import { lowerFirst, sayDate, shortName } from '../words/say.js'
+import { lowerFirst, sayDate, shortName, withUnits } from '../words/say.js'
 import type { RowOf } from './entry-row.js'
 
 const words = logbook.odd
@@ -149,10 +149,11 @@ function sayQuestion(question: string, catalogue: RowOf['catalogue']): string {
     const part = catalogue?.parts.find((one) => one.id === id)
     return part === undefined ? `“${id}”` : `“${lowerFirst(shortName(part.name))}”`
   }
-  return question
+  const said = question
     .replace(/"([^"]*)"/g, named)
     .replace(/\b\d{4}-\d\d(-\d\d)?\b/g, sayDate)
     .replace(/\b\d{4,}(\.\d+)? h\b/g, (hours) => `${Number.parseFloat(hours).toLocaleString('en-GB')} h`)
+  return withUnits(said)
 }
 
 /** Answers that are entries of their own. */

@@ -41,7 +41,12 @@ export function ChanceOverTime({ months, firstYear, expected, low, high, said, w
             <line className="rule" x1={`${from}%`} x2={`${from}%`} y1="0" y2={height} />
             <line className="rule" x1={`${from + width}%`} x2={`${from + width}%`} y1="0" y2={height} />
             {count > 2 && (
-              <text className="second" x={`${from + width / 2}%`} y={16} textAnchor="middle">
+              <text
+                className={from === 0 ? 'second roomy' : 'second'}
+                x={`${from + width / 2}%`}
+                y={16}
+                textAnchor="middle"
+              >
                 {words.laidUp}
               </text>
             )}

@@ -45,7 +45,13 @@ export function Ruler(props: RulerProps) {
         <rect className="wash" x="0" y={axisY - 26} width={`${Math.max(0, at(price))}%`} height="26" />
         <line className="line-2" x1="0" x2="100%" y1={axisY} y2={axisY} />
         {scale.ticks.map((tick, i) => (
-          <Tick key={tick} place={at(tick)} last={i === scale.ticks.length - 1} text={say(tick)} />
+          <Tick
+            key={tick}
+            place={at(tick)}
+            fromEnd={scale.ticks.length - 1 - i}
+            crowded={scale.ticks.length > 4}
+            text={say(tick)}
+          />
         ))}
         {shown(finding.low) && <EndStroke place={at(finding.low)} />}
         {shown(finding.high) && <EndStroke place={at(finding.high)} />}
@@ -108,17 +114,21 @@ export function Ruler(props: RulerProps) {
 function Tick({
   place,
   text,
-  last,
+  fromEnd,
+  crowded,
 }: {
   readonly place: number
   readonly text: string
-  readonly last: boolean
+  readonly fromEnd: number
+  /** On a phone only every second one has room for its number. */
+  readonly crowded: boolean
 }) {
-  const anchor: Anchor = place < 2 ? 'start' : last && place > 94 ? 'end' : 'middle'
+  const anchor: Anchor = place < 2 ? 'start' : fromEnd === 0 && place > 94 ? 'end' : 'middle'
+  const look = crowded && fromEnd % 2 === 1 ? 'second roomy' : 'second'
   return (
     <>
       <line className="line-2" x1={`${place}%`} x2={`${place}%`} y1={axisY - 5} y2={axisY + 5} />
-      <text className="second" x={`${place}%`} y={axisY + 30} textAnchor={anchor}>
+      <text className={look} x={`${place}%`} y={axisY + 30} textAnchor={anchor}>
         {text}
       </text>
     </>

@@ -121,7 +121,7 @@ export const fieldNames: Readonly<Record<string, string>> = {
   ownerDoes: 'Work you do yourself',
   ownerAlsoDoes: 'Parts you also do',
   ownerNeverDoes: 'Parts you never do',
-  realInterestPercent: 'Real interest, per cent',
+  realInterestPercent: 'Real interest',
   withoutPower: 'Price of being without power',
   currency: 'Currency',
   monthsInUse: 'Months in use',
@@ -150,6 +150,7 @@ export const fieldNames: Readonly<Record<string, string>> = {
 
 const fieldNamesOfKind: Readonly<Record<string, string>> = {
   'use.months': 'A usual year, by month',
+  'use.starts': 'Starts',
   'alternative.name': 'What it is called',
   'alternative.parts': 'Parts put right',
   'alternative.quality': 'Life of what is fitted, 1 as new',
@@ -307,6 +308,15 @@ export const form = {
   dayHelp: 'A day, a month or a year: 25 Nov 2026, Nov 2026, 2026.',
   more: 'Say more',
   addRow: 'One more',
+  /** By the list, where a word of its own says more. */
+  addRowOf: {
+    withoutPower: 'Another season',
+    'use.months': 'One more month',
+    'alternative.parts': 'One more part',
+    'work.parts': 'One more part',
+    'covers.parts': 'One more part',
+    about: 'One more part',
+  } as Readonly<Record<string, string>>,
   addPoint: 'One more length',
   pointDays: 'After so many days',
   pointPrice: 'it has cost in all',
@@ -338,7 +348,7 @@ export const form = {
   missing: (allowed: string) => `Missing: ${allowed}.`,
   needed: 'This is needed.',
   allowed: (found: string, allowed: string) => `Found ${found}; allowed is ${allowed}.`,
-  typedIn: (unit: string) => `, ${unit}`,
+  typedIn: (unit: string) => (unit === '' ? '' : `, ${unit}`),
 } as const
 
 export const logbook = {
@@ -351,7 +361,7 @@ export const logbook = {
   neverRubbedOut: 'An entry is never rubbed out. A correction stands beside what it corrects.',
   today: 'today',
   lastWritten: (day: string) => `Last written ${day}.`,
-  asked: (count: number) => (count === 1 ? 'One entry is asked about.' : `${count} entries are asked about.`),
+  asked: (count: number) => (count === 1 ? 'One thing is asked.' : `${count} things are asked.`),
   nothingAsked: 'Nothing is asked.',
   empty: {
     say: 'An empty log.',

@@ -1,7 +1,17 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { moneyIn } from '../../alternatives/say.js'
-import { sayChance, sayDate, sayHours, sayList, sayMoney, sayNumber, sayRate, sayYears } from './say.js'
+import {
+  sayChance,
+  sayDate,
+  sayHours,
+  sayList,
+  sayMoney,
+  sayNumber,
+  sayRate,
+  sayYears,
+  withUnits,
+} from './say.js'
 
 const plain = (text: string) => text.replaceAll('\u00a0', ' ')
 
@@ -63,5 +73,11 @@ test('money is written as at the prompt', () => {
     fc.property(amount, fc.constantFrom('GBP', 'USD', 'EUR', 'NOK', ''), (value, currency) => {
       expect(sayMoney(currency, value)).toBe(moneyIn(currency, value))
     }),
+  )
+})
+
+test('a number stays with its unit at the end of a line', () => {
+  expect(withUnits('Fit a new set of 5.6 kW in 3 years, 2 hours of it')).toBe(
+    'Fit a new set of 5.6\u00a0kW in 3\u00a0years, 2 hours of it',
   )
 })

@@ -148,3 +148,8 @@ export function shortName(name: string): string {
 export function plural(count: number, one: string, more = `${one}s`): string {
   return `${count.toLocaleString('en-GB')}\u00a0${count === 1 ? one : more}`
 }
+
+/** A sentence in which no number is parted from its unit at the end of a line. */
+export function withUnits(sentence: string): string {
+  return sentence.replace(/(\d) (kW|V|Hz|h|rpm|MΩ|°C|°F|days?|years?|months?)\b/g, '$1\u00a0$2')
+}
