@@ -16,6 +16,7 @@ import { posteriorOf } from '../src/forecast/posterior.js'
 import { agreement, compileC, hasCompiler, inTurns } from './beside-c.js'
 import { benchBoatFile, benchLogbook } from './logbook.js'
 import { prepareMarram } from './marram.js'
+import { benchPages, hasChromium } from './pages.js'
 
 const seed = 3
 const root = join(import.meta.dirname, '..')
@@ -49,6 +50,25 @@ async function main(): Promise<void> {
   const file = await benchBoatFile()
   const took = `${((file.exportMs + file.importMs) / 1000).toFixed(1)} s, ${file.mostMemoryMb.toFixed(0)} MB`
   say(`boat file of ${file.fileMb.toFixed(0)} MB out and in, memory it took`, took, 'memory bounded')
+  await benchBrowser()
+}
+
+async function benchBrowser(): Promise<void> {
+  if (!hasChromium()) {
+    console.log('No Chromium was found (GENSETTLE_CHROMIUM names one): the pages are left out.')
+    return
+  }
+  const { usableMs, verdictMs, processorMs, longTasksMs, scriptKb } = await benchPages()
+  say('page opened cold, usable', `${usableMs.toFixed(0)} ms`, 'under 1000 ms')
+  say('page opened cold, first verdict', `${verdictMs.toFixed(0)} ms`, 'under 1500 ms')
+  say(
+    'processor time of page and workers until then',
+    `${processorMs.toFixed(0)} ms`,
+    '(the machine decides)',
+  )
+  const longest = Math.max(0, ...longTasksMs)
+  say('tasks over 50 ms while it refines, and the longest', `${longTasksMs.length}, ${longest} ms`, 'none')
+  say('all scripts, compressed', `${scriptKb.toFixed(0)} kB`, 'under 450 kB')
 }
 
 function say(what: string, found: string, wanted: string): void {

@@ -4,6 +4,9 @@
  * @module
  */
 
+// First, so that the workers start while the rest is still being read.
+import './work/begin.js'
+
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { App } from './app.js'
@@ -15,7 +18,6 @@ import './look/shell.css'
 import './look/parts.css'
 import './look/logbook.css'
 import './look/print.css'
-import './work/begin.js'
 
 keepInTouch()
 createRoot(document.getElementById('page')!).render(
