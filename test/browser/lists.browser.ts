@@ -17,7 +17,7 @@ test('months and the price of being without power are lists to add to and take f
   await power.getByRole('button', { name: 'One more length' }).click()
   await power.getByLabel('After so many days').nth(1).fill('7')
   await page.getByLabel('Your own hour').fill('twelve')
-  const write = page.getByRole('button', { name: 'Write it into the log' }).last()
+  const write = page.getByRole('button', { name: 'Write it into the log' })
   await write.click()
   await expect(page.getByText('Type a number, such as 1,200 or 0.4.')).toHaveCount(2)
   await page.reload()
@@ -39,12 +39,12 @@ test('months and the price of being without power are lists to add to and take f
   await page.getByRole('group', { name: 'Months in use' }).getByRole('checkbox', { name: 'July' }).check()
   await year.getByLabel('Month', { exact: true }).selectOption('July')
   await year.getByLabel('Running hours').fill('60')
-  await page.getByRole('button', { name: 'Write it into the log' }).first().click()
+  await page.getByRole('button', { name: 'Write the use into the log' }).click()
   await expect(page.getByText('Missing:')).toHaveCount(3)
   await year.getByLabel('Starts').fill('30')
   await year.getByLabel('Days that want power').fill('70')
   await year.getByLabel('Hours under a third of its load').fill('20')
-  await page.getByRole('button', { name: 'Write it into the log' }).first().click()
+  await page.getByRole('button', { name: 'Write the use into the log' }).click()
   await expect
     .poll(async () => (await keptEntries(served)).slice(-2).map(({ body }) => body))
     .toEqual([

@@ -20,7 +20,7 @@ export interface NumbersTableProps {
 export function NumbersTable({ name, first, heads, children }: NumbersTableProps) {
   return (
     <WideTable name={name}>
-      <table className="table numbers" style={{ minWidth: 200 + 84 * heads.length }}>
+      <table className="table numbers" style={{ '--columns': heads.length } as object}>
         <Heads list={[first, ...heads.map((number) => ({ number }))]} />
         <tbody>{children}</tbody>
       </table>

@@ -7,12 +7,13 @@
 import type { ReactNode } from 'react'
 import { Ruler } from '../marks/ruler.js'
 import { scaleAround } from '../marks/scales.js'
-import { type FigureSaid, hole, Passage, Said, Say, useFigures } from '../parts/index.js'
+import { type FigureSaid, hole, Passage, Said, useFigures } from '../parts/index.js'
 import { words } from '../words/alternatives.js'
 import { sayNumber, sayRate, upperFirst } from '../words/say.js'
 import type { Row } from '../work/answer-view.js'
 import { figuresOf } from './alternatives-figures.js'
-import { moneyOf, nameIn, nameWithin, ninety, type OfAnswer } from './of-answer.js'
+import { moneyOf, nameWithin, ninety, type OfAnswer } from './of-answer.js'
+import { Sentence } from './sentence.js'
 
 export interface AnswerProps extends OfAnswer {
   /** The quote that the pointer stands at, before the figures have followed it. */
@@ -25,48 +26,10 @@ export function AnswerPassage(props: AnswerProps) {
   const { quote: _, margin, onQuote: __, ...of } = props
   return (
     <Passage title={words.title} first says={margin}>
-      <Sentence {...of} />
+      <Sentence of={of} className="say" />
       <Reasons {...of} />
       <WalkAway {...props} />
     </Passage>
-  )
-}
-
-/** The one sentence. */
-function Sentence(of: OfAnswer) {
-  const { view } = of
-  const { verdict, walkAway } = view.report
-  const figures = useFigures()
-  const money = moneyOf(view)
-  const best = nameIn(view)(verdict.best)
-  const row = view.rows.find(({ id }) => id === verdict.best)
-  if (verdict.clearness === 'too-close' && verdict.next !== null) {
-    return <Say>{words.tooClose(nameWithin(view)(verdict.best), nameWithin(view)(verdict.next))}</Say>
-  }
-  if (walkAway === null || view.quote === undefined || row === undefined) {
-    return (
-      <Say>
-        <b>{best}.</b>
-      </Say>
-    )
-  }
-  if (walkAway.price <= 0 && walkAway.quote > walkAway.price) {
-    return (
-      <Say>
-        {best}: <b>{words.notEvenFree}</b>.
-      </Say>
-    )
-  }
-  const clause = walkAway.quote <= walkAway.price ? words.ifQuoteStays : words.unlessQuoteFalls
-  return (
-    <>
-      <Say>
-        {best},{' '}
-        <b>{figures.fill(clause(hole('price')), { price: figuresOf(of).walkAway(money(walkAway.price)) })}</b>
-        .
-      </Say>
-      {figures.opened()}
-    </>
   )
 }
 

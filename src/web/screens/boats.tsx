@@ -4,8 +4,10 @@
  * @module
  */
 
-import { useState } from 'react'
+import { useMemo, useState } from 'react'
 import { type BoatInList, useBoat, useBoats } from '../data/boat.js'
+import { boatFactsOf } from '../data/facts.js'
+import { basisInWords, viewInWords } from '../data/region.js'
 import { BoatFileIn } from '../entry/boat-file-in.js'
 import { Lead, Link, Passage, Say } from '../parts/index.js'
 import { pathTo } from '../routes.js'
@@ -13,7 +15,7 @@ import { setInOneLine } from '../set-line.js'
 import { boats as words } from '../words/boats.js'
 import { shell } from '../words/shell.js'
 import { useAnswer } from '../work/answers.js'
-import { sentenceOf } from './sentence.js'
+import { Sentence } from './sentence.js'
 
 export function BoatsScreen() {
   const { status, boats } = useBoats()
@@ -106,27 +108,19 @@ function Answer({
   readonly set: string
   readonly onAnswered: () => void
 }) {
-  const { problem, view } = useAnswer(boat, set, {}, { roughFirst: false })
+  const log = useBoat(boat)
+  const { problem, key, ...answer } = useAnswer(boat, set, {}, { roughFirst: false })
+  const region = useMemo(() => boatFactsOf(log.entries).words, [log.entries])
+  const basis = basisInWords(answer.basis, region)
+  const view = viewInWords(answer.view, region)
   const there = view !== undefined || problem !== undefined
   const [told, setTold] = useState(false)
   if (there && !told) {
     setTold(true)
     queueMicrotask(onAnswered)
   }
-  if (view !== undefined) {
-    const { says, clause } = sentenceOf(view)
-    return (
-      <p className="answer">
-        {says}
-        {clause && (
-          <>
-            {', '}
-            <b>{clause}</b>
-          </>
-        )}
-        .
-      </p>
-    )
+  if (view !== undefined && basis !== undefined) {
+    return <Sentence of={{ basis, view, log, keyOfAnswer: key }} className="answer" />
   }
   return <p className="answer second">{problem !== undefined ? words.cannotTell : words.reckoning}</p>
 }

@@ -21,8 +21,7 @@ export function setFiguresOf(of: OfForecast) {
   const { set } = view.forecast
   const { months, stopping } = view.months
   const at = months.findLastIndex(({ ends }) => ends <= 1)
-  const spread = (low: number, high: number) =>
-    `${words.over.low} ${sayChance(low)}, ${words.over.high.toLowerCase()} ${sayChance(high)}`
+  const spread = (low: number, high: number) => said.chance.spread(sayChance(low), sayChance(high))
   const stopFrom = said.chance.stopFrom(plural(basis.model.parts.length, 'part'))
   return {
     stop: (says: string): FigureSaid => ({

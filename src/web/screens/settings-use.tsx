@@ -89,7 +89,7 @@ export function SettingsUse({ boat, set }: { readonly boat: Boat; readonly set: 
           <div aria-live="polite">{said && <p className="written">{said}</p>}</div>
           {!boat.readOnly && (
             <div className="acts">
-              <Button type="submit">{settings.money.write}</Button>
+              <Button type="submit">{words.write}</Button>
             </div>
           )}
         </fieldset>

@@ -108,6 +108,7 @@ export const figures = {
 
   chance: {
     stop: 'At least one stop within 12 months',
+    spread: (low: string, high: string) => `of a good set ${low}, of a poor one ${high}`,
     stopFrom: (parts: string) =>
       `simulated: the odds of ${parts} played together, at each goodness that such a set may have`,
     failures: 'Failures of any kind in the year ahead',

@@ -52,6 +52,7 @@ export const settings = {
   },
   use: {
     title: 'Use',
+    write: 'Write the use into the log',
     says: 'A usual year. Months left out: the set does not run in them.',
   },
   money: {
