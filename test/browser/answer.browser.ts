@@ -70,7 +70,7 @@ test('moving a price weighs what was played anew; leaving, coming back and openi
 
 async function costOf(page: Page, name: string): Promise<number> {
   const row = page.locator('.alternatives .row', { hasText: name }).first()
-  return Number((await textOf(row.locator('button.figure'))).replace(/[^\d−-]/g, ''))
+  return Number((await textOf(row.locator('button.figure').first())).replace(/[^\d−-]/g, ''))
 }
 
 test('by keyboard alone: to the page, along the loop, the light, the quote, a figure, the table behind', async ({
