@@ -5,16 +5,14 @@
  */
 
 import type { Catalogue } from '../catalogue/catalogue.js'
-import { buildLifeModel } from '../forecast/build-life-model.js'
 import { type Band, type Brier, bandOf, bandsOf, brierOf, type ToldAndSeen } from '../forecast/calibration.js'
-import { type LifeModel, lifeModelSchema } from '../forecast/life-model.js'
+import type { LifeModel } from '../forecast/life-model.js'
 import { chancesWithin } from '../forecast/odds.js'
 import { posteriorOf } from '../forecast/posterior.js'
 import { currentEntries } from '../logbook/current.js'
 import type { LogDate } from '../logbook/dates.js'
 import type { Entry } from '../logbook/kinds.js'
 import { registerOf, setsOf } from '../register/register.js'
-import { setCatalogueOf } from '../register/set-kind-of.js'
 import {
   type Became,
   becameOf,
@@ -29,6 +27,7 @@ import {
 } from './hindsight-outcomes.js'
 import { entriesKnown, type KnownBy, type PastSpan, pastSpans, type SpanMonths } from './hindsight-spans.js'
 import { type Memory, noMemory } from './memory.js'
+import { readSet } from './settle.js'
 
 export interface HindsightQuestion {
   /** All entries of the boat, as they were written: corrections are unfolded as of each date. */
@@ -160,9 +159,7 @@ function toldOn(
   { boat, set, catalogue, seed, months, memory = noMemory }: HindsightQuestion,
   on: { readonly asOf: LogDate; readonly known: readonly Entry[] },
 ): { readonly model: LifeModel; readonly told: Told } {
-  const register = registerOf({ entries: on.known, boat, set, asOf: on.asOf, catalogue })
-  const built = buildLifeModel(register, setCatalogueOf(register, catalogue).catalogue)
-  const model = lifeModelSchema.parse(built.model)
+  const model = readSet({ entries: on.known, boat, set, asOf: on.asOf, catalogue, seed }).bare
   const key = { what: 'told', months, model, seed }
   const found = memory.find(key) as { readonly value: Told } | undefined
   if (found !== undefined) return { model, told: found.value }

@@ -15,10 +15,8 @@ import {
 import { type KnownBy, notedLate, type SpanMonths } from '../alternatives/hindsight-spans.js'
 import type { KeptResult } from '../alternatives/kept-answer.js'
 import { moneyIn } from '../alternatives/say.js'
-import { buildLifeModel } from '../forecast/build-life-model.js'
-import { registerOf, setsOf } from '../register/register.js'
-import type { SetRegister } from '../register/register-types.js'
-import { setCatalogueOf } from '../register/set-kind-of.js'
+import { readSet } from '../alternatives/settle.js'
+import { setsOf } from '../register/register.js'
 import { answerFor } from './answer.js'
 import { hindsightText, type LookedAtChoice, type Said } from './hindsight-text.js'
 import { type SetOptions, type SetQuestion, withSet } from './of-set.js'
@@ -43,7 +41,7 @@ export function showHindsight(options: HindsightOptions): Promise<Result> {
     const catalogue = shippedCatalogue()
     const { all, boat, set, asOf, memory } = question
     const asked = { entries: all, boat, set, asOf, months, most: dates, by, catalogue, seed, memory }
-    const { currency, name } = namesOf(question)
+    const { currency, name } = namesOf({ ...question, seed })
     const hindsight = await lookBack(asked)
     const choices: LookedAtChoice[] = []
     for (const { kept, ...choice } of mostChoices > 0 ? pastChoices(all, question).slice(-mostChoices) : []) {
@@ -88,11 +86,9 @@ async function lookBack(question: HindsightQuestion): Promise<Hindsight> {
   }
 }
 
-function namesOf({ entries, boat, set, asOf }: SetQuestion) {
-  const catalogue = shippedCatalogue()
-  const register = registerOf({ entries, boat, set, asOf, catalogue })
-  const { currency } = setCatalogueOf(register, catalogue).catalogue.wholeSet.money
-  return { currency, name: register.boatFacts.name ?? boat }
+function namesOf(question: SetQuestion & { readonly seed: number }) {
+  const { register, bare } = readSet({ ...question, catalogue: shippedCatalogue() })
+  return { currency: bare.currency, name: register.boatFacts.name ?? question.boat }
 }
 
 /** A first answer's histories: enough to say what would have been said. */
@@ -106,7 +102,9 @@ async function saidAt(
   const { asOf } = choice
   const entries = entriesAtChoice(all, choice, by)
   if (!setsOf(entries, asOf).includes(set)) return null
-  const key = { what: 'said then', entries, asOf, set, seed, histories, restsOn: bareModel(entries) }
+  // the model holds the figures of the catalogue that the answer rests on
+  const { bare } = readSet({ entries, boat, set, asOf, seed, catalogue: shippedCatalogue() })
+  const key = { what: 'said then', entries, asOf, set, seed, histories, model: bare }
   const found = memory.find(key) as { readonly value: Said } | undefined
   if (found !== undefined) return found.value
   const { report, saying } = await answerFor({ entries, boat, set, asOf, seed, histories, first: true })
@@ -119,13 +117,6 @@ async function saidAt(
   }
   memory.keep(key, said)
   return said
-
-  /** Holds the figures of the catalogue that the answer rests on. */
-  function bareModel(known: SetQuestion['entries']) {
-    const catalogue = shippedCatalogue()
-    const register: SetRegister = registerOf({ entries: known, boat, set, asOf, catalogue })
-    return buildLifeModel(register, setCatalogueOf(register, catalogue).catalogue).model
-  }
 }
 
 function saidKept({ best, walkAway, alternatives }: KeptResult, currency: string): Said {

@@ -4,9 +4,9 @@
  * @module
  */
 
+import { readSet } from '../alternatives/settle.js'
 import type { Problem } from '../catalogue/problem.js'
-import { buildLifeModel } from '../forecast/build-life-model.js'
-import { type LifeModel, lifeModelSchema } from '../forecast/life-model.js'
+import type { LifeModel } from '../forecast/life-model.js'
 import {
   type BoatLessons,
   lessonsOf,
@@ -15,8 +15,7 @@ import {
   type SetLessons,
 } from '../forecast/pooling-lessons.js'
 import { posteriorOf } from '../forecast/posterior.js'
-import { registerOf, setsOf } from '../register/register.js'
-import { setCatalogueOf } from '../register/set-kind-of.js'
+import { setsOf } from '../register/register.js'
 import { dataFolder } from '../store/data-folder.js'
 import { hearLessons, lessonsHeard } from '../store/lessons-setting.js'
 import type { SetQuestion } from './of-set.js'
@@ -71,12 +70,9 @@ function taughtBy(
       return []
     }
     const catalogue = shippedCatalogue()
-    const models = setsOf(read.entries, asked.asOf).map((set) => {
-      const register = registerOf({ ...asked, entries: read.entries, boat: boat.name, set, catalogue })
-      return lifeModelSchema.parse(
-        buildLifeModel(register, setCatalogueOf(register, catalogue).catalogue).model,
-      )
-    })
+    const models = setsOf(read.entries, asked.asOf).map(
+      (set) => readSet({ ...asked, entries: read.entries, boat: boat.name, set, catalogue }).bare,
+    )
     const first = models[0]
     if (first === undefined) return []
     const sets = models.map((model) => lessonsIn(model, asked))
