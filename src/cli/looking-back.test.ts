@@ -136,6 +136,8 @@ describe('a decision on a demonstration boat, in a real store', () => {
       { data, boat: 'willet', from: '2031' },
     )
     const [{ id }] = (printed(plain) as { entries: [{ id: string }] }).entries
+    const listed = await listEntries({ data, boat: 'willet', kind: 'decision' })
+    expect(listed.ok && listed.text).toContain('Keep it as it is, kept with its answer, alternative leave')
     expect(problemsOf(await rerun(id, { data }))).toMatchObject([{ code: 'nothing-kept' }])
     expect(problemsOf(await rerun('01HZZZZZZZ0000000000000001', { data }))).toMatchObject([
       { code: 'unknown-entry', allowed: expect.stringContaining('gensettle decide') },

@@ -32,12 +32,27 @@ export function sayEntry(entry: Entry): string {
   if (entry.voids) return `taken back: ${'text' in entry.body ? entry.body.text : ''}`
   const photographs = 'photographs' in entry.body ? (entry.body.photographs?.length ?? 0) : 0
   const words = [
-    ...(isKind(entry, 'alternative') ? sayAlternative(entry.body) : sayFields(entry.body)),
+    ...saidOf(entry),
     ...(photographs > 0 ? [`${photographs} photograph${photographs > 1 ? 's' : ''}`] : []),
   ]
     .join(', ')
     .replace(/\s+/g, ' ')
   return words.length > mostCharacters ? `${words.slice(0, mostCharacters - 1)}…` : words
+}
+
+function saidOf(entry: Entry): string[] {
+  if (isKind(entry, 'alternative')) return sayAlternative(entry.body)
+  return isKind(entry, 'decision') ? sayDecision(entry.body) : sayFields(entry.body)
+}
+
+function sayDecision({ choice, kept, walkAwayPrice, because, ...rest }: Body<'decision'>): string[] {
+  return [
+    choice,
+    ...(kept === undefined ? [] : ['kept with its answer']),
+    ...sayFields(rest),
+    ...(walkAwayPrice === undefined ? [] : [`walk away above ${Math.round(walkAwayPrice)}`]),
+    ...(because === undefined ? [] : [`because ${because}`]),
+  ]
 }
 
 function sayAlternative(body: Body<'alternative'>): string[] {
