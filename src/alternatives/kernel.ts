@@ -29,6 +29,7 @@ interface Doors {
   forgetFailures(): void
   play(seed: number, history: number, alternative: number): number
   sums(): number
+  years(): number
   failuresByMode(): number
   failuresByDanger(): number
   busiestPart(): number

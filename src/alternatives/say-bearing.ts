@@ -10,6 +10,7 @@ import type { Choice, LookWorth } from './finding-out.js'
 import type { WorthOfQuantity } from './perfect-information.js'
 import { moneyIn } from './say.js'
 import type { InputTurns, Turn, TurningPoints } from './turning-points.js'
+import type { WhenToReplace } from './when-to-replace.js'
 
 /** A look as a person would be told of it. */
 export interface SaidLook {
@@ -150,6 +151,56 @@ export function sayBarred(
     ({ id, saving }) =>
       `${alternativeName(model, id)} would cost ${moneyIn(model.currency, saving)} less than ${lowerFirst(alternativeName(model, best))}, if its stop were closed.`,
   )
+}
+
+/** When to replace, if not now: a few sentences. */
+export function sayWhen(model: LifeModel, when: WhenToReplace): string[] {
+  const money = (amount: number) => moneyIn(model.currency, amount)
+  const { keeping, limitByYear, above, planned, yearly, old, fresh, paysYears } = when
+  const candidate = candidateName(model, when.candidate)
+  const said = [
+    `Keeping it (${lowerFirst(alternativeName(model, keeping))}) against ${candidate}: the old set costs ${money(old.best.costPerYear)} ± ${money(old.best.error)} a year at its best, the new one ${money(fresh.best.costPerYear)} ± ${money(fresh.best.error)} if it is kept ${fresh.best.years} years.`,
+    paysYears === 0
+      ? 'As money goes, no further year with the old set pays.'
+      : paysYears >= old.lives.length
+        ? 'As money goes, the old set pays for as long as was looked ahead.'
+        : `As money goes, the old set pays for about ${years(paysYears)} more.`,
+  ]
+  if (limitByYear !== undefined && above !== undefined) {
+    const [low, high] = [Math.min(...limitByYear), Math.max(...limitByYear)].map(money)
+    const instead = above === 'give-up' ? 'do without' : `fit ${candidateName(model, above.replaceWith)}`
+    said.push(
+      low === high
+        ? `In any year: a job estimated above ${low} is not mended; ${instead}.`
+        : `A job is not mended above ${limitByYear.map((limit, year) => `${money(limit)} in year ${year + 1}`).join(', ')}; ${instead}.`,
+    )
+  } else
+    said.push(
+      'No job is dear enough that another set would be the cheaper answer to it: whatever fails is mended.',
+    )
+  const best = [...planned].sort((a, b) => a.adds.mean - b.adds.mean)[0]
+  if (best !== undefined) {
+    const { mean, standardError } = best.adds
+    said.push(
+      mean < -2 * standardError
+        ? `Planned beforehand, ${candidate} is best fitted after ${years(best.years)}: that saves ${money(-mean)} ± ${money(standardError)}.`
+        : `Fitting ${candidate} in a year fixed beforehand saves nothing: the best such year, after ${years(best.years)}, adds ${money(Math.max(0, mean))} ± ${money(standardError)}.`,
+    )
+  }
+  if (yearly !== undefined) {
+    said.push(
+      `Looking each year at what was spent, and replacing where it was much, saves ${money(yearly.saves.mean)} ± ${money(yearly.saves.standardError)} more than the limit does.`,
+    )
+  }
+  return said
+}
+
+function years(count: number): string {
+  return count === 1 ? 'one year' : `${count} years`
+}
+
+function candidateName(model: LifeModel, id: string): string {
+  return model.candidates.find((one) => one.id === id)?.name ?? id
 }
 
 function alternativeName(model: LifeModel, id: string): string {

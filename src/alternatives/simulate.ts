@@ -11,14 +11,19 @@ import { doublesAt, kernelOf, playHistory } from './kernel.js'
 import { compile, type Program } from './program.js'
 
 /** Which histories to play: `count` of them from number `from` on. */
-export interface Span {
+export interface Span extends KeptBesides {
   readonly seed: number
   readonly from: number
   readonly count: number
 }
 
+interface KeptBesides {
+  /** Money by year is wanted too. */
+  readonly withYears?: boolean
+}
+
 /** Some histories by their numbers. */
-export interface Picked {
+export interface Picked extends KeptBesides {
   readonly seed: number
   readonly histories: Int32Array
 }
@@ -32,6 +37,8 @@ export interface Sample {
   readonly failuresOfMode: Float64Array
   /** Failures that carry each danger, summed over the histories; whole numbers. */
   readonly failuresOfDanger: Float64Array
+  /** Where it was asked for: money paid in each year from now, not discounted, fuel left out; history by history. */
+  readonly years?: Float64Array
 }
 
 /** One quantity of a sample, by history. */
@@ -45,6 +52,8 @@ export function playSpan(program: Program, which: Span | Picked): Sample[] {
   const count = countOf(which)
   const doors = kernelOf(program)
   const columns = program.alternatives.map(() => kept.map(() => new Float64Array(count)))
+  const yearCount = which.withYears ? yearsOf(program.model) : 0
+  const years = columns.map(() => new Float64Array(count * yearCount))
   let sums = doublesAt(doors, doors.sums(), kept.length)
   // History by history, so that the start that all alternatives share is drawn, and fetched from memory, once.
   for (let i = 0; i < count; i++) {
@@ -54,6 +63,7 @@ export function playSpan(program: Program, which: Span | Picked): Sample[] {
       if (sums.length === 0) sums = doublesAt(doors, doors.sums(), kept.length)
       const into = columns[alternative]!
       for (let k = 0; k < into.length; k++) into[k]![i] = sums[k]!
+      if (yearCount > 0) years[alternative]!.set(doublesAt(doors, doors.years(), yearCount), i * yearCount)
     }
   }
   const modes = program.modes.count
@@ -65,7 +75,13 @@ export function playSpan(program: Program, which: Span | Picked): Sample[] {
     columns: columns[a]!,
     failuresOfMode: byMode.slice(a * modes, (a + 1) * modes),
     failuresOfDanger: byDanger.slice(a * dangers, (a + 1) * dangers),
+    ...(yearCount > 0 ? { years: years[a]! } : {}),
   }))
+}
+
+/** Years that money is counted by: the last one may be begun only. */
+export function yearsOf({ horizonYears }: Pick<LifeModel, 'horizonYears'>): number {
+  return Math.ceil(horizonYears)
 }
 
 /** How many histories are asked for. */
@@ -91,6 +107,7 @@ export function joinSamples(spans: readonly (readonly Sample[])[]): Sample[] {
     columns: kept.map((_, k) => concatenate(spans.map((span) => span[a]!.columns[k]!))),
     failuresOfMode: addUp(spans.map((span) => span[a]!.failuresOfMode)),
     failuresOfDanger: addUp(spans.map((span) => span[a]!.failuresOfDanger)),
+    ...(first.years === undefined ? {} : { years: concatenate(spans.map((span) => span[a]!.years!)) }),
   }))
 }
 

@@ -8,7 +8,6 @@ import { kernelOf } from './kernel.js'
 import type { Program } from './program.js'
 import type { Span } from './simulate.js'
 
-export const SOUND = 0
 export const DEFECTIVE = 1
 export const FAILED_UNNOTICED = 2
 

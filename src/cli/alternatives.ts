@@ -30,6 +30,7 @@ export interface AlternativesOptions extends SetOptions {
   readonly writeModel?: string
   readonly findOut?: boolean
   readonly whatChanges?: boolean
+  readonly when?: boolean
 }
 
 export function showAlternatives(options: AlternativesOptions): Promise<Result> {

@@ -59,7 +59,7 @@ test('alternatives come with a verdict that names the least mean cost', async ()
 
 test('what is worth finding out, and what would change the answer, are told where they are asked for', async () => {
   const asked = { ...teasel, seed: 1, histories: 400 }
-  const shown = await showAlternatives({ ...asked, findOut: true, whatChanges: true })
+  const shown = await showAlternatives({ ...asked, findOut: true, whatChanges: true, when: true })
   const { verdict, findingOut, whatChanges } = jsonOf(shown) as {
     verdict: { best: string }
     findingOut: { looks: { part: string; worth: number; cost: number; pays: boolean }[]; tooSmall: number }
@@ -74,6 +74,7 @@ test('what is worth finding out, and what would change the answer, are told wher
   expect(findingOut.tooSmall).toBeGreaterThan(50)
   expect(shown.ok && shown.text).toMatch(/Do this first|Nothing is worth finding out/)
   expect(shown.ok && shown.text).toContain('What would change the answer')
+  expect(shown.ok && shown.text).toContain('As money goes, ')
 }, 120_000)
 
 const figuresOf = (result: Result) =>

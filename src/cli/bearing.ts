@@ -21,10 +21,12 @@ import {
   sayLook,
   sayQuantity,
   sayTurns,
+  sayWhen,
 } from '../alternatives/say-bearing.js'
 import { column } from '../alternatives/simulate.js'
 import { startStates } from '../alternatives/start-states.js'
 import type { MapRow, TwoWayMap } from '../alternatives/two-way-map.js'
+import { type WhenToReplace, whenToReplace } from '../alternatives/when-to-replace.js'
 import type { LifeModel } from '../forecast/life-model.js'
 import { openPlayers } from '../server/play.js'
 import type { Answer } from './answer.js'
@@ -34,14 +36,20 @@ import { tableText } from './table.js'
 export interface Bearing {
   readonly findingOut?: WorthFindingOut
   readonly changes?: WhatChanges | null
+  readonly when?: WhenToReplace | null
 }
 
 /** Works out what was asked for, on the histories of an answer and as many more as it takes. */
 export async function bearingOf(
   answer: Answer,
-  asked: { readonly seed: number; readonly findOut?: boolean; readonly whatChanges?: boolean },
+  asked: {
+    readonly seed: number
+    readonly findOut?: boolean
+    readonly whatChanges?: boolean
+    readonly when?: boolean
+  },
 ): Promise<Bearing> {
-  if (!asked.findOut && !asked.whatChanges) return {}
+  if (!asked.findOut && !asked.whatChanges && !asked.when) return {}
   const { model, posterior, used, samples } = answer
   const { seed } = asked
   const count = column(samples[0]!, 'cost').length
@@ -65,6 +73,7 @@ export async function bearingOf(
     return {
       ...(asked.findOut ? { findingOut: await worthFindingOut(played) } : {}),
       ...(asked.whatChanges ? { changes: (await whatChanges(played)) ?? null } : {}),
+      ...(asked.when ? { when: (await whenToReplace(played)) ?? null } : {}),
     }
   } finally {
     bar.end()
@@ -76,7 +85,7 @@ export async function bearingOf(
 const usualPlays = 60
 
 /** As JSON holds it. */
-export function bearingValue({ findingOut, changes }: Bearing): Readonly<Record<string, unknown>> {
+export function bearingValue({ findingOut, changes, when }: Bearing): Readonly<Record<string, unknown>> {
   return {
     ...(findingOut === undefined
       ? {}
@@ -93,13 +102,40 @@ export function bearingValue({ findingOut, changes }: Bearing): Readonly<Record<
           },
         }),
     ...(changes === undefined ? {} : { whatChanges: changes }),
+    ...(when === undefined ? {} : { whenToReplace: when }),
   }
 }
 
-export function bearingText(model: LifeModel, { findingOut, changes }: Bearing): string[] {
+export function bearingText(model: LifeModel, { findingOut, changes, when }: Bearing): string[] {
   return [
     ...(findingOut === undefined ? [] : findingOutText(model, findingOut)),
     ...(changes === undefined ? [] : changesText(model, changes)),
+    ...(when === undefined ? [] : whenText(model, when)),
+  ]
+}
+
+function whenText(model: LifeModel, when: WhenToReplace | null): string[] {
+  if (when === null) return ['', 'Nothing can be said of when to replace: no set is among the alternatives.']
+  const money = (amount: number) => moneyIn(model.currency, amount)
+  const right = (head: string) => ({ head, align: 'right' }) as const
+  const rows = Array.from(
+    { length: Math.max(when.planned.length, when.limitByYear?.length ?? 0) },
+    (_, k) => {
+      const adds = when.planned[k]?.adds
+      const limit = when.limitByYear?.[k]
+      return [
+        String(k + 1),
+        money(when.marginal[k]!),
+        limit === undefined ? 'always' : money(limit),
+        adds === undefined ? '' : `${money(adds.mean)} ± ${money(adds.standardError)}`,
+      ]
+    },
+  )
+  return [
+    '',
+    ...sayWhen(model, when),
+    '',
+    tableText(['year', 'the old set costs', 'jobs mended up to', 'replacing after it adds'].map(right), rows),
   ]
 }
 

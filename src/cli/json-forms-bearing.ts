@@ -12,6 +12,10 @@ const lead = z.object({ value: z.number(), error: z.number() })
 const turn = z.object({ at: z.number(), to: z.string() })
 const axis = z.object({ id: z.string(), low: z.number(), high: z.number(), now: z.number() })
 
+const estimate = z.object({ mean: z.number(), standardError: z.number() })
+const life = z.object({ years: z.number(), costPerYear: z.number(), error: z.number() })
+const economic = z.object({ lives: z.array(life), best: life })
+
 export const bearing = {
   findingOut: z
     .object({
@@ -65,4 +69,20 @@ export const bearing = {
     .nullable()
     .optional()
     .describe('With --what-changes; null where only one alternative is open.'),
+  whenToReplace: z
+    .object({
+      keeping: z.string(),
+      candidate: z.string(),
+      limitByYear: z.array(z.number()).optional(),
+      above: z.union([z.literal('give-up'), z.object({ replaceWith: z.string() })]).optional(),
+      planned: z.array(z.object({ years: z.number(), adds: estimate })),
+      yearly: z.object({ saves: estimate, stopsIn: z.array(chance) }).optional(),
+      old: economic,
+      fresh: economic,
+      marginal: z.array(z.number()),
+      paysYears: z.number(),
+    })
+    .nullable()
+    .optional()
+    .describe('With --when; null where no other set is among the alternatives.'),
 }

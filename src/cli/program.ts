@@ -150,6 +150,7 @@ function addAnswers(program: Command): void {
     .option('--write-model <file>', 'write the life model with the alternatives, for "gensettle simulate"')
     .option('--find-out', 'what is worth finding out before choosing')
     .option('--what-changes', 'the value of each input at which the answer changes')
+    .option('--when', 'when to replace, if not now')
     .action(answering(async (options) => (await import('./alternatives.js')).showAlternatives(options)))
 }
 

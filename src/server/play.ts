@@ -131,11 +131,11 @@ async function playAll(
 function chunksOf(options: PlayOptions): (Span | Picked)[] {
   wholeFromOne('count', countOf(options))
   const size = wholeFromOne('historiesPerChunk', options.historiesPerChunk ?? historiesPerChunk)
-  const { seed } = options
+  const { seed, withYears = false } = options
   return piecesOf<Span | Picked>(
     'histories' in options
-      ? { seed, histories: options.histories }
-      : { seed, from: options.from, count: options.count },
+      ? { seed, withYears, histories: options.histories }
+      : { seed, withYears, from: options.from, count: options.count },
     size,
   )
 }

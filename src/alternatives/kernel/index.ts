@@ -110,6 +110,11 @@ export function kappaLog(): usize {
   return changetype<usize>(h.sums) + K.kappaLog * sizeof<f64>()
 }
 
+/** Address of the money paid in each year from now of the last history, not discounted; upkeep, jobs and sets, not fuel. */
+export function years(): usize {
+  return changetype<usize>(h.years)
+}
+
 /** Counts failures from nought again. */
 export function forgetFailures(): void {
   empty(failuresOfMode, countOfAlternatives * modes.count)

@@ -42,8 +42,9 @@ const player = {
 }
 export type Player = typeof player
 
-function buffersOf({ columns, failuresOfMode, failuresOfDanger }: Sample): ArrayBuffer[] {
-  return [...columns, failuresOfMode, failuresOfDanger].map(({ buffer }) => buffer as ArrayBuffer)
+function buffersOf({ columns, failuresOfMode, failuresOfDanger, years }: Sample): ArrayBuffer[] {
+  const all = [...columns, failuresOfMode, failuresOfDanger, ...(years === undefined ? [] : [years])]
+  return all.map(({ buffer }) => buffer as ArrayBuffer)
 }
 
 Comlink.expose(player)
