@@ -103,12 +103,13 @@ function Margin({ answer }: { readonly answer: Answer }) {
     <>
       {basis && <p>{words.asOf(sayDate(basis.register.asOf))}</p>}
       {following && <p>{words.followingLog}</p>}
+      {rough && <p>{words.rough}</p>}
       <Refining
         share={wanted > 0 ? histories / wanted : 0}
         state={stage === 'stopped' ? 'stopped' : stage === 'done' ? 'done' : 'refining'}
         word={
           rough
-            ? words.rough
+            ? words.roughFollows
             : choosing
               ? words.choosing
               : stage === 'preparing'

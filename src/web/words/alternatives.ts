@@ -19,8 +19,8 @@ export const words = {
   },
   refining: (done: string, wanted: string) => `refining, ${done} of ${wanted}`,
   reading: 'reading the log',
-  rough:
-    'first figures, from few lives, without a used set, and mending whatever fails: better ones follow in a moment',
+  rough: 'First figures: from few lives, without a used set, and mending whatever fails.',
+  roughFollows: 'better ones follow in a moment',
   choosing: 'refining: at which price a later repair is no longer worth it',
   refiningTitle: (done: string) => `${done} histories`,
 
@@ -155,10 +155,11 @@ export const words = {
       paidPerHour: { name: 'A paid hour', unit: 'an hour' },
       travelPerTrip: { name: 'A workshop’s visit', unit: 'a visit' },
       mostInOneYear: { name: 'The most you can pay in one year', unit: '' },
-      fuelPerLitre: { name: 'A litre of fuel', unit: 'a litre' },
+      fuelPerLitre: { name: 'Fuel', unit: '' },
       doWithoutPrice: { name: 'Without a set: what stands in for it', unit: '' },
       doWithoutPerYear: { name: 'Without a set: cost of a year', unit: 'a year' },
     },
+    fuel: (measure: string) => ({ name: `Fuel, ${measure}`, unit: '' }),
     nothingChanges: 'No price on this track changes the first choice.',
     answer: {
       now: 'As it stands here: ',
