@@ -1,0 +1,211 @@
+/**
+ * Gensettle asked at a job: a life model from what the log shows by then, its posterior, a repair limit for each choice,
+ * and 2,000 histories of mending and of replacing. The same machinery with the true scales is the one who knows.
+ *
+ * @module
+ */
+
+import { chooseLimits, withChosenLimits } from '../../src/alternatives/policy.js'
+import { compile } from '../../src/alternatives/program.js'
+import { column, playSpan } from '../../src/alternatives/simulate.js'
+import type { Alternative, Amount, LifeModel, LifePart } from '../../src/forecast/life-model.js'
+import { posteriorOf } from '../../src/forecast/posterior.js'
+import { POSTERIOR_STEPS, type Posterior } from '../../src/forecast/posterior-type.js'
+import type { Boat } from './boat.js'
+import { hoursAt, type SetLog } from './log.js'
+import { plainModes, scaleLogs } from './nature.js'
+import { meanOf, suppliesAt } from './work.js'
+import type { Answer, Question } from './world.js'
+
+/** What was answered, and what it was expected to cost from then on, at that time's money. */
+export interface Advice {
+  readonly answer: Answer
+  readonly expected: Readonly<Record<Answer, number>>
+}
+
+export interface Asking {
+  readonly histories: number
+  readonly seed: number
+}
+
+/** What Gensettle answers from the log. */
+export function adviseFromLog(boat: Boat, question: Question, how: Asking): Promise<Advice> {
+  const model = modelAt(boat.believed, question, { hoursPerYear: measuredHours(question) })
+  return adviseOn(model, posteriorOf(model, { seed: how.seed }), how)
+}
+
+/**
+ * What it answers where scales, prices, waits and use are known: of a set not yet bought the boat's part of its scales,
+ * but not its luck.
+ */
+export function adviseKnowing(
+  boat: Boat,
+  question: Question,
+  how: Asking & { readonly life: number },
+): Promise<Advice> {
+  const { nature } = boat
+  const { set } = question.log
+  const logs = scaleLogs(nature, plainModes(nature.model), { set, life: how.life })
+  const common = nature.boatLog + Math.log(nature.level)
+  const model = {
+    ...modelAt(nature.model, question, {}),
+    setFactor: { ...nature.model.setFactor, boatLogSd: 0 },
+  }
+  const exact = {
+    ...model,
+    setFactor: { ...model.setFactor, setLogSd: 0 },
+    parts: withModes(model, (mode, m) => ({ ...mode, logSd: 0, lifeFactor: Math.exp(logs[m]!) })),
+  }
+  const posterior = posteriorOf(exact, { seed: how.seed })
+  const theta = posterior.theta.map((factor, i) => {
+    const m = Math.floor(i / POSTERIOR_STEPS)
+    return factor * Math.exp(logs[m]! - common)
+  })
+  const parts = withModes(model, (mode) => ({ ...mode, lifeFactor: Math.exp(common) }))
+  return adviseOn({ ...model, parts }, { ...posterior, theta }, how)
+}
+
+type Mode = LifePart['modes'][number]
+
+function withModes({ parts }: LifeModel, change: (mode: Mode, m: number) => Mode): LifePart[] {
+  let m = 0
+  return parts.map((part) => ({ ...part, modes: part.modes.map((mode) => change(mode, m++)) }))
+}
+
+async function adviseOn(model: LifeModel, posterior: Posterior, how: Asking): Promise<Advice> {
+  const { seed, histories } = how
+  const program = compile(model, posterior)
+  const limits = await chooseLimits(model, {
+    seed,
+    play: async (alternatives, which) => playSpan({ ...program, alternatives }, which),
+  })
+  const alternatives = withChosenLimits(model.alternatives, limits)
+  const samples = playSpan({ ...program, alternatives }, { seed, from: 0, count: histories })
+  const [mend, replace] = samples.map((sample) => {
+    const costs = column(sample, 'cost')
+    return costs.reduce((sum, cost) => sum + cost, 0) / costs.length
+  })
+  const expected = { mend: mend!, replace: replace! }
+  return { answer: expected.replace < expected.mend ? 'replace' : 'mend', expected }
+}
+
+/** A base model on the day of a question, with what the log holds. */
+function modelAt(
+  base: LifeModel,
+  question: Question,
+  { hoursPerYear }: { readonly hoursPerYear?: number | undefined },
+): LifeModel {
+  const { at, log, hours } = question
+  const ageYears = at - log.fittedAt
+  const broken = brokenModes(question)
+  let m = 0
+  const parts = base.parts.map((part, p): LifePart => {
+    const line = log.parts[p]!
+    const modes = part.modes.map((mode): Mode => {
+      const looks = question.looks(m++)
+      return {
+        ...mode,
+        observations: looks.map((look) => ({
+          yearsAgo: Math.max(0, at - look.at),
+          check: look.check,
+          seen: look.seen,
+        })),
+      }
+    })
+    const stands = broken.find(({ part: number }) => number === p)?.mode
+    return {
+      ...part,
+      age: { years: Math.max(0, at - line.fittedAt), hours: Math.max(0, hours - line.fittedHours) },
+      quality: line.quality,
+      pastLives: line.pastLives,
+      ...(stands === undefined ? {} : { broken: stands }),
+      repair: { ...part.repair, supply: suppliesAt(part.repair, Math.max(0, at)) },
+      modes,
+    }
+  })
+  return {
+    ...base,
+    horizonYears: base.horizonYears - at,
+    ...(hoursPerYear === undefined
+      ? {}
+      : { use: { ...base.use, hoursByMonth: Array<number>(12).fill(hoursPerYear / 12) } }),
+    past: { track: trackOf(log, { at, hours }), lowLoadShare: 0 },
+    set: { ...base.set, ageYears },
+    parts,
+    alternatives: [
+      { id: 'mend', now: mending(base, question) },
+      { id: 'replace', now: { replaceWith: base.candidates[0]!.id } },
+    ],
+  }
+}
+
+/** What stands failed: where the job began, and, where that does not stop the set but something else in it does, that. */
+function brokenModes({ planned, isDown, modes, modesOf }: Question): { part: number; mode: string }[] {
+  if (planned) return []
+  const failed = modes.map((m) => modesOf[m]!)
+  const stopping = isDown && !failed[0]!.stops ? failed.find(({ stops }) => stops) : undefined
+  return [failed[0]!, ...(stopping === undefined ? [] : [stopping])].map(({ part, id }) => ({
+    part,
+    mode: id,
+  }))
+}
+
+function mending(base: LifeModel, question: Question): Alternative['now'] {
+  const repairs = question.parts.map((p) => base.parts[p]!.repair)
+  return {
+    parts: question.parts.map((p) => ({
+      part: base.parts[p]!.id,
+      outcome: 'renewed',
+      quality: 1,
+      agesLess: 1,
+    })),
+    price: question.estimate,
+    wait: question.planned ? 0 : longestWait(repairs, question.at),
+    intrusionChance: 1 - repairs.reduce((none, { intrusionChance }) => none * (1 - intrusionChance), 1),
+  }
+}
+
+/** The wait of the part that is longest in coming, as the lognormal of the same mean and spread. */
+function longestWait(repairs: readonly LifePart['repair'][], at: number): Amount {
+  let longest = { mean: 0, variance: 0 }
+  for (const repair of repairs) {
+    let mean = 0
+    let square = 0
+    for (const { chance, days } of suppliesAt(repair, Math.max(0, at))) {
+      const once = meanOf(days)
+      const spread =
+        typeof days === 'object' && 'median' in days ? once ** 2 * Math.expm1(days.logSd ** 2) : 0
+      const again = repair.wrongPartChance
+      const whole = once * (1 + again)
+      mean += chance * whole
+      square += chance * (spread * (1 + again) + again * (1 - again) * once ** 2 + whole ** 2)
+    }
+    if (mean > longest.mean) longest = { mean, variance: square - mean ** 2 }
+  }
+  if (longest.mean === 0) return 0
+  const logVariance = Math.log1p(longest.variance / longest.mean ** 2)
+  return { median: longest.mean * Math.exp(-logVariance / 2), logSd: Math.sqrt(logVariance) }
+}
+
+/** How far back the hour meter is read for the use to come. [years] */
+const measuredYears = 2
+const leastYears = 0.5
+
+function measuredHours({ log, at, hours }: Question): number | undefined {
+  const years = Math.min(measuredYears, at - log.fittedAt)
+  if (years < leastYears) return undefined
+  return Math.max(12, (hours - hoursAt(log, at - years)) / years)
+}
+
+function trackOf(
+  log: SetLog,
+  now: { readonly at: number; readonly hours: number },
+): NonNullable<LifeModel['past']>['track'] {
+  const ageYears = Math.max(1e-6, now.at - log.fittedAt)
+  const since = Math.min(measuredYears, ageYears / 2)
+  return [
+    { yearsAgo: ageYears, hours: 0, starts: 0 },
+    { yearsAgo: since, hours: Math.min(now.hours, hoursAt(log, now.at - since)), starts: 0 },
+    { yearsAgo: 0, hours: now.hours, starts: 0 },
+  ]
+}
