@@ -69,6 +69,19 @@ export async function expectAccessible(page: Page): Promise<void> {
   )
 }
 
+/** Of the rules those that hang on colours; the others are the same in every light. */
+export async function expectContrast(page: Page): Promise<void> {
+  const { violations } = await new AxeBuilder({ page })
+    // No frames here: without a page of its own to gather from them it is quicker.
+    .setLegacyMode()
+    .options({ resultTypes: ['violations'] })
+    .withRules(['color-contrast', 'link-in-text-block'])
+    .analyze()
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target).join(', ')}`)).toEqual(
+    [],
+  )
+}
+
 export async function expectNothingCutOff(page: Page): Promise<void> {
   const past = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)
   expect(past, 'the page is no wider than its window').toBeLessThanOrEqual(0)

@@ -1,6 +1,6 @@
 import { expect } from '@playwright/test'
 import { trialEntry } from '../trial-log.js'
-import { putBoat, test } from './boat.js'
+import { keptEntries, putBoat, test } from './boat.js'
 import { goTo, hasCome, reckoning, stopRefining } from './pages.js'
 
 test('an American boat reads of ground and GFCI on every page, and nowhere of earth or petrol', async ({
@@ -11,7 +11,7 @@ test('an American boat reads of ground and GFCI on every page, and nowhere of ea
   const at = { boat: 'petrel', from: '2026-10-03', until: '2026-10-03' }
   const about = [{ part: 'stator-winding', mode: 'insulation' }]
   await putBoat(served, 'petrel', [
-    trialEntry(5, 'boat', { words: 'american' }, at),
+    trialEntry(5, 'boat', { words: 'american', units: { volume: 'us-gallon' } }, at),
     trialEntry(6, 'finding', { about, verdict: 'unsure', seen: 'damp' }, at),
     trialEntry(7, 'set', { has: ['residual-current-device'] }, at),
   ])
@@ -37,4 +37,8 @@ test('an American boat reads of ground and GFCI on every page, and nowhere of ea
     await expect(own).not.toContainText(british)
   }
   await expect(own).toContainText('shore cord out')
+  await page.getByRole('link', { name: 'Settings' }).first().click()
+  await page.getByLabel('Fuel, a US gallon').fill('4')
+  await page.getByRole('button', { name: 'Write it into the log' }).click()
+  await expect.poll(async () => (await keptEntries(served)).at(-1)?.body).toEqual({ fuelPerLitre: 1.05669 })
 })

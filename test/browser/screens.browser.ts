@@ -1,12 +1,11 @@
 import { mkdtempSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { AxeBuilder } from '@axe-core/playwright'
 import { expect, type Page } from '@playwright/test'
 import { openStore } from '../../src/store/store.js'
 import { longTrialLog, trialEntry, trialId } from '../trial-log.js'
 import { keptEntries, letIn, putBoat, serveBuilt, test } from './boat.js'
-import { expectAccessible, expectNothingCutOff } from './pages.js'
+import { expectAccessible, expectContrast, expectNothingCutOff } from './pages.js'
 
 const at = (from: string) => ({ boat: 'petrel', from, until: from })
 
@@ -68,19 +67,6 @@ for (const [name, path] of Object.entries(paths)) {
     await page.setViewportSize({ width: 360, height: 800 })
     await expectNothingCutOff(page)
   })
-}
-
-/** Of the rules those that hang on colours; the others are the same in every light. */
-async function expectContrast(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page })
-    // No frames here: without a page of its own to gather from them it is quicker.
-    .setLegacyMode()
-    .options({ resultTypes: ['violations'] })
-    .withRules(['color-contrast', 'link-in-text-block'])
-    .analyze()
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target).join(', ')}`)).toEqual(
-    [],
-  )
 }
 
 async function openForms(page: Page): Promise<void> {

@@ -7,6 +7,7 @@
 
 import { useCallback } from 'react'
 import { chosenPictures, keepChosen } from './browser-store.js'
+import { tellNotKept } from './kept-text.js'
 import { type Live, live, useLive } from './value.js'
 
 const known = new Map<string, Live<readonly File[]>>()
@@ -25,11 +26,7 @@ export function useKeptPictures(name: string): readonly [readonly File[], (files
   const set = useCallback(
     (next: readonly File[]) => {
       of.set(next)
-      void keepChosen(name, next).then(
-        () => channel.postMessage(name),
-        // Shown all the same: the form says that this browser keeps nothing when its text cannot be kept either.
-        () => undefined,
-      )
+      void keepChosen(name, next).then(() => channel.postMessage(name), tellNotKept)
     },
     [of, name],
   )

@@ -18,6 +18,11 @@ export function useKeeps(): boolean {
   return useLive(keeps)
 }
 
+/** Tells that something typed or chosen could not be kept. */
+export function tellNotKept(): void {
+  keeps.set(false)
+}
+
 /** A value of a form that is kept under a name; setting it to undefined forgets it. */
 export function useKept<T>(name: string, first: T): readonly [T, (next: T | undefined) => void] {
   const of = keptUnder(name) as Live<T | undefined>

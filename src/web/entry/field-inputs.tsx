@@ -26,6 +26,8 @@ export interface FieldsProps {
   /** For names of parts and checks; until it is here they are typed. */
   readonly catalogue: Catalogue | undefined
   readonly sign: string
+  /** What fields are called here, where another word than the usual one is meant. */
+  readonly names?: Readonly<Record<string, string>>
 }
 
 /** Every field given, in order. */
@@ -102,7 +104,7 @@ interface OneFieldProps extends FieldsProps {
 function OneField({ field, at, within = '', named, ...props }: OneFieldProps) {
   const id = useId()
   const { kind, values, wrong, onChange } = props
-  const name = useSaid()(fieldName(kind, field.key))
+  const name = useSaid()(props.names?.[field.key] ?? fieldName(kind, field.key))
   const problem = wrong[at]
   const input: InputProps = {
     id,

@@ -5,6 +5,8 @@
  */
 
 import type { Amount } from '../../forecast/life-model.js'
+import type { SetRegister } from '../../register/register-types.js'
+import { fuelMeasureOf, keptPrice, spokenPrice } from '../data/fuel.js'
 import type { BehindFigure, FigureSaid } from '../parts/index.js'
 import { words } from '../words/alternatives.js'
 import { figures as said } from '../words/figures.js'
@@ -253,9 +255,22 @@ export function termsOf({ basis }: Pick<OfAnswer, 'basis'>) {
     paidPerHour: term('paidPerHour', model.labour.paidPerHour),
     travelPerTrip: term('travelPerTrip', model.labour.perTrip),
     mostInOneYear: term('mostInOneYear', model.mostPayableInOneYear),
-    fuelPerLitre: term('fuelPerLitre', register.terms.fuelPerLitre),
+    fuelPerLitre: fuelTerm(register),
     doWithoutPrice: term('doWithoutPrice', middleOf(model.giveUp.costNow)),
     doWithoutPerYear: term('doWithoutPerYear', model.giveUp.costPerYear),
+  }
+}
+
+/** By the measure in which it is bought. */
+function fuelTerm({ boatFacts, terms }: SetRegister): NamedTerm {
+  const measure = fuelMeasureOf(boatFacts)
+  const { fuelPerLitre } = terms
+  return {
+    field: 'fuelPerLitre',
+    ...words.tried.fuel(measure.name),
+    value: fuelPerLitre === undefined ? undefined : spokenPrice(fuelPerLitre, measure),
+    isMoney: true,
+    kept: (spoken) => keptPrice(spoken, measure),
   }
 }
 

@@ -133,7 +133,11 @@ export interface NamedTerm {
   readonly value: number | undefined
   readonly unit: string
   readonly isMoney: boolean
+  /** From what is typed to what is kept, where they differ. */
+  readonly kept?: (spoken: number) => number
 }
+
+const same = (value: number) => value
 
 /** Terms of the owner, each with the entry that gave it and a field to set it anew. */
 function TermFigures({ of, list }: { readonly of: OfBasis; readonly list: readonly NamedTerm[] }) {
@@ -142,10 +146,10 @@ function TermFigures({ of, list }: { readonly of: OfBasis; readonly list: readon
   const sign = sayMoney(currency, 1).replace('1', '').trim()
   return (
     <>
-      {list.map(({ field, name, value, unit, isMoney }) => {
+      {list.map(({ field, name, value, unit, isMoney, kept = same }) => {
         const given = basis.register.given[`terms.${field === 'perDay' ? 'withoutPower' : field}`]
         const tried = (next: number): TermsTried =>
-          field === 'perDay' ? { powerFactor: value ? next / value : 1 } : { [field]: next }
+          field === 'perDay' ? { powerFactor: value ? next / value : 1 } : { [field]: kept(next) }
         return (
           <SetByYou
             key={field}

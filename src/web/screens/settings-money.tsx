@@ -6,8 +6,10 @@
 
 import { type FormEvent, useId, useState } from 'react'
 import type { Draft } from '../../logbook/draft.js'
+import type { Terms } from '../../register/register-types.js'
 import type { Boat } from '../data/boat.js'
 import { boatFactsOf, termsOf } from '../data/facts.js'
+import { type FuelMeasure, fuelMeasureOf, keptPrice, spokenPrice } from '../data/fuel.js'
 import { useKept } from '../data/kept-text.js'
 import { today } from '../data/today.js'
 import { write } from '../data/write.js'
@@ -16,6 +18,7 @@ import { fieldsOf, keysOf } from '../entry/fields.js'
 import { type Wrong, wrongOf } from '../entry/problems.js'
 import { bodyOf, type Values, valuesOf } from '../entry/values.js'
 import { Button, Passage } from '../parts/index.js'
+import { words as alternatives } from '../words/alternatives.js'
 import { currencies, settings } from '../words/settings.js'
 
 const words = settings.money
@@ -34,10 +37,11 @@ export function SettingsMoney({ boat, set }: { readonly boat: Boat; readonly set
   const id = useId()
   const facts = boatFactsOf(boat.entries)
   const terms = termsOf(boat.entries)
+  const measure = fuelMeasureOf(facts)
   const now: Typed = {
     currency: facts.currency ?? '',
     factor: valuesOf(factorFields, facts),
-    terms: valuesOf(termFields, terms),
+    terms: valuesOf(termFields, spokenTerms(terms, measure)),
   }
   const [typed, setTyped] = useKept<Typed>(`${boat.id}.${set}.settings`, now)
   const [wrong, setWrong] = useState<Wrong>({})
@@ -48,7 +52,7 @@ export function SettingsMoney({ boat, set }: { readonly boat: Boat; readonly set
   }
   const submit = async (event: FormEvent) => {
     event.preventDefault()
-    const drafts = draftsOf(typed, { boat, before: now })
+    const drafts = draftsOf(typed, { boat, before: now, measure })
     if (Object.keys(drafts.wrong).length > 0) return setWrong(drafts.wrong)
     const written = drafts.list.length === 0 ? undefined : await write(drafts.list)
     if (written !== undefined && !written.ok) {
@@ -95,6 +99,7 @@ export function SettingsMoney({ boat, set }: { readonly boat: Boat; readonly set
           <Fields
             {...shared}
             kind="terms"
+            names={{ fuelPerLitre: alternatives.tried.fuel(measure.name).name }}
             fields={termFields}
             values={typed.terms}
             onChange={(values) => change({ terms: values })}
@@ -112,7 +117,10 @@ export function SettingsMoney({ boat, set }: { readonly boat: Boat; readonly set
 }
 
 /** Only what was changed is written: each field holds until it is given again. */
-function draftsOf(typed: Typed, { boat, before }: { readonly boat: Boat; readonly before: Typed }) {
+function draftsOf(
+  typed: Typed,
+  { boat, before, measure }: { readonly boat: Boat; readonly before: Typed; readonly measure: FuelMeasure },
+) {
   const day = today()
   const factor = bodyOf(factorFields, typed.factor, { today: day })
   const terms = bodyOf(termFields, typed.terms, { today: day })
@@ -121,7 +129,10 @@ function draftsOf(typed: Typed, { boat, before }: { readonly boat: Boat; readonl
     ...(typed.currency !== '' && typed.currency !== before.currency ? { currency: typed.currency } : {}),
     ...changed(factor.body, bodyOf(factorFields, before.factor, { today: day }).body),
   }
-  const termsBody = changed(terms.body, bodyOf(termFields, before.terms, { today: day }).body)
+  const termsBody = keptTerms(
+    changed(terms.body, bodyOf(termFields, before.terms, { today: day }).body),
+    measure,
+  )
   const of = { boat: boat.id, set: null, from: day } as const
   const list: Draft[] = []
   if (Object.keys(boatBody).length > 0) list.push({ ...of, kind: 'boat', body: boatBody } as Draft)
@@ -133,4 +144,15 @@ function changed(now: object, before: object): object {
   const known = before as Readonly<Record<string, unknown>>
   const differs = ([key, value]: [string, unknown]) => JSON.stringify(value) !== JSON.stringify(known[key])
   return Object.fromEntries(Object.entries(now).filter(differs))
+}
+
+/** Fuel is bought by the measure that is spoken aboard, and its price kept by the litre. */
+function spokenTerms(terms: Terms, measure: FuelMeasure): Terms {
+  const { fuelPerLitre } = terms
+  return fuelPerLitre === undefined ? terms : { ...terms, fuelPerLitre: spokenPrice(fuelPerLitre, measure) }
+}
+
+function keptTerms(body: Terms, measure: FuelMeasure): Terms {
+  const { fuelPerLitre } = body
+  return typeof fuelPerLitre === 'number' ? { ...body, fuelPerLitre: keptPrice(fuelPerLitre, measure) } : body
 }
