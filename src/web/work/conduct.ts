@@ -24,6 +24,7 @@ import { describeFigure } from '../../catalogue/overrule.js'
 import type { SetRegister } from '../../register/register-types.js'
 import { setCatalogueOf } from '../../register/set-kind-of.js'
 import { basisOf } from './basis.js'
+import { makeBear } from './bear.js'
 import type { Crew } from './crew.js'
 import { isSettled } from './enough.js'
 import { forecastView } from './forecast-view.js'
@@ -194,6 +195,8 @@ export function makeConductor(crew: Crew): Conductor {
     if (upTo <= keptOnTheWay) await keep(run)
   }
 
+  const bear = makeBear(crew, prepare)
+
   function stopOthers(key: string): void {
     for (const run of runs.values()) if (run.key !== key) run.stopped ??= 'left'
   }
@@ -277,6 +280,11 @@ export function makeConductor(crew: Crew): Conductor {
         run.viewDue = false
         showView(run)
       })
+    },
+
+    async bearing(key, change, tell) {
+      const run = runs.get(key)
+      if (run !== undefined) await bear(run, change, tell)
     },
 
     async stop(key) {

@@ -6,7 +6,7 @@
 
 import * as Comlink from 'comlink'
 import { countOf, joinSamples, type Picked, type Sample, type Span } from '../../alternatives/simulate.js'
-import type { Alternative } from '../../forecast/life-model.js'
+import type { Alternative, LifeModel } from '../../forecast/life-model.js'
 import type { Played, Player } from './player.worker.js'
 
 /** A worker, and which model it has. */
@@ -20,6 +20,8 @@ export interface Job {
   readonly id: string
   readonly of: Played
   readonly alternatives: readonly Alternative[]
+  /** Another model of the same set, which rests on the same posterior. */
+  readonly model?: LifeModel
 }
 
 export interface Crew {
@@ -61,7 +63,12 @@ export function makeCrew(size: number): Crew {
     },
 
     async play(job, which, how) {
-      const program = { id: `${job.id} ${++programs}`, list: job.alternatives }
+      const { model } = job
+      const program = {
+        id: `${job.id} ${++programs}`,
+        list: job.alternatives,
+        ...(model === undefined ? {} : { model }),
+      }
       const pieces: { readonly from: number; readonly samples: Sample[] }[] = []
       let next = 0
       let done = 0

@@ -4,8 +4,10 @@
  * @module
  */
 
+import type { WhatChanges, WorthFindingOut } from '../../alternatives/bearing.js'
 import type { LifeSpan, MonthByMonth } from '../../alternatives/month-by-month.js'
 import type { PriceChange } from '../../alternatives/reweigh.js'
+import type { WhenToReplace } from '../../alternatives/when-to-replace.js'
 import type { DescribedFigure } from '../../catalogue/overrule.js'
 import type { Problem } from '../../catalogue/problem.js'
 import type { LifeModel } from '../../forecast/life-model.js'
@@ -70,6 +72,17 @@ export interface ForecastState {
   readonly problem?: string
 }
 
+/** What bears on an answer; `waiting`: until the answer stands. */
+export interface BearingState {
+  readonly stage: 'waiting' | 'working' | 'done' | 'failed'
+  readonly findingOut?: WorthFindingOut
+  /** null: only one alternative is open. */
+  readonly changes?: WhatChanges | null
+  /** null: no other set is among the alternatives. */
+  readonly when?: WhenToReplace | null
+  readonly problem?: string
+}
+
 /** A figure of the catalogue with the title of the document it comes from. */
 export interface FigureSource extends DescribedFigure {
   readonly sourceTitle: string
@@ -93,6 +106,8 @@ export interface Conductor {
   ): Promise<void>
   /** Moves prices of an answer: re-weighed, never played again. */
   prices(key: string, change: PriceChange): Promise<void>
+  /** What bears on an answer at these prices; ends what was asked for before. */
+  bearing(key: string, change: PriceChange, tell: (state: BearingState) => void): Promise<void>
   stop(key: string): Promise<void>
   /** Goes on, further than the rule asks if it was settled. */
   goOn(key: string): Promise<void>

@@ -18,6 +18,13 @@ export interface Played {
   readonly used: ReadonlyMap<number, Posterior>
 }
 
+/** Alternatives to be played, of the model taken or of another of the same set; the id tells them from others. */
+interface Asked {
+  readonly id: string
+  readonly list: readonly Alternative[]
+  readonly model?: LifeModel
+}
+
 let taken: Program | undefined
 /** The same set with the alternatives that were played last. */
 let inHand: { readonly id: string; readonly program: Program } | undefined
@@ -33,9 +40,13 @@ const player = {
   },
 
   /** Plays histories of some alternatives of the model that was taken. */
-  play(of: { readonly id: string; readonly list: readonly Alternative[] }, which: Span | Picked): Sample[] {
+  play(of: Asked, which: Span | Picked): Sample[] {
     if (taken === undefined) throw new Error('a model must be taken before it is played')
-    if (inHand?.id !== of.id) inHand = { id: of.id, program: { ...taken, alternatives: of.list } }
+    const { id, list, model } = of
+    if (inHand?.id !== id) {
+      const program = model === undefined ? taken : compile(model, taken.posterior, taken.used)
+      inHand = { id, program: { ...program, alternatives: list } }
+    }
     const samples = playSpan(inHand.program, which)
     return Comlink.transfer(samples, samples.flatMap(buffersOf))
   },

@@ -1,0 +1,90 @@
+/**
+ * What bears on an answer that stands: worked out piece by piece, each shown as soon as it is there, and kept.
+ *
+ * @module
+ */
+
+import { type Played, whatChanges, worthFindingOut } from '../../alternatives/bearing.js'
+import type { Play } from '../../alternatives/policy.js'
+import { compile } from '../../alternatives/program.js'
+import { type PriceChange, reweigh } from '../../alternatives/reweigh.js'
+import type { Prepared } from '../../alternatives/settle.js'
+import type { Picked, Sample, Span } from '../../alternatives/simulate.js'
+import { startStates } from '../../alternatives/start-states.js'
+import type { PlayModel } from '../../alternatives/turning-points.js'
+import { whenToReplace } from '../../alternatives/when-to-replace.js'
+import type { Alternative, LifeModel } from '../../forecast/life-model.js'
+import type { Crew } from './crew.js'
+import { keepAnswer, readAnswer } from './kept-answers.js'
+import type { BearingState } from './messages.js'
+import { type Run, Stopped } from './run.js'
+
+export type Bear = (run: Run, change: PriceChange, tell: (state: BearingState) => void) => Promise<void>
+
+/** Only what was asked for last is worked out: a price moved meanwhile, or another page, ends what is under way. */
+export function makeBear(crew: Crew, prepare: (run: Run) => Promise<Prepared>): Bear {
+  let latest = 0
+  return async (run, change, tell) => {
+    const mine = ++latest
+    const stopped = () => mine !== latest || run.stopped === 'left'
+    const { figures, histories } = run
+    if (figures === undefined) return tell({ stage: 'waiting' })
+    const key = `bearing ${run.key} ${histories} ${JSON.stringify(change)}`
+    const kept = (await readAnswer(key)) as BearingState | undefined
+    if (kept !== undefined) return tell(kept)
+    let state: BearingState = { stage: 'working' }
+    const add = (more: Partial<BearingState>) => {
+      if (stopped()) throw new Stopped()
+      state = { ...state, ...more }
+      tell(state)
+    }
+    try {
+      add({})
+      run.prepared ??= await prepare(run)
+      const played = playedBy(crew, run, {
+        ...reweigh(figures.basis.model, figures.samples, change),
+        change,
+        stopped,
+      })
+      add({ findingOut: await worthFindingOut(played) })
+      add({ changes: (await whatChanges(played)) ?? null })
+      add({ when: (await whenToReplace(played)) ?? null })
+      add({ stage: 'done' })
+      await keepAnswer(key, state)
+    } catch (cause) {
+      if (cause instanceof Stopped) return
+      tell({ ...state, stage: 'failed', problem: cause instanceof Error ? cause.message : String(cause) })
+    }
+  }
+}
+
+function playedBy(
+  crew: Crew,
+  run: Run,
+  of: {
+    readonly model: LifeModel
+    readonly samples: readonly Sample[]
+    readonly change: PriceChange
+    readonly stopped: () => boolean
+  },
+): Played {
+  const { model, samples, stopped } = of
+  const { posterior, used, model: taken } = run.prepared!
+  const { seed } = run.asked
+  const isMoved = Object.keys(of.change).length > 0
+  const playedIn = async (
+    other: LifeModel | undefined,
+    alternatives: readonly Alternative[],
+    which: Span | Picked,
+  ): Promise<readonly Sample[]> => {
+    const job = { id: run.key, of: { model: taken, posterior, used }, alternatives }
+    const answer = await crew.play(other === undefined ? job : { ...job, model: other }, which, { stopped })
+    if (answer === undefined) throw new Stopped()
+    return answer
+  }
+  const play: Play = (alternatives, which) => playedIn(isMoved ? model : undefined, alternatives, which)
+  const playModel: PlayModel = (other, which) => playedIn(other, other.alternatives, which)
+  const count = samples[0]!.columns[0]!.length
+  const states = startStates(compile(model, posterior, used), { seed, from: 0, count })
+  return { model, samples, seed, states, play, playModel }
+}
