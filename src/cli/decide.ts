@@ -13,12 +13,13 @@ import {
   resultOf,
 } from '../alternatives/kept-answer.js'
 import { reportOf } from '../alternatives/report.js'
-import { posteriorIn, usedStates } from '../alternatives/settle.js'
+import { usedStates } from '../alternatives/settle.js'
+import { posteriorOf } from '../forecast/posterior.js'
 import { isKind } from '../logbook/kinds.js'
 import { answerFrom, prepareFor } from './answer.js'
 import { writeAndAsk } from './log.js'
 import { type SetOptions, withSet } from './of-set.js'
-import { allBoats, type DataOption, memoryOf, readCurrent, withReading, withStore } from './opened.js'
+import { allBoats, type DataOption, readCurrent, withReading, withStore } from './opened.js'
 import { reckoner } from './places.js'
 import { playAll } from './play-all.js'
 import { progressOf } from './progress.js'
@@ -117,7 +118,7 @@ export function rerun(id: string, options: DataOption): Promise<Result> {
         const found = `${id}, a ${entry.kind} with no answer kept`
         return refuse({ code: 'nothing-kept', path: 'id', found, allowed: allowedIds })
       }
-      return rerunKept(kept, { id, boat: boat.name, folder: store.folder })
+      return rerunKept(kept, { id, boat: boat.name })
     }
     return refuse({ code: 'unknown-entry', path: 'id', found: id, allowed: allowedIds })
   })
@@ -128,15 +129,15 @@ const allowedIds =
 
 async function rerunKept(
   kept: KeptAnswer,
-  { id, boat, folder }: { readonly id: string; readonly boat: string; readonly folder: string },
+  { id, boat }: { readonly id: string; readonly boat: string },
 ): Promise<Result> {
   const read = keptModel(kept)
   if (!read.ok) return read
   const { model } = read
   const { seed, histories, result } = kept
-  const memory = memoryOf(folder)
-  const posterior = posteriorIn(memory, model, seed)
-  const used = usedStates(model, posterior, seed, memory)
+  // from nothing: what this program remembers of it would only be compared with itself
+  const posterior = posteriorOf(model, { seed })
+  const used = usedStates(model, posterior, seed)
   const bar = progressOf('running it again')
   const span = { seed, from: 0, count: histories }
   const samples = await playAll({ model, posterior, used }, span, {
