@@ -14,11 +14,16 @@ import { Cautions, Failed, Passage, Preparing, Refining } from '../parts/index.j
 import { words } from '../words/alternatives.js'
 import { sayDate, sayNumber } from '../words/say.js'
 import { type Answer, useAnswer } from '../work/answers.js'
+import { useBearing } from '../work/bearings.js'
 import { AnswerPassage } from './alternatives-answer.js'
+import { WouldChange } from './alternatives-changes.js'
 import { EditAlternative } from './alternatives-edit.js'
+import { WorthFinding } from './alternatives-finding.js'
 import { AlternativesList } from './alternatives-list.js'
 import { RestsOn } from './alternatives-rests.js'
 import { Tried } from './alternatives-tried.js'
+import { When } from './alternatives-when.js'
+import type { OfAnswer } from './of-answer.js'
 import { StopLines } from './stops.js'
 import '../look/marks.css'
 
@@ -66,6 +71,7 @@ export function AlternativesScreen({ boat, set }: OfSet) {
         onChange={setChange}
         onYears={setYears}
       />
+      <Bears {...shared} answer={answer} change={change} />
       <Rests {...shared} />
       <Passage title={words.cautions.title} says={words.cautions.says}>
         <Cautions list={words.cautions.list} />
@@ -74,10 +80,29 @@ export function AlternativesScreen({ boat, set }: OfSet) {
   )
 }
 
+/** What is worth finding out, what would change the answer, and when to replace; drawn apart, for it follows later. */
+function Bears({
+  answer,
+  change,
+  ...of
+}: OfAnswer & { readonly answer: Answer; readonly change: PriceChange }) {
+  const bearing = useBearing(answer, change)
+  return (
+    <>
+      <Finding {...of} bearing={bearing} />
+      <Changes {...of} bearing={bearing} />
+      <Replacing {...of} bearing={bearing} />
+    </>
+  )
+}
+
 /** What does not look at the pointer is not drawn anew while it moves. */
 const Stops = memo(StopLines)
 const List = memo(AlternativesList)
 const Rests = memo(RestsOn)
+const Finding = memo(WorthFinding)
+const Changes = memo(WouldChange)
+const Replacing = memo(When)
 
 /** The years of the log itself, while others are tried. */
 function useLogYears(shown: number | undefined, untried: boolean): number | undefined {
