@@ -28,19 +28,22 @@ test('a question about one day names it once, one about two names both, and a ye
 })
 
 test('a stop of one day is told as of that day, one of several as from and to', () => {
-  const stop = (number: number, from: string, until: string, body: object) =>
-    trialEntry(number, 'stop', { curedSameDay: false, ...body }, { from, until })
-  expect(questions(stop(1, '2021-07-01', '2021-07-01', { daysWithoutPower: 4 }))).toEqual([
+  const stop = (number: number, from: string, until: string, how: { days: number; sameDay?: boolean }) =>
+    trialEntry(
+      number,
+      'stop',
+      { daysWithoutPower: how.days, curedSameDay: how.sameDay ?? false },
+      { from, until },
+    )
+  expect(questions(stop(1, '2021-07-01', '2021-07-01', { days: 4 }))).toEqual([
     'The stop of 2021-07-01 lasted 1 day at most, yet 4 days without power are entered. Which is right?',
   ])
-  expect(questions(stop(1, '2021-07-01', '2021-07-03', { daysWithoutPower: 4 }))).toEqual([
+  expect(questions(stop(1, '2021-07-01', '2021-07-03', { days: 4 }))).toEqual([
     'The stop from 2021-07-01 to 2021-07-03 lasted 3 days at most, yet 4 days without power are entered. Which is right?',
   ])
-  expect(questions(stop(1, '2021-07-01', '2021-07-03', { daysWithoutPower: 0, curedSameDay: true }))).toEqual(
-    [
-      'The stop that began on 2021-07-01 is entered as cured the same day, yet it ended on 2021-07-03. Which is right?',
-    ],
-  )
+  expect(questions(stop(1, '2021-07-01', '2021-07-03', { days: 0, sameDay: true }))).toEqual([
+    'The stop that began on 2021-07-01 is entered as cured the same day, yet it ended on 2021-07-03. Which is right?',
+  ])
 })
 
 test('what was entered twice is asked about by its name', () => {

@@ -36,6 +36,8 @@ function fieldAt(path: string, keys: readonly string[]): string {
 
 export function saidProblem({ code, path, found, allowed }: Problem, place = path): string {
   const at = place === '' ? '' : `${place}: `
+  if (code === 'missing' && allowed.startsWith('one of:')) return `${at}${form.chooseOne}`
+  if (code === 'missing' && allowed.startsWith('a list of')) return `${at}${form.atLeastOne}`
   if (code === 'missing') return `${at}${form.missing(allowed)}`
   return `${at}${form.allowed(found, allowed)}`
 }

@@ -345,6 +345,8 @@ export const form = {
       : `${count} things are to be mended before it is written.`,
   noNumber: 'Type a number, such as 1,200 or 0.4.',
   noDate: 'Type a date, such as 25 Nov 2026, Nov 2026 or 2026.',
+  chooseOne: 'Choose one.',
+  atLeastOne: 'At least one is needed.',
   missing: (allowed: string) => `Missing: ${allowed}.`,
   needed: 'This is needed.',
   allowed: (found: string, allowed: string) => `Found ${found}; allowed is ${allowed}.`,
