@@ -68,6 +68,22 @@ test('moving a price weighs what was played anew; leaving, coming back and openi
   await expect(sentence).not.toBeEmpty()
 })
 
+test('first figures say that they are first ones, and give way to all alternatives', async ({
+  page,
+  served,
+}) => {
+  test.setTimeout(2 * reckoning)
+  await openPage(page, served, { boat: 'teasel', name: 'alternatives' })
+  const first = page.getByText('First figures:')
+  await expect(first).toBeVisible()
+  const rows = page.locator('.alternatives .row:not(.head)')
+  const before = await rows.count()
+  expect(before).toBeGreaterThan(5)
+  await expect(first).toHaveCount(0, { timeout: reckoning })
+  // The used set has come in.
+  expect(await rows.count()).toBeGreaterThan(before)
+})
+
 async function costOf(page: Page, name: string): Promise<number> {
   const row = page.locator('.alternatives .row', { hasText: name }).first()
   return Number((await textOf(row.locator('button.figure').first())).replace(/[^\d−-]/g, ''))
