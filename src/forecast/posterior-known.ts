@@ -8,7 +8,10 @@ import { atKappa, type KnownMode } from './known-modes.js'
 import type { OnsetTerms } from './mode-likelihood.js'
 import { POSTERIOR_STEPS } from './posterior-type.js'
 
-/** Where one mode's table of starting states is written. */
+/**
+ * Where one mode's table of starting states is written. It begins as noughts, and these are not written again: memory
+ * that stays nought is never asked for.
+ */
 export interface TableRow {
   readonly theta: Float32Array
   readonly state: Uint8Array
@@ -42,7 +45,6 @@ export function fillKnown(
   const end = row.at + POSTERIOR_STEPS
   age.fill(mode.partClock.ages[mode.life.clock] * mode.life.pace, row.at, end)
   ageHours.fill(mode.partClock.ages.hours, row.at, end)
-  since.fill(0, row.at, end)
   let entry = 0
   let below = 0
   const last = possible ? masses.length : 1
@@ -73,7 +75,7 @@ export function fillKnown(
       }
       below = above
     }
-    state.fill(s, row.at + firstOfState, row.at + entry)
+    if (s > 0) state.fill(s, row.at + firstOfState, row.at + entry)
   }
   // rounding may leave the last step unfilled
   for (; entry < POSTERIOR_STEPS; entry++) {
