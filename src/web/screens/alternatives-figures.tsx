@@ -11,9 +11,9 @@ import type { BehindFigure, FigureSaid } from '../parts/index.js'
 import { words } from '../words/alternatives.js'
 import { figures as said } from '../words/figures.js'
 import { sayNumber, sayRate, upperFirst } from '../words/say.js'
-import { dayPrice, type Row } from '../work/answer-view.js'
-import { type NamedPath, type NamedTerm, Overruling, sayEntry } from './behind-figures.js'
-import { dangerPath } from './forecast-figures.js'
+import type { Row } from '../work/answer-view.js'
+import { dangerPath, type NamedPath, type NamedTerm, Overruling, sayEntry } from './behind-figures.js'
+import { dayPriceOf } from './day-price.js'
 import { moneyOf, nameWithin, ninety, type OfAnswer } from './of-answer.js'
 
 type Heading = keyof Row['headings']
@@ -250,7 +250,7 @@ export function termsOf({ basis }: Pick<OfAnswer, 'basis'>) {
   })
   return {
     yearsKept: term('yearsKept', model.horizonYears, false),
-    perDay: term('perDay', dayPrice(model)),
+    perDay: term('perDay', dayPriceOf(model)),
     ownPerHour: term('ownPerHour', model.labour.ownPerHour),
     paidPerHour: term('paidPerHour', model.labour.paidPerHour),
     travelPerTrip: term('travelPerTrip', model.labour.perTrip),

@@ -19,9 +19,10 @@ import {
 } from '../parts/index.js'
 import { words } from '../words/alternatives.js'
 import { sayNumber } from '../words/say.js'
-import { dayPrice, type Track } from '../work/answer-view.js'
+import type { Track } from '../work/answer-view.js'
 import { figuresOf, termsOf } from './alternatives-figures.js'
 import { Overruling } from './behind-figures.js'
+import { dayPriceOf } from './day-price.js'
 import { moneyOf, nameIn, nameWithin, type OfAnswer, signOf } from './of-answer.js'
 import { draftOfTerms, type TermsTried, whatWasWrong } from './terms-tried.js'
 
@@ -41,7 +42,7 @@ export function Tried(props: TriedProps) {
   const { view, basis, change, years, logYears, onChange, onYears, log } = props
   const money = moneyOf(view)
   const sign = signOf(view)
-  const before = dayPrice(basis.model)
+  const before = dayPriceOf(basis.model)
   const moved = {
     ...movedTerms(change),
     ...(years === undefined || years === logYears ? {} : { yearsKept: years }),

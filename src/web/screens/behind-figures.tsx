@@ -137,6 +137,14 @@ export interface NamedTerm {
   readonly kept?: (spoken: number) => number
 }
 
+/** The chance that a failure with a danger becomes the event itself. */
+export function dangerPath({ basis }: Pick<OfBasis, 'basis'>, danger: string): NamedPath {
+  return {
+    path: `dangers.${danger}.becomesEventChance`,
+    name: words.becomes(basis.names.dangers[danger]?.name ?? danger),
+  }
+}
+
 const same = (value: number) => value
 
 /** Terms of the owner, each with the entry that gave it and a field to set it anew. */

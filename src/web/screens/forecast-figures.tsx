@@ -9,7 +9,7 @@ import type { FigureSaid } from '../parts/index.js'
 import { figures as said } from '../words/figures.js'
 import { words } from '../words/forecast.js'
 import { lowerFirst, plural, sayChance, sayMoney, sayNumber, sayYears, upperFirst } from '../words/say.js'
-import { type NamedPath, Overruling, sayRestsOn } from './behind-figures.js'
+import { dangerPath, type NamedPath, Overruling, sayRestsOn } from './behind-figures.js'
 import { ninety } from './of-answer.js'
 import type { OfForecast, PartShown } from './of-forecast.js'
 
@@ -191,11 +191,4 @@ function pricePaths(part: string): NamedPath[] {
     { path: `parts.${part}.hours.paid`, name: said.ofPart.paidHours },
     { path: `parts.${part}.hours.owner`, name: said.ofPart.ownHours },
   ]
-}
-
-export function dangerPath({ basis }: Pick<OfForecast, 'basis'>, danger: string): NamedPath {
-  return {
-    path: `dangers.${danger}.becomesEventChance`,
-    name: said.becomes(basis.names.dangers[danger]?.name ?? danger),
-  }
 }

@@ -10,8 +10,8 @@ import { FigureRow, type FigureSaid, Heads, hole, Passage, Said, Tag } from '../
 import { figures as said } from '../words/figures.js'
 import { lowerFirst, sayChance, sayDay, sayMoney, sayNumber, shortName, upperFirst } from '../words/say.js'
 import { words } from '../words/set.js'
-import { Overruling, sayEntries } from './behind-figures.js'
-import { dangerPath, partFiguresOf } from './forecast-figures.js'
+import { dangerPath, Overruling, sayEntries } from './behind-figures.js'
+import { partFiguresOf } from './forecast-figures.js'
 import { likeliestFirst, type OfForecast } from './of-forecast.js'
 
 const least = 0.00005
