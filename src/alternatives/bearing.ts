@@ -9,7 +9,7 @@ import { type LookWorth, type WorthOfLooks, worthOfLooks } from './finding-out.j
 import { curvedInputs, straightInputs } from './inputs.js'
 import { type WorthOfQuantity, worthOfQuantities } from './perfect-information.js'
 import type { Play } from './policy.js'
-import type { Sample } from './simulate.js'
+import { joinSamples, type Sample } from './simulate.js'
 import type { StartStates } from './start-states.js'
 import { type PlayModel, type TurningPoints, turningPoints } from './turning-points.js'
 import { type TwoWayMap, twoWayMap } from './two-way-map.js'
@@ -22,6 +22,20 @@ export interface Played {
   readonly seed: number
   readonly play: Play
   readonly playModel: PlayModel
+}
+
+/** Fewer histories leave the worth of a look in the dark. */
+const enough = 5_000
+
+/** Histories from the first on, filled up where they are too few to say what bears on them. */
+export async function enoughHistories(
+  model: LifeModel,
+  samples: readonly Sample[],
+  { seed, play }: Pick<Played, 'seed' | 'play'>,
+): Promise<readonly Sample[]> {
+  const from = samples[0]!.columns[0]!.length
+  if (from >= enough) return samples
+  return joinSamples([samples, await play(model.alternatives, { seed, from, count: enough - from })])
 }
 
 export interface WorthFindingOut extends WorthOfLooks {

@@ -128,6 +128,14 @@ export function sayInputValue(model: LifeModel, id: InputTurns['id'], value: num
   return inputWords[id].value(value, model)
 }
 
+/** What an input is now; none where it stands for many prices and is simply as it was taken. */
+export function sayInputNow(
+  model: LifeModel,
+  { id, now }: Pick<InputTurns, 'id' | 'now'>,
+): string | undefined {
+  return inputWords[id].value === times ? undefined : sayInputValue(model, id, now)
+}
+
 /** Where the answer changes hands along one input, or that nothing here changes it. */
 export function sayTurns(model: LifeModel, input: InputTurns): string {
   const { id, low, high, below, above } = input

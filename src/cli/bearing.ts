@@ -5,6 +5,7 @@
  */
 
 import {
+  enoughHistories,
   type Played,
   type WhatChanges,
   type WorthFindingOut,
@@ -17,6 +18,7 @@ import {
   sayBarred,
   sayFirst,
   sayInput,
+  sayInputNow,
   sayInputValue,
   sayLook,
   sayQuantity,
@@ -50,9 +52,8 @@ export async function bearingOf(
   },
 ): Promise<Bearing> {
   if (!asked.findOut && !asked.whatChanges && !asked.when) return {}
-  const { model, posterior, used, samples } = answer
+  const { model, posterior, used } = answer
   const { seed } = asked
-  const count = column(samples[0]!, 'cost').length
   const players = openPlayers(model, posterior, { used })
   const bar = progressOf('what bears on it')
   let plays = 0
@@ -61,15 +62,15 @@ export async function bearingOf(
     return result
   }
   const historiesPerChunk = 100
-  const played: Played = {
-    model,
-    samples,
-    seed,
-    states: startStates(compile(model, posterior, used), { seed, from: 0, count }),
-    play: (alternatives, which) => counted(players.play(alternatives, { ...which, historiesPerChunk })),
-    playModel: (other, which) => counted(players.playModel(other, { ...which, historiesPerChunk })),
-  }
+  const play: Played['play'] = (alternatives, which) =>
+    counted(players.play(alternatives, { ...which, historiesPerChunk }))
+  const playModel: Played['playModel'] = (other, which) =>
+    counted(players.playModel(other, { ...which, historiesPerChunk }))
   try {
+    const samples = await enoughHistories(model, answer.samples, { seed, play })
+    const count = column(samples[0]!, 'cost').length
+    const states = startStates(compile(model, posterior, used), { seed, from: 0, count })
+    const played: Played = { model, samples, seed, states, play, playModel }
     return {
       ...(asked.findOut ? { findingOut: await worthFindingOut(played) } : {}),
       ...(asked.whatChanges ? { changes: (await whatChanges(played)) ?? null } : {}),
@@ -187,7 +188,7 @@ function changesText(model: LifeModel, changes: WhatChanges | null): string[] {
   const { turning, maps } = changes
   const rows = turning.inputs.map((input) => [
     sayInput(input.id),
-    sayInputValue(model, input.id, input.now),
+    sayInputNow(model, input) ?? '',
     moneyIn(model.currency, input.lead.low.value),
     moneyIn(model.currency, input.lead.high.value),
     sayTurns(model, input),

@@ -5,7 +5,7 @@
  */
 
 import type { WhatChanges } from '../../alternatives/bearing.js'
-import { sayBarred, sayInput, sayInputValue, sayTurns } from '../../alternatives/say-bearing.js'
+import { sayBarred, sayInput, sayInputNow, sayInputValue, sayTurns } from '../../alternatives/say-bearing.js'
 import type { InputTurns, Lead as LeadOf } from '../../alternatives/turning-points.js'
 import type { TwoWayMap } from '../../alternatives/two-way-map.js'
 import type { LifeModel } from '../../forecast/life-model.js'
@@ -105,12 +105,13 @@ function InputRow({
   const money = moneyOf(of.view)
   const { low, high } = input.lead
   const name = upperFirst(said(sayInput(input.id)))
+  const now = sayInputNow(model, input)
   const label = words.drawing({ input: name, low: money(low.value), high: money(high.value) })
   return (
     <div className="row">
       <span className="name">
         <b>{name}</b>
-        <span className="under">{`${words.now} ${sayInputValue(model, input.id, input.now)}`}</span>
+        {now !== undefined && <span className="under">{`${words.now} ${now}`}</span>}
       </span>
       <span className="draws">
         <TieLine scale={scale} />

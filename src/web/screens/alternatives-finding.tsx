@@ -8,7 +8,7 @@ import type { WorthFindingOut } from '../../alternatives/bearing.js'
 import type { LookWorth } from '../../alternatives/finding-out.js'
 import { sayFirst, sayLook, sayQuantity } from '../../alternatives/say-bearing.js'
 import { useSaid } from '../data/region.js'
-import { Behind, FigureRow, type FigureSaid, Heads, Lead, Passage } from '../parts/index.js'
+import { Behind, FigureRow, type FigureSaid, Heads, Lead, Passage, Refining } from '../parts/index.js'
 import { bearing } from '../words/bearing.js'
 import { sayNumber } from '../words/say.js'
 import type { Bearing } from '../work/bearings.js'
@@ -31,21 +31,33 @@ export function WorthFinding(of: OfBearing) {
   )
 }
 
-/** Why there is nothing to read yet, or that it follows. */
+/** Why there is nothing to read yet, or that it follows; with a stop while it is worked out. */
 export function HowFar({ bearing: of, has }: { readonly bearing: Bearing; readonly has: boolean }) {
-  const says = of.following
+  const { stage, share = 0, following, problem = '' } = of
+  const says = following
     ? bearing.following
     : has
       ? undefined
-      : of.stage === 'waiting'
-        ? bearing.waits
-        : of.stage === 'failed'
-          ? bearing.failed(of.problem ?? '')
-          : bearing.working
+      : {
+          waiting: bearing.waits,
+          failed: bearing.failed(problem),
+          working: bearing.working,
+          stopped: '',
+          done: '',
+        }[stage]
   return (
-    <p className="small prose" aria-live="polite">
+    <div className="small prose" aria-live="polite">
       {says}
-    </p>
+      {!has && !following && (stage === 'working' || stage === 'stopped') && (
+        <Refining
+          share={share}
+          state={stage === 'working' ? 'refining' : 'stopped'}
+          word={bearing.word}
+          onStop={of.stop}
+          onGoOn={of.goOn}
+        />
+      )}
+    </div>
   )
 }
 

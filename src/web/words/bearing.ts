@@ -7,6 +7,7 @@
 export const bearing = {
   waits: 'This is worked out once the figures above stand.',
   working: 'Being worked out: further histories are played, and the page stays usable meanwhile.',
+  word: 'working it out',
   following: 'These are figures of the prices before; those of the new ones follow.',
   failed: (problem: string) => `This could not be worked out: ${problem}.`,
 

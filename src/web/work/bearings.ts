@@ -5,7 +5,7 @@
  */
 
 import * as Comlink from 'comlink'
-import { startTransition, useEffect, useState } from 'react'
+import { startTransition, useEffect, useMemo, useState } from 'react'
 import type { PriceChange } from '../../alternatives/reweigh.js'
 import { useLive } from '../data/value.js'
 import type { Answer } from './answers.js'
@@ -18,14 +18,24 @@ const settlesMs = 600
 export interface Bearing extends BearingState {
   /** The prices were moved since: what is shown is of those before, and follows. */
   readonly following: boolean
+  readonly stop: () => void
+  readonly goOn: () => void
 }
 
 export function useBearing(answer: Answer, change: PriceChange): Bearing {
   const { stage } = useLive(answer.progress)
-  const stands = (stage === 'done' || stage === 'stopped') && answer.view !== undefined && !answer.following
+  const stands = stage === 'done' && answer.view !== undefined && !answer.following
   const { key } = answer
   const prices = JSON.stringify(change)
   const asked = stands ? `${key} ${prices}` : ''
+  const [again, setAgain] = useState(0)
+  const acts = useMemo(
+    () => ({
+      stop: () => void theConductor().stopBearing(),
+      goOn: () => setAgain((times) => times + 1),
+    }),
+    [],
+  )
   const [heard, setHeard] = useState<{ readonly of: string; readonly state: BearingState }>({
     of: '',
     state: { stage: 'waiting' },
@@ -43,8 +53,8 @@ export function useBearing(answer: Answer, change: PriceChange): Bearing {
       gone = true
       clearTimeout(timer)
     }
-  }, [asked])
+  }, [asked, again])
   const sameAnswer = heard.of.startsWith(`${key} `)
-  if (!sameAnswer) return { stage: 'waiting', following: false }
-  return { ...heard.state, following: heard.of !== asked }
+  if (!sameAnswer) return { stage: 'waiting', following: false, ...acts }
+  return { ...heard.state, following: heard.of !== asked, ...acts }
 }

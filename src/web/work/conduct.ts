@@ -24,7 +24,7 @@ import { describeFigure } from '../../catalogue/overrule.js'
 import type { SetRegister } from '../../register/register-types.js'
 import { setCatalogueOf } from '../../register/set-kind-of.js'
 import { basisOf } from './basis.js'
-import { makeBear } from './bear.js'
+import { makeBearer } from './bear.js'
 import type { Crew } from './crew.js'
 import { isSettled } from './enough.js'
 import { forecastView } from './forecast-view.js'
@@ -195,7 +195,7 @@ export function makeConductor(crew: Crew): Conductor {
     if (upTo <= keptOnTheWay) await keep(run)
   }
 
-  const bear = makeBear(crew, prepare)
+  const bearer = makeBearer(crew, prepare)
 
   function stopOthers(key: string): void {
     for (const run of runs.values()) if (run.key !== key) run.stopped ??= 'left'
@@ -284,7 +284,11 @@ export function makeConductor(crew: Crew): Conductor {
 
     async bearing(key, change, tell) {
       const run = runs.get(key)
-      if (run !== undefined) await bear(run, change, tell)
+      if (run !== undefined) await bearer.bear(run, change, tell)
+    },
+
+    async stopBearing() {
+      bearer.stop()
     },
 
     async stop(key) {

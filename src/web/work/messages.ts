@@ -74,7 +74,9 @@ export interface ForecastState {
 
 /** What bears on an answer; `waiting`: until the answer stands. */
 export interface BearingState {
-  readonly stage: 'waiting' | 'working' | 'done' | 'failed'
+  readonly stage: 'waiting' | 'working' | 'stopped' | 'done' | 'failed'
+  /** How much of it is done, from 0 to 1. */
+  readonly share?: number
   readonly findingOut?: WorthFindingOut
   /** null: only one alternative is open. */
   readonly changes?: WhatChanges | null
@@ -108,6 +110,7 @@ export interface Conductor {
   prices(key: string, change: PriceChange): Promise<void>
   /** What bears on an answer at these prices; ends what was asked for before. */
   bearing(key: string, change: PriceChange, tell: (state: BearingState) => void): Promise<void>
+  stopBearing(): Promise<void>
   stop(key: string): Promise<void>
   /** Goes on, further than the rule asks if it was settled. */
   goOn(key: string): Promise<void>
