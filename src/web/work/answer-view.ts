@@ -4,6 +4,7 @@
  * @module
  */
 
+import { type Compared, comparedRows } from '../../alternatives/compared.js'
 import { type Report, reportOf } from '../../alternatives/report.js'
 import {
   cheapestAlong,
@@ -14,23 +15,11 @@ import {
   quoteOf,
   reweigh,
 } from '../../alternatives/reweigh.js'
-import { column, type Sample } from '../../alternatives/simulate.js'
-import { type Estimate, type Summary, summarise } from '../../alternatives/summary.js'
+import type { Sample } from '../../alternatives/simulate.js'
 import type { LifeModel } from '../../forecast/life-model.js'
 
 /** One alternative in the picture and in the table behind it. */
-export interface Row extends Omit<Summary, 'alternative' | 'firstFailure' | 'failures'> {
-  readonly id: string
-  readonly name: string
-  /** Why it cannot be chosen. */
-  readonly barred?: string
-  /** Dearer than the best by so much, history by history. */
-  readonly against: Estimate
-  /** Dangerous events of every kind, a year. */
-  readonly dangers: number
-  /** Chance that one year costs more than can be paid; left out where nobody said what can be. */
-  readonly overMost?: Estimate
-}
+export type Row = Compared
 
 /** A price that can be moved, and where the advice would change hands as it moves. */
 export interface Track {
@@ -67,7 +56,7 @@ export function answerView(
   return {
     histories: report.histories,
     report,
-    rows: rowsOf(moved.model, moved.samples, report.verdict.best),
+    rows: comparedRows(moved.model, moved.samples, report.verdict.best),
     ...(quote === undefined
       ? {}
       : { quote: trackOf({ model, samples: moved, price: 'quote', value: quote, report }) }),
@@ -82,43 +71,6 @@ export function answerView(
     horizonYears: model.horizonYears,
     currency: model.currency,
   }
-}
-
-function rowsOf(model: LifeModel, samples: readonly Sample[], best: string): Row[] {
-  const bestCost = column(samples.find(({ alternative }) => alternative === best)!, 'cost')
-  const most = model.mostPayableInOneYear
-  return samples
-    .map((sample): Row => {
-      const { alternative, firstFailure: _, failures: __, ...summary } = summarise(model, sample)
-      const { name, barred } = model.alternatives.find(({ id }) => id === alternative)!
-      return {
-        ...summary,
-        id: alternative,
-        name: name ?? alternative,
-        ...(barred === undefined ? {} : { barred }),
-        against: pairedDifference(column(sample, 'cost'), bestCost),
-        dangers: Object.values(summary.dangersPerYear).reduce((sum, each) => sum + each, 0),
-        ...(most === undefined ? {} : { overMost: shareAbove(column(sample, 'largestYear'), most) }),
-      }
-    })
-    .sort((a, b) => a.cost.mean - b.cost.mean)
-}
-
-function pairedDifference(a: Float64Array, b: Float64Array): Estimate {
-  let sum = 0
-  let squares = 0
-  const n = a.length
-  for (let i = 0; i < n; i++) sum += a[i]! - b[i]!
-  const mean = sum / n
-  for (let i = 0; i < n; i++) squares += (a[i]! - b[i]! - mean) ** 2
-  return { mean, standardError: n > 1 ? Math.sqrt(squares / (n - 1) / n) : 0 }
-}
-
-function shareAbove(values: Float64Array, most: number): Estimate {
-  let count = 0
-  for (const value of values) if (value > most) count++
-  const share = count / values.length
-  return { mean: share, standardError: Math.sqrt((share * (1 - share)) / values.length) }
 }
 
 /** What one more day without power costs at the long end of its curve. */
