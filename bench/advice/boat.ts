@@ -20,17 +20,23 @@ export interface Boat {
   readonly believed: LifeModel
   /** Whether the adviser's world is hers. */
   readonly isModelled: boolean
+  /** Whether the log goes back to the set's first day; else it begins when she was bought. */
+  readonly isLogWhole: boolean
 }
 
 type Input = LifeModelInput
 type Part = Input['parts'][number]
 
-/** A boat by her number: the first of every two from the adviser's world, of every four one lives short and one long. */
+/**
+ * A boat by her number: every other one is from the adviser's world; of the rest every other one has short lives, every
+ * other one long; and of each kind half were bought new, with a log from the first day.
+ */
 export function boatOf(seed: number, number: number): Boat {
   const name: Name = [seed, number]
   const own = (...rest: number[]): Name => [...name, ...rest]
   const isModelled = number % 2 === 0
   const level = isModelled ? 1 : number % 4 === 1 ? 0.6 : 1.6
+  const isLogWhole = number % 8 < 4
   const kw = between(own(1), { low: 4, high: 14 })
   const pastHoursPerYear = Math.min(1000, Math.max(60, 260 * Math.exp(0.6 * normal(own(2)))))
   const hoursPerYear = Math.min(1200, Math.max(50, pastHoursPerYear * Math.exp(0.3 * normal(own(3)))))
@@ -39,6 +45,7 @@ export function boatOf(seed: number, number: number): Boat {
   return {
     believed,
     isModelled,
+    isLogWhole,
     nature: {
       seed: Math.floor(uniform(own(5)) * 2 ** 31),
       model: trueModel(believed, { own, hoursPerYear }),
@@ -47,7 +54,7 @@ export function boatOf(seed: number, number: number): Boat {
       boatLog: believed.setFactor.boatLogSd * normal(own(6)),
       ageYears,
       pastHoursPerYear,
-      logYears: Math.min(ageYears, between(own(7), { low: 3, high: 12 })),
+      logYears: isLogWhole ? ageYears : Math.min(ageYears, between(own(7), { low: 3, high: 12 })),
     },
   }
 }
@@ -61,7 +68,7 @@ function believedInput(of: {
   const { own, kw, ageYears, hoursPerYear } = of
   const price = 5200 * kw ** 0.44 * Math.exp(0.15 * normal(own(10)))
   const paidPerHour = 130 * Math.exp(0.2 * normal(own(11)))
-  const perDay = 60 * Math.exp(0.9 * normal(own(12)))
+  const perDay = 60 * Math.exp(0.7 * normal(own(12)))
   const resale = { newPrice: price, least: 600 }
   const families = chosen(own)
   const has = new Set(families.map(({ id }) => id))

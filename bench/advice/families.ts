@@ -1,6 +1,6 @@
 /**
  * Families of parts that the random boats are built from: invented, and like the catalogue's in shapes, lives and
- * prices. All figures are practice.
+ * prices; what a service would renew in time lives longer here, for there are no services. All figures are practice.
  *
  * @module
  */
@@ -131,12 +131,12 @@ export const always: readonly Family[] = [
     price: 480,
     work: paid(3),
     modes: [
-      mode('perforated', ['years', 3, 9], {
+      mode('perforated', ['years', 3, 14], {
         warning: 0.75,
         checks: opened(0.6),
         links: [{ part: 'bores', mode: 'rust', chance: 0.06 }],
       }),
-      mode('choked', ['hours', 2.5, 2600], { warning: 300, checks: opened(0.7), stops: 0 }),
+      mode('choked', ['hours', 2.5, 5200], { warning: 300, checks: opened(0.7), stops: 0 }),
     ],
   },
   {
@@ -167,7 +167,7 @@ export const always: readonly Family[] = [
         stops: 0,
         links: [{ part: 'end-bearing', mode: 'stand', chance: 0.1, effect: 'starts-defect' }],
       }),
-      mode('vanes', ['hours', 2.5, 1500], {
+      mode('vanes', ['hours', 2.5, 3000], {
         links: [{ part: 'head', mode: 'gasket', chance: 0.04 }],
       }),
     ],

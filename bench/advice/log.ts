@@ -70,3 +70,13 @@ export function hoursAt(log: SetLog, at: number): number {
   const share = after.at > before.at ? (at - before.at) / (after.at - before.at) : 1
   return before.hours + Math.min(1, share) * (after.hours - before.hours)
 }
+
+/** The date on which the meter first stood so high; the last date if it has not yet. */
+export function dateOf({ meter }: SetLog, hours: number): number {
+  const later = meter.findIndex((point) => point.hours >= hours)
+  if (later < 0) return meter[meter.length - 1]!.at
+  if (later === 0) return meter[0]!.at
+  const before = meter[later - 1]!
+  const after = meter[later]!
+  return before.at + ((hours - before.hours) / (after.hours - before.hours)) * (after.at - before.at)
+}

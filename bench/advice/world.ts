@@ -11,8 +11,17 @@
  */
 
 import { exponential, happens, type Name, poisson, uniform } from './chance.js'
-import { bookAt, closeOutage, daysAYear, emptyPurse, type Life, type Outage, takeOut } from './ledger.js'
-import { type NotedLook, noteRenewal, type SetLog } from './log.js'
+import {
+  bookAt,
+  closeOutage,
+  costOf,
+  daysAYear,
+  emptyPurse,
+  type Life,
+  type Outage,
+  takeOut,
+} from './ledger.js'
+import { dateOf, type NotedLook, noteRenewal, type SetLog } from './log.js'
 import {
   detectionOf,
   drawn,
@@ -40,8 +49,10 @@ export interface Question {
   /** What it should come to, before overrun (28). */
   readonly estimate: number
   readonly log: SetLog
-  /** Whole hours on the meter. */
+  /** On the meter. */
   readonly hours: number
+  /** All that the life has cost so far, discounted; no argument, but what was expected is held against what came. */
+  readonly spent: number
   /** Looks of the present life of a mode that were noted, the latest last. */
   readonly looks: (mode: number) => NotedLook[]
   readonly modesOf: readonly PlainMode[]
@@ -91,12 +102,12 @@ interface ModeNow {
   looked: number
   found: {
     readonly at: number
-    readonly seenAt: number
-    readonly check: string
     readonly supply: Supply
     readonly rested: boolean
   } | null
   left: boolean
+  /** When and by what the defect was seen. */
+  seen: { readonly at: number; readonly check: string } | null
 }
 
 interface PartNow {
@@ -192,6 +203,7 @@ function fitSet(world: World): void {
     looked: 0,
     found: null,
     left: false,
+    seen: null,
   }))
   world.parts = nature.model.parts.map((_, p) => ({
     life: 0,
@@ -225,6 +237,7 @@ function beginLife(world: World, mode: ModeNow): void {
   mode.since = 0
   mode.found = null
   mode.left = false
+  mode.seen = null
   const scale = plain.onsetScale * world.scales[number]! * world.parts[plain.part]!.quality
   mode.onset = scale * lifeOf(world.nature.law, plain.shape, ofMode(world, mode, FOR.onset))
 }
@@ -373,7 +386,8 @@ function look(world: World, mode: ModeNow): undefined {
         ? world.nature.pastHoursPerYear
         : hoursPerYear(world.nature.model)
       : 1
-    const found = { at: world.t + wait, seenAt: world.t, check: check.id, supply }
+    const found = { at: world.t + wait, supply }
+    mode.seen = { at: world.t, check: check.id }
     if ((mode.delay - mode.since) / yearly > wait) mode.found = { ...found, rested: false }
     else if (happens(ofMode(world, mode, FOR.rest), world.nature.model.care.restChance)) {
       takeOut(world, { years: wait, stop: false })
@@ -458,6 +472,7 @@ function* doJob(world: World, job: Job): Steps {
       estimate: estimateOf(model, job.parts),
       log,
       hours: world.hours,
+      spent: costOf(world.purse),
       looks: (mode) => notedLooks(world, world.modes[mode]!),
       modesOf: world.plain,
     }
@@ -561,22 +576,26 @@ function worth(world: World): number {
 
 /** Looks noted of each check at most. */
 const notedPerCheck = 2
+/** Looks nearer to one another than this are one but for rounding. [years] */
+const lookApart = 1e-6
 
 /** Looks of the present life that were made: the latest of each check, and the one that found something. */
 function notedLooks(world: World, mode: ModeNow): NotedLook[] {
-  const { hours } = world.parts[mode.plain.part]!
-  const rate = hoursPerYear(world.nature.model)
+  const { part } = mode.plain
+  const { hours } = world.parts[part]!
+  const { fittedHours } = world.log.parts[part]!
   const looks: NotedLook[] = []
   mode.plain.checks.forEach((check, c) => {
     let noted = 0
     for (let k = Math.floor(hours / check.every + rounding); k > 0 && noted < notedPerCheck; k--) {
-      const at = world.t - (hours - k * check.every) / rate
-      if (at <= -world.nature.logYears || (mode.found !== null && at >= mode.found.seenAt)) continue
+      const at = dateOf(world.log, fittedHours + k * check.every)
+      if (at <= -world.nature.logYears) break
+      if (mode.seen !== null && at >= mode.seen.at - lookApart) continue
       if (!happens(ofMode(world, mode, FOR.made, c, k), check.diligence)) continue
       looks.push({ at, check: check.id, seen: false })
       noted++
     }
   })
-  if (mode.found !== null) looks.push({ at: mode.found.seenAt, check: mode.found.check, seen: true })
+  if (mode.seen !== null) looks.push({ ...mode.seen, seen: true })
   return looks.sort((a, b) => a.at - b.at)
 }
