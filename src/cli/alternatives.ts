@@ -7,6 +7,7 @@
 import { alternativesFile, readAlternativesFile } from '../alternatives/alternatives-file.js'
 import { shortCaution } from '../alternatives/cautions.js'
 import { moneyIn } from '../alternatives/say.js'
+import { saySet } from '../alternatives/say-set.js'
 import { type Summary, summarise } from '../alternatives/summary.js'
 import type { Problem } from '../catalogue/problem.js'
 import type { LifeModel } from '../forecast/life-model.js'
@@ -17,7 +18,6 @@ import { newFileProblems, readJsonFile, writeJsonFiles } from './new-file.js'
 import { type SetOptions, withSet } from './of-set.js'
 import { type Result, refuse, refusedText } from './result.js'
 import { chance, figure, tableText } from './table.js'
-import { saySet } from './verdicts.js'
 
 export interface AlternativesOptions extends SetOptions {
   readonly seed: number

@@ -6,6 +6,7 @@
 
 import { shortCaution } from '../alternatives/cautions.js'
 import { moneyIn } from '../alternatives/say.js'
+import { saySet } from '../alternatives/say-set.js'
 import { posteriorIn } from '../alternatives/settle.js'
 import { buildLifeModel } from '../forecast/build-life-model.js'
 import { contradictedEvidence } from '../forecast/contradicted-evidence.js'
@@ -19,7 +20,6 @@ import { type SetOptions, withSet } from './of-set.js'
 import { shippedCatalogue } from './places.js'
 import { type Result, refusedText } from './result.js'
 import { chance, figure, tableText } from './table.js'
-import { saySet } from './verdicts.js'
 
 export interface ForecastOptions extends SetOptions {
   readonly seed: number

@@ -5,6 +5,7 @@
  */
 
 import { moneyIn } from '../alternatives/say.js'
+import { saySet } from '../alternatives/say-set.js'
 import { dateOfDay } from '../logbook/dates.js'
 import { registerOf } from '../register/register.js'
 import type { PartRegister, SetRegister } from '../register/register-types.js'
@@ -12,7 +13,6 @@ import { type SetOptions, withSet } from './of-set.js'
 import { shippedCatalogue } from './places.js'
 import type { Result } from './result.js'
 import { figure, tableText } from './table.js'
-import { saySet } from './verdicts.js'
 
 export function showSet(options: SetOptions): Promise<Result> {
   return withSet(options, ({ entries, boat, set, asOf }) => {

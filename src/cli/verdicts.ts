@@ -5,9 +5,9 @@
  */
 
 import type { Memory } from '../alternatives/memory.js'
+import { saySet } from '../alternatives/say-set.js'
 import type { Problem } from '../catalogue/problem.js'
 import { setsOf } from '../register/register.js'
-import type { SetRegister } from '../register/register-types.js'
 import { answerFor } from './answer.js'
 import { type NamedBoat, readCurrent } from './opened.js'
 import { today } from './places.js'
@@ -75,25 +75,6 @@ export async function verdictsOf(boat: NamedBoat, how: HowSaid): Promise<readonl
 
 function sayProblems(problems: readonly Problem[]): string {
   return problems.map(({ path, found }) => `${path}: ${found}`).join('; ')
-}
-
-/** A set in a line: "7 kW, 230 V 50 Hz, 1,500 rpm, built 2004, 5,240 h", the hours as last read. */
-export function saySet({ set, setFacts, hours }: SetRegister): string {
-  const { name, ratingKw, volts, hertz, rpm, built } = setFacts
-  const meter = (hours.points.findLast(({ entry }) => entry !== undefined) ?? hours.points.at(-1))?.hours
-  const grid = [volts?.length ? `${volts.join('/')} V` : '', hertz ? `${hertz} Hz` : '']
-    .filter(Boolean)
-    .join(' ')
-  return [
-    name ?? set,
-    ratingKw === undefined ? '' : `${ratingKw} kW`,
-    grid,
-    rpm === undefined ? '' : `${rpm.toLocaleString('en-GB')} rpm`,
-    built === undefined ? '' : `built ${built}`,
-    meter === undefined ? '' : `${Math.round(meter).toLocaleString('en-GB')} h`,
-  ]
-    .filter(Boolean)
-    .join(', ')
 }
 
 /** One verdict as lines of text. */
