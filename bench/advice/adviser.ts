@@ -30,8 +30,13 @@ export interface Asking {
 
 /** What Gensettle answers from the log. */
 export function adviseFromLog(boat: Boat, question: Question, how: Asking): Promise<Advice> {
-  const model = modelAt(boat.believed, question, { hoursPerYear: measuredHours(question) })
+  const model = modelFromLog(boat, question)
   return adviseOn(model, posteriorOf(model, { seed: how.seed }), how)
+}
+
+/** What the owner believes and the log shows, with mending and replacing as the alternatives. */
+export function modelFromLog({ believed }: Boat, question: Question): LifeModel {
+  return modelAt(believed, question, { hoursPerYear: measuredHours(question) })
 }
 
 /**

@@ -1,6 +1,7 @@
 /**
  * `npm run bench -- advice`: Gensettle against rules of thumb, on random boats whose truth it does not know.
- * `--boats`, `--lives` (for the rules), `--advised` (for Gensettle and the one who knows), `--workers`, `--seed`.
+ * `--boats`, `--lives` (for the rules), `--advised` (for Gensettle and the one who knows), `--workers`, `--seed`, and
+ * `--minutes`, after which no further boat is begun.
  *
  * @module
  */
@@ -25,9 +26,9 @@ export async function benchAdvice(args: readonly string[]): Promise<void> {
       advised: { type: 'string', default: '10' },
       workers: { type: 'string', default: String(availableParallelism()) },
       seed: { type: 'string', default: '4' },
+      minutes: { type: 'string', default: 'Infinity' },
     },
   })
-  const boats = Number(values.boats)
   const trial: Trial = {
     seed: Number(values.seed),
     lives: Number(values.lives),
@@ -35,7 +36,13 @@ export async function benchAdvice(args: readonly string[]): Promise<void> {
     histories: 2000,
   }
   const began = performance.now()
-  const results = await tryAll({ boats, workers: Number(values.workers), trial })
+  const results = await tryAll({
+    boats: Number(values.boats),
+    workers: Number(values.workers),
+    minutes: Number(values.minutes),
+    trial,
+  })
+  const boats = results.length
   const minutes = (performance.now() - began) / 60_000
   mkdirSync(out, { recursive: true })
   const file = join(out, `advice-${trial.seed}-${boats}x${trial.lives}x${trial.advised}.json`)
@@ -53,9 +60,10 @@ export async function benchAdvice(args: readonly string[]): Promise<void> {
 async function tryAll(of: {
   readonly boats: number
   readonly workers: number
+  readonly minutes: number
   readonly trial: Trial
 }): Promise<BoatResult[]> {
-  const results = new Array<BoatResult>(of.boats)
+  const results: BoatResult[] = []
   let next = 0
   let done = 0
   const began = performance.now()
@@ -65,7 +73,8 @@ async function tryAll(of: {
         execArgv: ['--import', 'tsx'],
       })
       const hand = () => {
-        if (next < of.boats) child.send({ boat: next++, trial: of.trial })
+        if (next < of.boats && performance.now() - began < of.minutes * 60_000)
+          child.send({ boat: next++, trial: of.trial })
         else {
           child.disconnect()
           resolve()
