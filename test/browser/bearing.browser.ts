@@ -30,6 +30,10 @@ test('what is worth finding out, what would change the answer and when to replac
     )
     await expect(row).toContainText(/nothing changes it|Under |Over /)
   }
+  // Where other years change it stands as a tick on their track, between its two ends.
+  const turns = (await textOf(rows.filter({ hasText: 'The years you keep the boat' }))).match(/Under |Over /g)
+  const years = page.locator('.fields .field', { hasText: 'Years you will keep the boat' })
+  await expect(years.locator('.track-marks i')).toHaveCount(2 + (turns?.length ?? 0))
   await finding.getByText('Looks that do not pay').click()
   const worth = finding.locator('tbody button.figure').first()
   await worth.click()

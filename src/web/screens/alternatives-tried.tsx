@@ -6,6 +6,7 @@
 
 import { useState } from 'react'
 import type { PriceChange } from '../../alternatives/reweigh.js'
+import type { InputTurns } from '../../alternatives/turning-points.js'
 import { today } from '../data/today.js'
 import {
   Behind,
@@ -26,6 +27,10 @@ import { dayPriceOf } from './day-price.js'
 import { moneyOf, nameIn, nameWithin, type OfAnswer, signOf } from './of-answer.js'
 import { draftOfTerms, type TermsTried, whatWasWrong } from './terms-tried.js'
 
+/** Ends of the track of years. */
+const leastYears = 1
+const mostYears = 25
+
 const { tried } = words
 const { yearsKept: yearsWords, perDay: dayWords, ownPerHour: ownWords } = tried.names
 
@@ -34,6 +39,8 @@ export interface TriedProps extends OfAnswer {
   readonly years: number | undefined
   /** As the log has them. */
   readonly logYears: number | undefined
+  /** Where other years would make another alternative the best, once that is worked out. */
+  readonly yearTurns: InputTurns | undefined
   readonly onChange: (change: PriceChange) => void
   readonly onYears: (years: number | undefined) => void
 }
@@ -54,15 +61,17 @@ export function Tried(props: TriedProps) {
           name={yearsWords.name}
           unit={yearsWords.unit}
           value={years ?? logYears ?? view.horizonYears}
-          least={1}
-          most={25}
+          least={leastYears}
+          most={mostYears}
           step={1}
           onChange={onYears}
           marks={[
-            { at: 1, says: '1' },
-            { at: 25, says: '25' },
+            { at: leastYears, says: String(leastYears) },
+            ...turnsOf(props.yearTurns).map(({ at }) => ({ at, says: '' })),
+            { at: mostYears, says: String(mostYears) },
           ]}
         >
+          <YearTurns {...props} />
           <p className="fine prose">{tried.yearsNote}</p>
         </TriedField>
         <TriedField
@@ -130,6 +139,32 @@ function AnswerNow(of: OfAnswer) {
       {figures.opened()}
     </>
   )
+}
+
+/** Turns that stand on the track of years. */
+function turnsOf(turns: InputTurns | undefined) {
+  return [turns?.below, turns?.above]
+    .filter((turn) => turn !== undefined)
+    .filter(({ at }) => at > leastYears && at < mostYears)
+}
+
+/** Who takes over when the boat is kept for fewer years, and for more. */
+function YearTurns({ yearTurns, view }: TriedProps) {
+  const turns = turnsOf(yearTurns)
+  if (turns.length === 0) return null
+  const said = (at: number) => `${sayNumber(at, 1)}\u00a0${yearsWords.unit}`
+  const says = turns.map((turn, index) => {
+    const takes = turn === yearTurns?.below ? tried.takesOverUnder : tried.takesOver
+    return takes({ at: hole(`at${index}`), name: nameWithin(view)(turn.to) })
+  })
+  const filled = turns.map(({ at }, index): [string, FigureSaid] => [
+    `at${index}`,
+    {
+      says: said(at),
+      behind: () => ({ ...tried.yearsBehind, value: said(at) }),
+    },
+  ])
+  return <Said className="fine prose" text={says.join(' ')} figures={Object.fromEntries(filled)} />
 }
 
 /** The pointer stands where it was put, also before the figures have followed it. */

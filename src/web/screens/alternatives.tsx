@@ -6,6 +6,7 @@
 
 import { memo, useCallback, useContext, useEffect, useState } from 'react'
 import type { PriceChange } from '../../alternatives/reweigh.js'
+import type { InputTurns } from '../../alternatives/turning-points.js'
 import { useBoat } from '../data/boat.js'
 import { basisInWords, RegionOfPage, viewInWords } from '../data/region.js'
 import { useLive } from '../data/value.js'
@@ -33,6 +34,7 @@ export function AlternativesScreen({ boat, set }: OfSet) {
   const answer = useAnswer(boat, set, settledYears === undefined ? {} : { yearsKept: settledYears })
   const [change, setChange] = useState<PriceChange>({})
   const [editing, setEditing] = useState<string>()
+  const [yearTurns, setYearTurns] = useState<InputTurns>()
   const log = useBoat(boat)
   const { prices } = answer
   const region = useContext(RegionOfPage)
@@ -68,10 +70,11 @@ export function AlternativesScreen({ boat, set }: OfSet) {
         change={change}
         years={years}
         logYears={logYears}
+        yearTurns={yearTurns}
         onChange={setChange}
         onYears={setYears}
       />
-      <Bears {...shared} answer={answer} change={change} />
+      <Bears {...shared} answer={answer} change={change} onYearTurns={setYearTurns} />
       <Rests {...shared} />
       <Passage title={words.cautions.title} says={words.cautions.says}>
         <Cautions list={words.cautions.list} />
@@ -84,9 +87,17 @@ export function AlternativesScreen({ boat, set }: OfSet) {
 function Bears({
   answer,
   change,
+  onYearTurns,
   ...of
-}: OfAnswer & { readonly answer: Answer; readonly change: PriceChange }) {
+}: OfAnswer & {
+  readonly answer: Answer
+  readonly change: PriceChange
+  /** Where the advice changes hands as the boat is kept for fewer or for more years. */
+  readonly onYearTurns: (turns: InputTurns | undefined) => void
+}) {
   const bearing = useBearing(answer, change)
+  const years = bearing.changes?.turning.inputs.find(({ id }) => id === 'years-kept')
+  useEffect(() => onYearTurns(years), [onYearTurns, years])
   return (
     <>
       <Finding {...of} bearing={bearing} />

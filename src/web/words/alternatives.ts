@@ -168,7 +168,12 @@ export const words = {
         `, ${of.cost}; ${of.saving} less than the next (${of.next}).`,
     },
     takesOver: (of: { at: string; name: string }) => `From ${of.at}: ${of.name}.`,
-    tick: (at: string) => at,
+    takesOverUnder: (of: { at: string; name: string }) => `Under ${of.at}: ${of.name}.`,
+    yearsBehind: {
+      name: 'Where other years change the advice',
+      comesFrom: 'other years, played on the same histories; as exact as the track, no more',
+      moves: 'Which alternative is the first choice.',
+    },
     yearsNote: 'Other years are other histories: they are played anew, the first figures at once.',
     keep: 'Keep these in the log',
     back: 'Back to the log’s own',

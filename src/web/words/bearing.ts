@@ -23,7 +23,7 @@ export const bearing = {
     quantity: 'To know for certain',
     atMost: 'Worth at most',
     how: 'How it could be known better',
-    none: 'nothing',
+    none: 'not worth asking for',
     figure: {
       name: (look: string) => `${look}: what it is worth`,
       from: 'simulated: each history weighed by the chance of what the look shows in it; chosen on one half of the histories, valued on the other, and the other way round',

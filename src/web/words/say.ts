@@ -58,7 +58,9 @@ export function sayDay(day: number): string {
 export function sayNumber(value: number, digits?: number): string {
   const size = Math.abs(value)
   const most = digits ?? (size >= 100 ? 0 : size >= 10 ? 0 : size >= 1 ? 1 : size >= 0.095 ? 1 : 2)
-  return formatOf(digits ?? 0, most).format(value)
+  return formatOf(digits ?? 0, most)
+    .format(value)
+    .replace('-', '−')
 }
 
 const formats = new Map<number, Intl.NumberFormat>()

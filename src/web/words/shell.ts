@@ -16,7 +16,13 @@ export const shell = {
   stopWriting: 'Leave it for now',
   boats: 'Boats',
   settings: 'Settings',
-  pages: { logbook: 'Logbook', set: 'Set', forecast: 'Forecast', alternatives: 'Alternatives' },
+  pages: {
+    logbook: 'Logbook',
+    set: 'Set',
+    forecast: 'Forecast',
+    alternatives: 'Alternatives',
+    'looking-back': 'Looking back',
+  },
   demonstration: 'Demonstration, invented',
   opening: 'Opening…',
   notFound: {
