@@ -4,7 +4,7 @@
  * @module
  */
 
-import type { TwoWayMap } from '../../alternatives/two-way-map.js'
+import type { MapRow, TwoWayMap } from '../../alternatives/two-way-map.js'
 import { placeOn } from './scales.js'
 
 export interface TwoWayProps {
@@ -45,12 +45,22 @@ export function TwoWay({ map, name, across, down, here, label }: TwoWayProps) {
               />
             )),
         )}
+        {stepsOf(map).map(({ from, to, down: row }) => (
+          <line
+            key={`${row} ${from}`}
+            className="line-3"
+            x1={`${x(from)}%`}
+            y1={y(row)}
+            x2={`${x(to)}%`}
+            y2={y(row)}
+          />
+        ))}
         {regionsOf(map).map(({ alternative, at, row }) => (
           <text
             key={alternative}
             className="bold halo"
             x={`${x(at)}%`}
-            y={Math.min(height - top - 8, Math.max(top + 18, y(row)))}
+            y={nameY(y(row), y(map.down.now))}
             textAnchor={x(at) < 25 ? 'start' : x(at) > 75 ? 'end' : 'middle'}
           >
             {name(alternative)}
@@ -84,6 +94,12 @@ export function TwoWay({ map, name, across, down, here, label }: TwoWayProps) {
   )
 }
 
+/** A name keeps off the rims, and off the place where the owner stands. */
+function nameY(wanted: number, here: number): number {
+  const clear = Math.abs(wanted - here) < 22 ? here + (wanted < here ? -22 : 26) : wanted
+  return Math.min(height - top - 8, Math.max(top + 18, clear))
+}
+
 interface Point {
   readonly at: number
   readonly down: number
@@ -106,24 +122,65 @@ export function bordersOf({ rows }: TwoWayMap): (readonly Point[])[] {
   return [...lines.values()].flat().filter((line) => line.length > 1)
 }
 
-/** Where the name of each alternative stands: in the middle of its widest row. */
-export function regionsOf(map: TwoWayMap): { alternative: string; at: number; row: number }[] {
-  const { across, rows } = map
-  const widest = new Map<string, { width: number; at: number; row: number }>()
-  const middle = (rows.length - 1) / 2
-  rows.forEach(({ down, first, changes }, r) => {
-    const edges = [across.low, ...changes.map(({ at }) => at), across.high]
-    for (const [i, alternative] of [first, ...changes.map(({ to }) => to)].entries()) {
-      const width = edges[i + 1]! - edges[i]!
-      const known = widest.get(alternative)
-      // Of rows that are equally wide the one in the middle of the map is taken.
-      const nearer =
-        known === undefined ||
-        Math.abs(r - middle) < Math.abs(rows.findIndex((one) => one.down === known.row) - middle)
-      if (known === undefined || width > known.width * 1.001 || (width > known.width * 0.999 && nearer)) {
-        widest.set(alternative, { width, at: (edges[i]! + edges[i + 1]!) / 2, row: down })
-      }
-    }
+interface Step {
+  readonly from: number
+  readonly to: number
+  /** Half way between two rows. */
+  readonly down: number
+}
+
+/** Borders that run across: where one row has another alternative than the next, and no border leads from one to the other. */
+export function stepsOf({ across, rows }: TwoWayMap): Step[] {
+  return rows.slice(1).flatMap((below, r) => {
+    const above = rows[r]!
+    const edges = [
+      across.low,
+      ...above.changes.map(({ at }) => at),
+      ...below.changes.map(({ at }) => at),
+      across.high,
+    ]
+    edges.sort((a, b) => a - b)
+    return edges.slice(1).flatMap((to, e) => {
+      const from = edges[e]!
+      const middle = (from + to) / 2
+      const [one, other] = [bestAt(above, middle), bestAt(below, middle)]
+      const slants = bordersIn(above).some(
+        (key) => bordersIn(below).includes(key) && isBetween(key, one, other),
+      )
+      return to > from && one !== other && !slants ? [{ from, to, down: (above.down + below.down) / 2 }] : []
+    })
   })
-  return [...widest].map(([alternative, { at, row }]) => ({ alternative, at, row }))
+}
+
+function bestAt({ first, changes }: MapRow, at: number): string {
+  return changes.filter((change) => change.at <= at).at(-1)?.to ?? first
+}
+
+/** Borders of a row by what they part. */
+function bordersIn({ first, changes }: MapRow): string[] {
+  return changes.map(({ to }, c) => `${changes[c - 1]?.to ?? first} ${to}`)
+}
+
+function isBetween(border: string, one: string, other: string): boolean {
+  return border === `${one} ${other}` || border === `${other} ${one}`
+}
+
+/** Where the name of each alternative stands: in the middle one of its widest rows. */
+export function regionsOf({ across, rows }: TwoWayMap): { alternative: string; at: number; row: number }[] {
+  const pieces = rows.flatMap(({ down, first, changes }) => {
+    const edges = [across.low, ...changes.map(({ at }) => at), across.high]
+    return [first, ...changes.map(({ to }) => to)].map((alternative, i) => ({
+      alternative,
+      row: down,
+      width: edges[i + 1]! - edges[i]!,
+      at: (edges[i]! + edges[i + 1]!) / 2,
+    }))
+  })
+  return [...new Set(pieces.map(({ alternative }) => alternative))].map((alternative) => {
+    const own = pieces.filter((piece) => piece.alternative === alternative)
+    const widest = Math.max(...own.map(({ width }) => width))
+    const wide = own.filter(({ width }) => width > 0.95 * widest)
+    const { at, row } = wide[Math.floor((wide.length - 1) / 2)]!
+    return { alternative, at, row }
+  })
 }
