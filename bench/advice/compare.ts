@@ -113,3 +113,44 @@ export function dearerThan(boats: readonly BoatResult[], lives: number, rule: Ru
   const lost = (boat: BoatResult) => meanOfBoat(boat, 'gensettle', cost) - meanOfBoat(boat, rule, cost)
   return [...boats].sort((a, b) => lost(b) - lost(a))
 }
+
+const kindsOfParting = [
+  'neither fits a new set',
+  'only Gensettle does',
+  'only the other does',
+  'both do',
+] as const
+
+export interface Parting {
+  readonly kind: (typeof kindsOfParting)[number]
+  readonly lives: number
+  /** Lives in which the costs differ at all. */
+  readonly apart: number
+  /** Mean of the other's cost less Gensettle's, over the lives of this kind. */
+  readonly saved: number
+  /** What this kind adds to the mean saving over all lives. */
+  readonly share: number
+}
+
+/** How Gensettle and another part: by who of the two fits a new set. */
+export function partings(boats: readonly BoatResult[], lives: number, other: PolicyId): readonly Parting[] {
+  const pairs = boats.flatMap(({ outcomes }) =>
+    Array.from({ length: lives }, (_, life) => ({
+      own: outcomes.gensettle[life]!,
+      other: outcomes[other][life]!,
+    })),
+  )
+  return kindsOfParting.map((kind, k) => {
+    const ofKind = pairs.filter(
+      (pair) => (pair.own.replaced > 0 ? 1 : 0) + (pair.other.replaced > 0 ? 2 : 0) === k,
+    )
+    const saved = ofKind.reduce((sum, pair) => sum + pair.other.cost - pair.own.cost, 0)
+    return {
+      kind,
+      lives: ofKind.length,
+      apart: ofKind.filter((pair) => pair.own.cost !== pair.other.cost).length,
+      saved: saved / ofKind.length,
+      share: saved / pairs.length,
+    }
+  })
+}

@@ -11,7 +11,7 @@ import { mkdirSync, writeFileSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
 import { join } from 'node:path'
 import { parseArgs } from 'node:util'
-import { closedOf, dearerThan, difference, measured, over } from './compare.js'
+import { closedOf, dearerThan, difference, measured, over, partings } from './compare.js'
 import { rules } from './rules.js'
 import { type BoatResult, type Outcome, type PolicyId, policies, type Trial } from './trial.js'
 
@@ -167,6 +167,17 @@ function tellWhereItLost(all: readonly BoatResult[], trial: Trial): void {
   const { rule } = closedOf(all, { lives, rules: rules.map(({ id }) => id), seed: trial.seed })
   const sum = (boat: BoatResult, policy: PolicyId, read: (outcome: Outcome) => number) =>
     over([boat], policy, { lives, read }).mean
+  for (const other of [...rules.map(({ id }) => id), 'knowing'] as const) {
+    console.log(`\nHow Gensettle and ${other} part`)
+    console.table(
+      partings(all, lives, other).map(({ kind, saved, share, ...counts }) => ({
+        kind,
+        ...counts,
+        'Gensettle saves': saved.toFixed(0),
+        'of the mean saving': share.toFixed(0),
+      })),
+    )
+  }
   console.log(`\nWhere Gensettle came out dearest against ${rule}`)
   console.table(
     dearerThan(all, lives, rule)

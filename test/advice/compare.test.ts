@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { boatOf } from '../../bench/advice/boat.js'
 import { normal, uniform } from '../../bench/advice/chance.js'
-import { closedOf, difference } from '../../bench/advice/compare.js'
+import { closedOf, difference, partings } from '../../bench/advice/compare.js'
 import { ledBy, rules } from '../../bench/advice/rules.js'
 import { type BoatResult, type PolicyId, tryBoat } from '../../bench/advice/trial.js'
 
@@ -49,6 +49,21 @@ test('a difference is taken boat by boat, so that common luck drops out', () => 
   const { mean, error } = difference(madeUp(adds), 1, ['always-mend', 'gensettle'])
   expect(Math.abs(mean - 2600)).toBeLessThan(4 * error)
   expect(error).toBeLessThan(50)
+})
+
+test('what the kinds of parting add comes to the whole difference', () => {
+  const boats = madeUp(adds).map((boat, b) => ({
+    ...boat,
+    outcomes: {
+      ...boat.outcomes,
+      gensettle: boat.outcomes.gensettle.map((outcome) => ({ ...outcome, replaced: b % 2 })),
+      'first-large': boat.outcomes['first-large'].map((outcome) => ({ ...outcome, replaced: b % 3 })),
+    },
+  }))
+  const kinds = partings(boats, 1, 'first-large')
+  expect(kinds.map(({ lives }) => lives).reduce((a, b) => a + b)).toBe(200)
+  const sum = kinds.reduce((total, { share }) => total + share, 0)
+  expect(sum).toBeCloseTo(difference(boats, 1, ['first-large', 'gensettle']).mean, 6)
 })
 
 test('the same seed gives the same boat and the same lives, bit for bit', async () => {
