@@ -14,8 +14,8 @@ import { POSTERIOR_STEPS, type Posterior } from '../../src/forecast/posterior-ty
 import type { Boat } from './boat.js'
 import { hoursAt, type SetLog } from './log.js'
 import { plainModes, scaleLogs } from './nature.js'
+import type { Answer, Question } from './state.js'
 import { meanOf, suppliesAt } from './work.js'
-import type { Answer, Question } from './world.js'
 
 /** What was answered, and what it was expected to cost from then on, at that time's money. */
 export interface Advice {

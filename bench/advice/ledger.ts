@@ -5,7 +5,7 @@
  * @module
  */
 
-import type { World } from './world.js'
+import type { World } from './state.js'
 
 export const daysAYear = 365.25
 

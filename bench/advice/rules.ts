@@ -7,8 +7,9 @@
 import type { LifeModel } from '../../src/forecast/life-model.js'
 import type { Life } from './ledger.js'
 import type { Nature } from './nature.js'
+import type { Answer, HowLived, Question } from './state.js'
 import { meanOf } from './work.js'
-import { type Answer, type HowLived, live, type Question } from './world.js'
+import { live } from './world.js'
 
 export type RuleId = 'half-price' | 'always-mend' | 'twenty-years' | 'first-large'
 

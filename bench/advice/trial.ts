@@ -8,7 +8,8 @@ import { type Advice, adviseFromLog, adviseKnowing } from './adviser.js'
 import { type Boat, boatOf } from './boat.js'
 import { costOf, type Life } from './ledger.js'
 import { ledBy, priceOfNew, rules } from './rules.js'
-import { live, type Question } from './world.js'
+import type { Question } from './state.js'
+import { live } from './world.js'
 
 /** In the order in which they are told. */
 export const policies = ['gensettle', ...rules.map(({ id }) => id), 'knowing'] as const

@@ -67,9 +67,9 @@ test('what the kinds of parting add comes to the whole difference', () => {
 })
 
 test('the same seed gives the same boat and the same lives, bit for bit', async () => {
-  const trial = { seed: 5, lives: 2, advised: 1, histories: 200 }
-  const first = await tryBoat(4, trial)
-  const again = await tryBoat(4, trial)
+  const trial = { seed: 5, lives: 1, advised: 1, histories: 100 }
+  const first = await tryBoat(7, trial)
+  const again = await tryBoat(7, trial)
   expect({ ...again, askedMs: 0 }).toEqual({ ...first, askedMs: 0 })
 })
 

@@ -155,7 +155,7 @@ const policies: readonly {
   },
 ]
 
-const lives = 2500
+const lives = 1500
 const histories = 20_000
 
 function natureOf(number: number): Nature {
