@@ -14,17 +14,33 @@ export interface NormalEquations {
 }
 
 /**
- * Fitted values of `values` on the columns of `features` (which include the constant): ŷ = X(XᵀX)⁻¹Xᵀy.
+ * Fits values to the columns of `features` (which include the constant): ŷ = X(XᵀX)⁻¹Xᵀy. The columns are multiplied once
+ * for all values that are fitted to them.
  */
-export function solveLeastSquares(features: readonly Float64Array[], values: Float64Array): Float64Array {
-  const weights = leastSquares(normalEquations(features, values))
-  const fitted = new Float64Array(values.length)
-  for (let j = 0; j < features.length; j++) {
-    const feature = features[j]!
-    const weight = weights[j]!
-    for (let i = 0; i < fitted.length; i++) fitted[i]! += weight * feature[i]!
+export function fitterOf(features: readonly Float64Array[]): (values: Float64Array) => Float64Array {
+  const matrix = productsOf(features)
+  return (values) => {
+    const weights = leastSquares({ matrix, right: Float64Array.from(features, (a) => dot(a, values)) })
+    const fitted = new Float64Array(values.length)
+    for (let j = 0; j < features.length; j++) {
+      const feature = features[j]!
+      const weight = weights[j]!
+      for (let i = 0; i < fitted.length; i++) fitted[i]! += weight * feature[i]!
+    }
+    return fitted
   }
-  return fitted
+}
+
+/** XᵀX, which is symmetric. */
+function productsOf(columns: readonly Float64Array[]): Float64Array[] {
+  const matrix = columns.map(() => new Float64Array(columns.length))
+  for (let a = 0; a < columns.length; a++) {
+    for (let b = 0; b <= a; b++) {
+      matrix[a]![b] = dot(columns[a]!, columns[b]!)
+      matrix[b]![a] = matrix[a]![b]!
+    }
+  }
+  return matrix
 }
 
 /** The normal equations of all rows, or of some. */
@@ -36,7 +52,7 @@ export function normalEquations(
   const columns = rows === undefined ? features : features.map((column) => pickedRows(column, rows))
   const right = rows === undefined ? values : pickedRows(values, rows)
   return {
-    matrix: columns.map((a) => Float64Array.from(columns, (b) => dot(a, b))),
+    matrix: productsOf(columns),
     right: Float64Array.from(columns, (a) => dot(a, right)),
   }
 }

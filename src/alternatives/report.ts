@@ -6,7 +6,7 @@
 
 import type { Alternative, LifeModel } from '../forecast/life-model.js'
 import { quoteLearnables } from './learnables.js'
-import { solveLeastSquares } from './least-squares.js'
+import { fitterOf } from './least-squares.js'
 import { column, type Sample } from './simulate.js'
 
 /** A span from the 10th to the 90th hundredth, or of 90 % confidence, as said where it stands. */
@@ -56,7 +56,7 @@ const resamples = 1000
  *
  * X* = (min over alternatives without the job of E[C] − min over those with it of E[C less quote]) / E[overrun factor].
  * Barred alternatives are left out: they cannot be chosen. The simulation's width is a bootstrap over batches of
- * histories, because of the minimum; the other is the spread of the same difference as a regression on what can be
+ * histories, pair by pair because of the minimum; the other is the spread of the same difference as a regression on what can be
  * learnt (set factor, states of parts, overrun, price of the new set) sees it.
  */
 export function reportOf(model: LifeModel, samples: readonly Sample[], seed: number): Report {
@@ -98,15 +98,13 @@ interface Learnt {
 }
 
 function fittedCosts(model: LifeModel, samples: readonly Sample[], seed: number): Learnt {
-  const features = quoteLearnables(model, samples[0]!, seed)
+  const fittedTo = fitterOf(quoteLearnables(model, samples[0]!, seed))
   const cost = samples.map((sample) => column(sample, 'cost'))
   const withoutQuote = samples.map((sample) => lessQuote(model, sample))
-  const fitted = cost.map((values) => solveLeastSquares(features, values))
+  const fitted = cost.map(fittedTo)
   return {
     cost: fitted,
-    withoutQuote: withoutQuote.map((values, a) =>
-      values === cost[a] ? fitted[a]! : solveLeastSquares(features, values),
-    ),
+    withoutQuote: withoutQuote.map((values, a) => (values === cost[a] ? fitted[a]! : fittedTo(values))),
   }
 }
 
@@ -174,9 +172,6 @@ function walkAwayOf(model: LifeModel, samples: readonly Sample[], learnt: Learnt
   const bare = withJob.map((a) => batchMeans(lessQuote(model, samples[a]!)))
   const others = without.map((a) => batchMeans(column(samples[a]!, 'cost')))
   const factors = batchMeans(factor)
-  const priceAt = (pick: ArrayLike<number>): number =>
-    (least(others, pick) - least(bare, pick)) / pickedMean(factors, pick)
-  const all = Int32Array.from({ length: factors.length }, (_, i) => i)
   const meanFactor = mean(factor)
   const spread = Float64Array.from(factor, (_, i) => {
     const other = Math.min(...without.map((a) => learnt.cost[a]![i]!))
@@ -185,8 +180,8 @@ function walkAwayOf(model: LifeModel, samples: readonly Sample[], learnt: Learnt
   }).sort()
   const means = without.map((a) => mean(column(samples[a]!, 'cost')))
   return {
-    price: priceAt(all),
-    simulation: bootstrap(priceAt, factors.length),
+    price: (leastMean(others) - leastMean(bare)) / mean(factors),
+    simulation: simulationWidth({ others, bare, factors }),
     findingOut: { low: quantile(spread, 0.1), high: quantile(spread, 0.9) },
     quote: inHand,
     otherwise: samples[without[means.indexOf(Math.min(...means))]!]!.alternative,
@@ -203,30 +198,51 @@ function batchMeans(values: Float64Array): Float64Array {
   })
 }
 
-function pickedMean(values: Float64Array, pick: ArrayLike<number>): number {
-  let sum = 0
-  for (let i = 0; i < pick.length; i++) sum += values[pick[i]!]!
-  return sum / pick.length
+function leastMean(rows: readonly Float64Array[]): number {
+  return Math.min(...rows.map(mean))
 }
 
-function least(rows: readonly Float64Array[], pick: ArrayLike<number>): number {
-  return Math.min(...rows.map((row) => pickedMean(row, pick)))
-}
-
-/** 5 to 95 % of a statistic over batches drawn with replacement. Which batches are drawn is fixed, so it is repeatable. */
-function bootstrap(statistic: (pick: Int32Array) => number, count: number): Span {
+/**
+ * 90 % of what other histories would have given for min over others − min over the job's, by batches drawn with replacement.
+ * The least of several means that nearly tie is drawn lower still by drawing again; so the ends are taken for each pair of
+ * an alternative with the job and one without, and of these the least over the others and the greatest over the job's.
+ */
+function simulationWidth(of: {
+  readonly others: readonly Float64Array[]
+  readonly bare: readonly Float64Array[]
+  readonly factors: Float64Array
+}): Span {
+  const { others, bare, factors } = of
+  const count = factors.length
   const pick = new Int32Array(count)
+  // Which batches are drawn is fixed, so it is repeatable.
   let state = 0x2545f491
-  const values = Float64Array.from({ length: resamples }, () => {
+  const drawn = others.map(() => bare.map(() => new Float64Array(resamples)))
+  for (let r = 0; r < resamples; r++) {
     for (let i = 0; i < count; i++) {
       state ^= state << 13
       state ^= state >>> 17
       state ^= state << 5
       pick[i] = Math.floor(((state >>> 0) / 4294967296) * count)
     }
-    return statistic(pick)
-  }).sort()
-  return { low: quantile(values, 0.05), high: quantile(values, 0.95) }
+    const factor = pickedMean(factors, pick)
+    const jobs = bare.map((row) => pickedMean(row, pick))
+    others.forEach((row, k) => {
+      const other = pickedMean(row, pick)
+      jobs.forEach((job, b) => {
+        drawn[k]![b]![r] = (other - job) / factor
+      })
+    })
+  }
+  const end = (share: number) =>
+    Math.min(...drawn.map((pairs) => Math.max(...pairs.map((values) => quantile(values.sort(), share)))))
+  return { low: end(0.05), high: end(0.95) }
+}
+
+function pickedMean(values: Float64Array, pick: ArrayLike<number>): number {
+  let sum = 0
+  for (let i = 0; i < pick.length; i++) sum += values[pick[i]!]!
+  return sum / pick.length
 }
 
 function quantile(sorted: Float64Array, share: number): number {
