@@ -45,23 +45,7 @@ test('every figure of the alternatives opens in place to what it is and what it 
   }
 })
 
-test('on a phone the whole row opens, with all its figures', async ({ page, served }) => {
-  test.setTimeout(reckoning)
-  await page.setViewportSize({ width: 390, height: 844 })
-  await openPage(page, served, { boat: 'marram', name: 'forecast' })
-  const row = page.locator('.boats .row.opens').first()
-  const name = row.locator('b').first()
-  // The number covers its row.
-  await name.click({ force: true })
-  await expect(row.locator('.opened')).toContainText('within 3 months')
-  await name.click({ force: true })
-  await expect(row.locator('.opened')).toHaveCount(0)
-  await page.setViewportSize({ width: 1280, height: 900 })
-  await name.click()
-  await expect(row.locator('.opened'), 'with a pointer the number alone opens').toHaveCount(0)
-})
-
-test('figures of the forecast and the set open to the catalogue’s source, and are set by an entry', async ({
+test('figures of the forecast and the set open to the catalogue’s source, on a phone by their whole row, and are set by an entry', async ({
   page,
   served,
 }) => {
@@ -75,6 +59,17 @@ test('figures of the forecast and the set open to the catalogue’s source, and 
   for (const cell of await page.locator('table.numbers tbody tr').first().locator('td').all()) {
     await expect(cell.locator('button.figure')).toHaveCount(1)
   }
+  const row = page.locator('.boats .row.opens').first()
+  const name = row.locator('b').first()
+  await page.setViewportSize({ width: 390, height: 844 })
+  // The number covers its row.
+  await name.click({ force: true })
+  await expect(row.locator('.opened')).toContainText('within 3 months')
+  await name.click({ force: true })
+  await expect(row.locator('.opened')).toHaveCount(0)
+  await page.setViewportSize({ width: 1280, height: 900 })
+  await name.click()
+  await expect(row.locator('.opened'), 'with a pointer the number alone opens').toHaveCount(0)
   await goTo(page, 'Set')
   const time = page.locator('.group h3 button.figure').first()
   await time.click()
