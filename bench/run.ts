@@ -14,6 +14,7 @@ import { type Prepared, usedStates } from '../src/alternatives/settle.js'
 import { playSpan } from '../src/alternatives/simulate.js'
 import type { LifeModel } from '../src/forecast/life-model.js'
 import { posteriorOf } from '../src/forecast/posterior.js'
+import { benchBearing } from './bearing.js'
 import { agreement, compileC, hasCompiler, inTurns } from './beside-c.js'
 import { benchBoatFile, benchLogbook } from './logbook.js'
 import { prepareMarram } from './marram.js'
@@ -42,8 +43,21 @@ async function main(): Promise<void> {
   say('log read, model built, posterior and alternatives', `${preparedMs.toFixed(0)} ms`, 'under 2000 ms')
   await benchC(prepared)
   benchFirst(prepared)
-  const { playOnWorkers } = await compiledPlay()
+  const { playOnWorkers, openPlayers } = await compiledPlay()
   await benchWorkers(prepared, playOnWorkers)
+  const open = firstSix(prepared.model).alternatives.map(({ barred: _, ...one }) => one)
+  const { findingOutMs, changesMs } = await benchBearing(
+    prepared,
+    { ...prepared.model, alternatives: open },
+    { seed, histories: histories.full, openPlayers },
+  )
+  const both = `${((findingOutMs + changesMs) / 1000).toFixed(1)} s`
+  say(
+    'what is worth finding out, 20,000 histories of six',
+    `${(findingOutMs / 1000).toFixed(1)} s`,
+    '(see below)',
+  )
+  say('that, and what would change the answer', both, 'under 3 s')
   const { totalMs, entries, registerMs, odditiesMs } = benchLogbook()
   say(`logbook of ${entries} entries opened`, `${totalMs.toFixed(0)} ms`, 'under 300 ms')
   say(`the same folded into its register`, `${registerMs.toFixed(0)} ms`, 'under 500 ms')
