@@ -8,11 +8,14 @@ import { createHash } from 'node:crypto'
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Reckoner } from '../alternatives/kept-answer.js'
+import { programVersion } from '../alternatives/program-version.js'
 import type { Catalogue } from '../catalogue/catalogue.js'
 import { parseCatalogue } from '../catalogue/parse.js'
 import type { LogDate } from '../logbook/dates.js'
 import type { KnownThings } from '../logbook/oddity.js'
 import { readCatalogueFiles } from '../store/catalogue-files.js'
+
+export { programVersion }
 
 const root = join(import.meta.dirname, '../..')
 export const demonstrationFolder = join(root, 'demo')
@@ -32,9 +35,6 @@ export function shippedCatalogue(): Catalogue {
   loaded = parsed.catalogue
   return loaded
 }
-
-/** As package.json has it. */
-export const programVersion = '0.1.0'
 
 /** The program that reckons here, and what runs it. */
 export function reckoner(): Reckoner {

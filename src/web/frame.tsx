@@ -9,7 +9,7 @@ import type { Boat } from './data/boat.js'
 import { type Light, lights, useLight } from './light.js'
 import type { OfSet } from './of-set.js'
 import { Button, Link } from './parts/index.js'
-import { type BoatPage, pathTo, type Route } from './routes.js'
+import { type BoatPage, boatPages, pathTo, type Route } from './routes.js'
 import { screens } from './screens.js'
 import { setInOneLine } from './set-line.js'
 import { shell } from './words/shell.js'
@@ -162,7 +162,7 @@ function Foot({
   // biome-ignore lint/correctness/useExhaustiveDependencies: closed whenever the page changes
   useEffect(() => box.current?.removeAttribute('open'), [current])
   const pages = [...loop, 'settings' as const].filter((page) => screens[page])
-  const here = pages.find((page) => page === current)
+  const here = boatPages.find((page) => page === current)
   return (
     <div className="foot">
       <details ref={box}>

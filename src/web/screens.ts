@@ -22,6 +22,7 @@ export interface Screens {
   forecast?: ComponentType<OfSet>
   alternatives?: ComponentType<OfSet>
   settings?: ComponentType<OfSet>
+  'looking-back'?: ComponentType<OfSet>
   /** The form for an entry, shown above whatever page is open. */
   writeEntry?: ComponentType<WriteEntryProps>
 }
@@ -35,6 +36,7 @@ export const screens: Screens = {
   set: screen(() => import('./screens/set.js'), 'SetScreen'),
   forecast: screen(() => import('./screens/forecast.js'), 'ForecastScreen'),
   alternatives: screen(() => import('./screens/alternatives.js'), 'AlternativesScreen'),
+  'looking-back': screen(() => import('./screens/looking-back.js'), 'LookingBackScreen'),
 }
 
 /** A screen of a file, by its name: `screen(() => import('./screens/set.js'), 'SetScreen')`. */

@@ -6,7 +6,7 @@
 
 import { Fragment, useState } from 'react'
 import type { Catalogue } from '../../catalogue/catalogue.js'
-import type { Entry } from '../../logbook/kinds.js'
+import { type Entry, isKind } from '../../logbook/kinds.js'
 import { photographsOf } from '../../logbook/photographs.js'
 import { EntryForm } from '../entry/entry-form.js'
 import { fieldsOf } from '../entry/fields.js'
@@ -16,6 +16,7 @@ import { TakeBack } from '../entry/take-back.js'
 import { PlainButton, Tag } from '../parts/index.js'
 import { kindNames, logbook } from '../words/logbook.js'
 import { sayDate } from '../words/say.js'
+import { KeptResult } from './kept-result.js'
 import type { Row } from './ledger-rows.js'
 
 /** What every row needs to know. */
@@ -63,6 +64,9 @@ export function EntryRow({ line, unsent, number, ...of }: EntryRowProps) {
             {sayEntry(entry, of)}
             {line.old.length > 0 && logbook.corrected(sayDate(entry.noted.slice(0, 10)), reasonOf(entry))}
             <Pictures of={photographsOf(entry)} />
+            {isKind(entry, 'decision') && entry.body.kept !== undefined && (
+              <KeptResult kept={entry.body.kept} money={of.money} />
+            )}
           </>
         )}
         {unsent && (

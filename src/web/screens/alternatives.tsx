@@ -24,6 +24,7 @@ import { AlternativesList } from './alternatives-list.js'
 import { RestsOn } from './alternatives-rests.js'
 import { Tried } from './alternatives-tried.js'
 import { When } from './alternatives-when.js'
+import { Decide } from './decide.js'
 import type { OfAnswer } from './of-answer.js'
 import { StopLines } from './stops.js'
 import '../look/marks.css'
@@ -75,6 +76,7 @@ export function AlternativesScreen({ boat, set }: OfSet) {
         onYears={setYears}
       />
       <Bears {...shared} answer={answer} change={change} onYearTurns={setYearTurns} />
+      <Deciding {...shared} answer={answer} tried={years !== undefined || Object.keys(change).length > 0} />
       <Rests {...shared} />
       <Passage title={words.cautions.title} says={words.cautions.says}>
         <Cautions list={words.cautions.list} />
@@ -110,6 +112,7 @@ function Bears({
 /** What does not look at the pointer is not drawn anew while it moves. */
 const Stops = memo(StopLines)
 const List = memo(AlternativesList)
+const Deciding = memo(Decide)
 const Rests = memo(RestsOn)
 const Finding = memo(WorthFinding)
 const Changes = memo(WouldChange)

@@ -14,14 +14,17 @@ import {
   Cautions,
   Failed,
   hole,
+  Link,
   NumbersRow,
   NumbersTable,
   Passage,
   Preparing,
   Said,
 } from '../parts/index.js'
+import { pathTo } from '../routes.js'
 import { words as alternatives } from '../words/alternatives.js'
 import { words } from '../words/forecast.js'
+import { words as back } from '../words/looking-back.js'
 import { plural, sayNumber } from '../words/say.js'
 import { useForecast } from '../work/answers.js'
 import { entriesFigure, FailsTimes, TakenForGranted } from './alternatives-rests.js'
@@ -51,6 +54,9 @@ export function ForecastScreen({ boat, set }: OfSet) {
       <Lives {...of} />
       <KnockOn {...of} />
       <Rests {...of} />
+      <Passage title={back.ofForecast.title} says={back.ofForecast.says}>
+        <Link to={pathTo({ page: 'looking-back', boat, set })}>{back.ofForecast.link}</Link>
+      </Passage>
       <Passage title={alternatives.cautions.title} says={alternatives.cautions.says}>
         <Cautions list={alternatives.cautions.list} />
       </Passage>

@@ -112,7 +112,8 @@ export const words = {
       told: 'A part over one span counts once.',
       expected: 'The sum of the chances that were told.',
       came: 'Parts that a stop names, or that work found failed.',
-      likely: '90 in 100, exact (Poisson-binomial). Parts hang together through the set, so true bounds are somewhat wider.',
+      likely:
+        '90 in 100, exact (Poisson-binomial). Parts hang together through the set, so true bounds are somewhat wider.',
       share: 'The share that such a count leaves possible, 90 in 100 (Clopper and Pearson).',
     },
   },
@@ -173,7 +174,8 @@ export const decide = {
   says: 'Written into the log with the whole answer it rests on: later it can be held against what came, and run again.',
   demonstration: 'A demonstration boat is only read: a decision is kept for a boat of your own.',
   waits: 'Opens when the answer has settled or was stopped.',
-  tried: 'Opens when the tried prices and years are put back: a decision is kept with the answer as the log stands.',
+  tried:
+    'Opens when the tried prices and years are put back: a decision is kept with the answer as the log stands.',
   what: 'What you do',
   because: 'Why',
   barred: (why: string) => `Stop: what you take is barred. ${why}`,

@@ -6,6 +6,7 @@
 
 import { warmKernel } from '../../alternatives/kernel.js'
 import type { Play } from '../../alternatives/policy.js'
+import { joinSamples } from '../../alternatives/sample.js'
 import {
   type Prepared,
   posteriorIn,
@@ -18,7 +19,7 @@ import {
   withFirstLimitBy,
   withOwnLimits,
 } from '../../alternatives/settle.js'
-import { joinSamples, simulate } from '../../alternatives/simulate.js'
+import { simulate } from '../../alternatives/simulate.js'
 import type { Catalogue } from '../../catalogue/catalogue.js'
 import { describeFigure } from '../../catalogue/overrule.js'
 import type { SetRegister } from '../../register/register-types.js'
@@ -26,9 +27,11 @@ import { setCatalogueOf } from '../../register/set-kind-of.js'
 import { basisOf } from './basis.js'
 import { makeBearer } from './bear.js'
 import type { Crew } from './crew.js'
+import { decisionOf } from './decide.js'
 import { isSettled } from './enough.js'
 import { forecastView } from './forecast-view.js'
 import { keepAnswer, readAnswer } from './kept-answers.js'
+import { makeLooksBack } from './look-back.js'
 import type { Conductor, ForecastState } from './messages.js'
 import { allOf, fetchCatalogue, withYearsKept } from './question.js'
 import { makeMemory } from './remembered.js'
@@ -196,6 +199,7 @@ export function makeConductor(crew: Crew): Conductor {
   }
 
   const bearer = makeBearer(crew, prepare)
+  const looksBack = makeLooksBack({ memory, catalogue })
 
   function stopOthers(key: string): void {
     for (const run of runs.values()) if (run.key !== key) run.stopped ??= 'left'
@@ -289,6 +293,20 @@ export function makeConductor(crew: Crew): Conductor {
 
     async stopBearing() {
       bearer.stop()
+    },
+
+    async lookBack(asked, entries, tell, how) {
+      if (how.start) stopOthers('')
+      await looksBack.look(asked, entries, tell, how)
+    },
+
+    async stopLookingBack() {
+      looksBack.stop()
+    },
+
+    async decision(key) {
+      const run = runs.get(key)
+      return run?.figures === undefined ? undefined : decisionOf(run.figures, run.asked)
     },
 
     async stop(key) {

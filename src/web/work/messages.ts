@@ -5,6 +5,7 @@
  */
 
 import type { WhatChanges, WorthFindingOut } from '../../alternatives/bearing.js'
+import type { KeptAnswer } from '../../alternatives/kept-answer.js'
 import type { LifeSpan, MonthByMonth } from '../../alternatives/month-by-month.js'
 import type { PriceChange } from '../../alternatives/reweigh.js'
 import type { WhenToReplace } from '../../alternatives/when-to-replace.js'
@@ -16,6 +17,7 @@ import type { Entry } from '../../logbook/kinds.js'
 import type { SetRegister } from '../../register/register-types.js'
 import type { AnswerView } from './answer-view.js'
 import type { AskedOf } from './key.js'
+import type { LookBackHow, LookBackState } from './look-back-says.js'
 
 /** What an answer starts from; sent once. */
 export interface Basis {
@@ -85,6 +87,11 @@ export interface BearingState {
   readonly problem?: string
 }
 
+/** An answer as a decision keeps it. */
+export type Decided =
+  | { readonly ok: true; readonly kept: KeptAnswer; readonly walkAwayPrice?: number }
+  | { readonly ok: false; readonly problems: readonly Problem[] }
+
 /** A figure of the catalogue with the title of the document it comes from. */
 export interface FigureSource extends DescribedFigure {
   readonly sourceTitle: string
@@ -111,6 +118,16 @@ export interface Conductor {
   /** What bears on an answer at these prices; ends what was asked for before. */
   bearing(key: string, change: PriceChange, tell: (state: BearingState) => void): Promise<void>
   stopBearing(): Promise<void>
+  /** Looks back on past forecasts; ends what was asked for before. */
+  lookBack(
+    asked: AskedOf & { readonly key: string },
+    entries: Entries,
+    tell: (state: LookBackState) => void,
+    how: LookBackHow,
+  ): Promise<void>
+  stopLookingBack(): Promise<void>
+  /** The answer as a decision keeps it, at the prices of the log; undefined where there is none yet. */
+  decision(key: string): Promise<Decided | undefined>
   stop(key: string): Promise<void>
   /** Goes on, further than the rule asks if it was settled. */
   goOn(key: string): Promise<void>
