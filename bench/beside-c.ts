@@ -9,7 +9,8 @@ import { mkdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { promisify } from 'node:util'
 import type { Program } from '../src/alternatives/program.js'
-import { column, playSpan } from '../src/alternatives/simulate.js'
+import { column } from '../src/alternatives/sample.js'
+import { playSpan } from '../src/alternatives/simulate.js'
 import { writeModelFile } from './model-file.js'
 
 const seed = 3

@@ -7,7 +7,8 @@
 
 import { chooseLimits, withChosenLimits } from '../../src/alternatives/policy.js'
 import { compile } from '../../src/alternatives/program.js'
-import { column, type Picked, playSpan, type Span } from '../../src/alternatives/simulate.js'
+import { column, type Picked, type Span } from '../../src/alternatives/sample.js'
+import { playSpan } from '../../src/alternatives/simulate.js'
 import type { Alternative, Amount, LifeModel, LifePart } from '../../src/forecast/life-model.js'
 import { posteriorOf } from '../../src/forecast/posterior.js'
 import { POSTERIOR_STEPS, type Posterior } from '../../src/forecast/posterior-type.js'

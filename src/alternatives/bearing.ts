@@ -9,7 +9,7 @@ import { type LookWorth, type WorthOfLooks, worthOfLooks } from './finding-out.j
 import { curvedInputs, straightInputs } from './inputs.js'
 import { type WorthOfQuantity, worthOfQuantities } from './perfect-information.js'
 import type { Play } from './policy.js'
-import { joinSamples, type Sample } from './simulate.js'
+import { joinSamples, type Sample } from './sample.js'
 import type { StartStates } from './start-states.js'
 import { type PlayModel, type TurningPoints, turningPoints } from './turning-points.js'
 import { type TwoWayMap, twoWayMap } from './two-way-map.js'

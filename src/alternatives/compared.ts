@@ -5,7 +5,7 @@
  */
 
 import type { LifeModel } from '../forecast/life-model.js'
-import { column, type Sample } from './simulate.js'
+import { column, type Sample } from './sample.js'
 import { type Estimate, type OfMode, type Summary, summarise } from './summary.js'
 
 export interface Compared extends Omit<Summary, 'alternative' | 'firstFailure' | 'failures'> {

@@ -6,7 +6,8 @@ import { type Valuing, worthOfLooks } from './finding-out.js'
 import { kept } from './kept.js'
 import { chanceSeen, looksOf } from './looks.js'
 import { compile, type Program } from './program.js'
-import { column, playSpan, type Sample } from './simulate.js'
+import { column, type Sample } from './sample.js'
+import { playSpan } from './simulate.js'
 import { type StartStates, startStates } from './start-states.js'
 
 /** Uniform numbers from a generator of their own, so that the test repeats. */

@@ -18,7 +18,7 @@ import {
   type Stratum,
 } from './pre-posterior.js'
 import { renewalBeside } from './renewal.js'
-import { column, type Sample } from './simulate.js'
+import { column, type Sample } from './sample.js'
 import { stakes } from './stakes.js'
 import type { StartStates } from './start-states.js'
 

@@ -12,7 +12,7 @@ import { longestKeptModel, mostModelBytes } from '../logbook/bodies-decision.js'
 import { canonicalText } from '../logbook/canonical.js'
 import type { Body } from '../logbook/kinds.js'
 import type { Report } from './report.js'
-import { column, type Sample } from './simulate.js'
+import { column, type Sample } from './sample.js'
 import { estimateOf } from './summary.js'
 
 /** Everything that an answer rested on, and its figures. */

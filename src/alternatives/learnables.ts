@@ -8,7 +8,7 @@ import type { LifeModel } from '../forecast/life-model.js'
 import { normalFrom } from './amounts.js'
 import { setWords } from './kernel.js'
 import * as purpose from './purpose.js'
-import { column, type Sample } from './simulate.js'
+import { column, type Sample } from './sample.js'
 import { quantileOf } from './summary.js'
 
 /**

@@ -10,7 +10,7 @@ import { beyondLuck } from './finding-out.js'
 import { setWords } from './kernel.js'
 import { fittedBy, leastSquares, type NormalEquations, normalEquations, without } from './least-squares.js'
 import * as purpose from './purpose.js'
-import { column, type Sample } from './simulate.js'
+import { column, type Sample } from './sample.js'
 import type { StartStates } from './start-states.js'
 
 /** A quantity that the histories draw and that could be known better. */

@@ -3,7 +3,8 @@ import { expect, test } from 'vitest'
 import { type Alternative, type LifeModelInput, lifeModelSchema } from '../forecast/life-model.js'
 import { posteriorOf } from '../forecast/posterior.js'
 import { chooseLimits, firstLimit, type Limit, withChosenLimits } from './policy.js'
-import { column, simulate } from './simulate.js'
+import { column } from './sample.js'
+import { simulate } from './simulate.js'
 
 const fresh = { seed: 99, from: 0, count: 2500 }
 

@@ -6,7 +6,8 @@
 
 import type { Alternative, Amount, LifeModel } from '../forecast/life-model.js'
 import type { Posterior } from '../forecast/posterior-type.js'
-import { column, type Picked, type Sample, type Span, simulate } from './simulate.js'
+import { column, type Picked, type Sample, type Span } from './sample.js'
+import { simulate } from './simulate.js'
 
 export type Limit = NonNullable<Alternative['limit']>
 

@@ -2,8 +2,9 @@ import { expect, test } from 'vitest'
 import { type LifeModelInput, lifeModelSchema } from '../forecast/life-model.js'
 import { posteriorOf } from '../forecast/posterior.js'
 import { reportOf } from './report.js'
+import { column, type Sample } from './sample.js'
 import { moneyIn, sayReport } from './say.js'
-import { column, type Sample, simulate } from './simulate.js'
+import { simulate } from './simulate.js'
 
 const histories = 4000
 

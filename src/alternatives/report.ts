@@ -7,7 +7,7 @@
 import type { Alternative, LifeModel } from '../forecast/life-model.js'
 import { quoteLearnables } from './learnables.js'
 import { fitterOf } from './least-squares.js'
-import { column, type Sample } from './simulate.js'
+import { column, type Sample } from './sample.js'
 
 /** A span from the 10th to the 90th hundredth, or of 90 % confidence, as said where it stands. */
 export interface Span {

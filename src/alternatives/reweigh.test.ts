@@ -3,7 +3,8 @@ import { expect, test } from 'vitest'
 import { type LifeModel, type LifeModelInput, lifeModelSchema } from '../forecast/life-model.js'
 import { posteriorOf } from '../forecast/posterior.js'
 import { cheapestAlong, costLines, reweigh, withPrices } from './reweigh.js'
-import { column, type Sample, simulate } from './simulate.js'
+import { column, type Sample } from './sample.js'
+import { simulate } from './simulate.js'
 
 const span = { seed: 9, from: 0, count: 300 }
 

@@ -12,7 +12,7 @@
 import type { Alternative, LifeModel } from '../forecast/life-model.js'
 import type { Kept } from './kept.js'
 import { kept } from './kept.js'
-import { column, type Sample } from './simulate.js'
+import { column, type Sample } from './sample.js'
 
 /** New prices; what is left out stays. */
 export interface PriceChange {

@@ -6,7 +6,7 @@
 
 import type { LifeModel } from '../forecast/life-model.js'
 import type { Report } from './report.js'
-import { column, type Sample } from './simulate.js'
+import { column, type Sample } from './sample.js'
 
 export interface Saying {
   /** The answer. */

@@ -6,7 +6,8 @@ import { type LifeModelInput, lifeModelSchema } from '../forecast/life-model.js'
 import { posteriorOf } from '../forecast/posterior.js'
 import type { Kept, kept } from './kept.js'
 import { compile, type Program } from './program.js'
-import { column, joinSamples, playSpan, type Sample } from './simulate.js'
+import { column, joinSamples, type Sample } from './sample.js'
+import { playSpan } from './simulate.js'
 
 function compiled(input: LifeModelInput): Program {
   const model = lifeModelSchema.parse(input)

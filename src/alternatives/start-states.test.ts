@@ -2,7 +2,8 @@ import { expect, test } from 'vitest'
 import { type LifeModelInput, lifeModelSchema } from '../forecast/life-model.js'
 import { posteriorOf } from '../forecast/posterior.js'
 import { compile } from './program.js'
-import { column, playSpan } from './simulate.js'
+import { column } from './sample.js'
+import { playSpan } from './simulate.js'
 import { DEFECTIVE, joinStates, startStates } from './start-states.js'
 
 const input: LifeModelInput = {

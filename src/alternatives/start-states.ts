@@ -6,7 +6,7 @@
 
 import { kernelOf } from './kernel.js'
 import type { Program } from './program.js'
-import type { Span } from './simulate.js'
+import type { Span } from './sample.js'
 
 export const DEFECTIVE = 1
 export const FAILED_UNNOTICED = 2

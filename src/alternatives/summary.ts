@@ -7,7 +7,7 @@
 import type { LifeModel } from '../forecast/life-model.js'
 import { requireWithin } from '../units/require.js'
 import { K } from './kept.js'
-import { column, type Sample } from './simulate.js'
+import { column, type Sample } from './sample.js'
 
 /** A mean over histories, with how far the sample alone may put it out (one standard error). */
 export interface Estimate {

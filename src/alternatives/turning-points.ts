@@ -8,7 +8,7 @@ import type { LifeModel } from '../forecast/life-model.js'
 import type { CurvedInput, StraightInput } from './inputs.js'
 import { curvedInputs, straightInputs } from './inputs.js'
 import { quoteOf } from './reweigh.js'
-import { column, type Sample, type Span } from './simulate.js'
+import { column, type Sample, type Span } from './sample.js'
 
 /** Plays a model that differs from the one in hand in an input: the same set, the same draws. */
 export type PlayModel = (model: LifeModel, span: Span) => Promise<readonly Sample[]>

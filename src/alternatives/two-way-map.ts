@@ -6,7 +6,7 @@
 
 import type { CurvedInput, StraightInput } from './inputs.js'
 import { type CostLine, cheapestAlong, type Handover } from './reweigh.js'
-import { column } from './simulate.js'
+import { column } from './sample.js'
 import { type Asked, linesOf, trialAt } from './turning-points.js'
 
 export interface MapRow {

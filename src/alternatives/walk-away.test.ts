@@ -7,7 +7,8 @@ import { setWords } from './kernel.js'
 import { compile } from './program.js'
 import * as purpose from './purpose.js'
 import { reportOf } from './report.js'
-import { column, playSpan, type Sample } from './simulate.js'
+import { column, type Sample } from './sample.js'
+import { playSpan } from './simulate.js'
 import { startStates } from './start-states.js'
 
 const part = (id: string, scale: number, price: number) => ({

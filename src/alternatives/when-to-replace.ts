@@ -9,7 +9,7 @@ import type { Alternative, LifeModel } from '../forecast/life-model.js'
 import type { Played } from './bearing.js'
 import { type EconomicLife, economicLife } from './economic-life.js'
 import type { Limit } from './policy.js'
-import { column, type Sample, yearsOf } from './simulate.js'
+import { column, type Sample, yearsOf } from './sample.js'
 import { followStopping, learnStopping, type Stopping } from './stopping-policy.js'
 import { type Estimate, estimateOf } from './summary.js'
 

@@ -6,9 +6,9 @@
 
 import { type Memory, noMemory } from '../alternatives/memory.js'
 import { type Report, reportOf } from '../alternatives/report.js'
+import { joinSamples, type Sample } from '../alternatives/sample.js'
 import { type Saying, sayReport } from '../alternatives/say.js'
 import { type Prepared, preparing, withAlternatives, withOwnLimits } from '../alternatives/settle.js'
-import { joinSamples, type Sample } from '../alternatives/simulate.js'
 import type { Alternative, LifeModel } from '../forecast/life-model.js'
 import type { Pooled } from '../forecast/pooling-lessons.js'
 import type { Entry } from '../logbook/kinds.js'

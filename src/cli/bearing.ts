@@ -13,6 +13,7 @@ import {
   worthFindingOut,
 } from '../alternatives/bearing.js'
 import { compile } from '../alternatives/program.js'
+import { column } from '../alternatives/sample.js'
 import { moneyIn } from '../alternatives/say.js'
 import {
   sayBarred,
@@ -25,7 +26,6 @@ import {
   sayTurns,
   sayWhen,
 } from '../alternatives/say-bearing.js'
-import { column } from '../alternatives/simulate.js'
 import { startStates } from '../alternatives/start-states.js'
 import type { MapRow, TwoWayMap } from '../alternatives/two-way-map.js'
 import { type WhenToReplace, whenToReplace } from '../alternatives/when-to-replace.js'

@@ -4,8 +4,9 @@
  * @module
  */
 
+import { countOf, type Picked, type Sample, type Span } from '../alternatives/sample.js'
 import type { Prepared } from '../alternatives/settle.js'
-import { countOf, type Picked, type Sample, type Span, simulate } from '../alternatives/simulate.js'
+import { simulate } from '../alternatives/simulate.js'
 import { playOnWorkers } from '../server/play.js'
 
 /** Workers are not worth their start below so many histories, counted over all alternatives. */

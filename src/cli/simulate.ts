@@ -6,8 +6,8 @@
 
 import { shortCaution } from '../alternatives/cautions.js'
 import { TooManyEvents } from '../alternatives/kernel.js'
+import type { Sample } from '../alternatives/sample.js'
 import { usedStates } from '../alternatives/settle.js'
-import type { Sample } from '../alternatives/simulate.js'
 import { type Estimate, type Summary, summarise } from '../alternatives/summary.js'
 import type { LifeModel } from '../forecast/life-model.js'
 import { posteriorOf } from '../forecast/posterior.js'

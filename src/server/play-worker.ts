@@ -6,7 +6,8 @@
 
 import { workerData } from 'node:worker_threads'
 import { compile, type Program } from '../alternatives/program.js'
-import { type Picked, playSpan, type Sample, type Span } from '../alternatives/simulate.js'
+import type { Picked, Sample, Span } from '../alternatives/sample.js'
+import { playSpan } from '../alternatives/simulate.js'
 import type { Alternative, LifeModel } from '../forecast/life-model.js'
 
 /** What a worker is told once, when it starts. */

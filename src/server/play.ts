@@ -16,7 +16,7 @@ import {
   piecesOf,
   type Sample,
   type Span,
-} from '../alternatives/simulate.js'
+} from '../alternatives/sample.js'
 import type { Alternative, LifeModel } from '../forecast/life-model.js'
 import type { Posterior } from '../forecast/posterior-type.js'
 import type { PlayChunk, PlayData, PlayQuestion } from './play-worker.js'

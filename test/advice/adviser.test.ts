@@ -3,7 +3,8 @@ import { modelFromLog } from '../../bench/advice/adviser.js'
 import { type Boat, boatOf } from '../../bench/advice/boat.js'
 import { costOf } from '../../bench/advice/ledger.js'
 import { live } from '../../bench/advice/world.js'
-import { column, simulate } from '../../src/alternatives/simulate.js'
+import { column } from '../../src/alternatives/sample.js'
+import { simulate } from '../../src/alternatives/simulate.js'
 import { posteriorOf } from '../../src/forecast/posterior.js'
 
 const boats = 32

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { compile } from '../../src/alternatives/program.js'
-import { column, playSpan } from '../../src/alternatives/simulate.js'
+import { column } from '../../src/alternatives/sample.js'
+import { playSpan } from '../../src/alternatives/simulate.js'
 import { lifeModelSchema } from '../../src/forecast/life-model.js'
 import { posteriorOf } from '../../src/forecast/posterior.js'
 import { simulateSlowly } from './simulator.js'

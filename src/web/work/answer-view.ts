@@ -15,7 +15,7 @@ import {
   quoteOf,
   reweigh,
 } from '../../alternatives/reweigh.js'
-import type { Sample } from '../../alternatives/simulate.js'
+import type { Sample } from '../../alternatives/sample.js'
 import type { LifeModel } from '../../forecast/life-model.js'
 
 /** One alternative in the picture and in the table behind it. */

@@ -5,7 +5,7 @@
  */
 
 import * as Comlink from 'comlink'
-import { countOf, joinSamples, type Picked, type Sample, type Span } from '../../alternatives/simulate.js'
+import { countOf, joinSamples, type Picked, type Sample, type Span } from '../../alternatives/sample.js'
 import type { Alternative, LifeModel } from '../../forecast/life-model.js'
 import type { Played, Player } from './player.worker.js'
 

@@ -7,7 +7,8 @@
 import * as Comlink from 'comlink'
 import { warmKernel } from '../../alternatives/kernel.js'
 import { compile, type Program } from '../../alternatives/program.js'
-import { type Picked, playSpan, type Sample, type Span } from '../../alternatives/simulate.js'
+import type { Picked, Sample, Span } from '../../alternatives/sample.js'
+import { playSpan } from '../../alternatives/simulate.js'
 import type { Alternative, LifeModel } from '../../forecast/life-model.js'
 import type { Posterior } from '../../forecast/posterior-type.js'
 

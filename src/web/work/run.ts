@@ -5,8 +5,8 @@
  */
 
 import type { PriceChange } from '../../alternatives/reweigh.js'
+import type { Sample } from '../../alternatives/sample.js'
 import type { Prepared } from '../../alternatives/settle.js'
-import type { Sample } from '../../alternatives/simulate.js'
 import { type AnswerView, answerView } from './answer-view.js'
 import { keepAnswer } from './kept-answers.js'
 import type { AskedOf } from './key.js'
