@@ -113,7 +113,11 @@ async function playedBy(
   }
   const play: Play = (alternatives, which) => playedIn(isMoved ? model : undefined, alternatives, which)
   const playModel: PlayModel = (other, which) => playedIn(other, other.alternatives, which)
-  const samples = await enoughHistories(model, of.samples, { seed, play })
+  // With other rates a repair limit mends other jobs: weighed histories would not be what is played beside them.
+  const { ownPerHour, paidPerHour, perTrip } = of.change
+  const mendsOtherwise = [ownPerHour, paidPerHour, perTrip].some((rate) => rate !== undefined)
+  const begun = mendsOtherwise ? await play(model.alternatives, { seed, from: 0, count: 1_000 }) : of.samples
+  const samples = await enoughHistories(model, begun, { seed, play })
   const count = samples[0]!.columns[0]!.length
   const states = startStates(compile(model, posterior, used), { seed, from: 0, count })
   return { model, samples, seed, states, play, playModel }
