@@ -6,7 +6,7 @@
 
 import type { BriefOf } from './brief.js'
 import type { BriefBlock, BriefPassage, BriefRange } from './brief-blocks.js'
-import { lower, sayAYear, sayCount, sayEvents, upper } from './brief-words.js'
+import { lower, sayAYear, sayCount, sayEvents, sayOnceIn, upper } from './brief-words.js'
 import type { Compared } from './compared.js'
 import { openStops } from './open-stops.js'
 import { moneyIn } from './say.js'
@@ -187,18 +187,15 @@ function range({ report, rows, model }: BriefOf): BriefPassage {
       ? []
       : [
           [
-            `Less than the next best (${lower(rows.find(({ id }) => id === next)!.name)})`,
+            'Less than the next best',
             `${money(saving)} ± ${money(ninety * savingError)}`,
-            'the simulation’s, 90 in 100: both lived through the same weather and luck',
+            'simulation, 90 in 100; same weather and luck for both',
           ],
-          [
-            'Best of all',
-            `in ${Math.round(100 * chanceBest)} of 100 cases`,
-            'what could still be learnt before choosing',
-          ],
+          ['Best of all', `in ${Math.round(100 * chanceBest)} of 100 cases`, 'what could still be learnt'],
         ]
   return {
     title: 'The range',
+    fine: true,
     says: `All that it will cost: ${lower(row.name)}.`,
     blocks: [
       {
@@ -208,12 +205,12 @@ function range({ report, rows, model }: BriefOf): BriefPassage {
           [
             'Expected',
             `${money(row.cost.mean)} ± ${money(ninety * row.cost.standardError)}`,
-            `the simulation’s, 90 in 100 of ${histories} histories: more of them narrow it`,
+            `simulation, 90 in 100, ${histories} histories; more narrow it`,
           ],
           [
-            'One in ten below, even chance, one in ten above',
-            `${money(low)}, ${money(middle)}, ${money(high)}`,
-            'the world’s: no running narrows it',
+            'One in ten below; even chance; one in ten above',
+            `${money(low)}; ${money(middle)}; ${money(high)}`,
+            'the world; no running narrows it',
           ],
           ...against,
         ],
@@ -244,14 +241,14 @@ function alternatives({ rows, model, report }: BriefOf): BriefPassage {
         row.id === best ? '' : dearer,
         sayAYear(row.daysWithoutPerYear.mean),
         sayAYear(row.stopsPerYear.mean),
-        sayEvents(row.dangers),
+        sayOnceIn(row.dangers),
       ],
     }
   })
   const years = sayCount(model.horizonYears, 'year')
   return {
     title: 'Alternatives',
-    says: `All that each costs over ${years}. Line: eight histories in ten; bar: even chance; ring: expected. ± is the simulation’s, 90 in 100, of the difference history by history. Ranges that overlap settle nothing: the difference does.`,
+    says: `All that each costs over ${years}. Line: eight histories in ten; bar: even chance; ring: expected. ±: the simulation’s doubt of the difference, history by history, 90 in 100. Ranges overlap and settle nothing; the difference does.`,
     blocks: [
       {
         is: 'ranges',
@@ -260,9 +257,9 @@ function alternatives({ rows, model, report }: BriefOf): BriefPassage {
           `${model.currency} thousand: 10, 50, 90 in 100`,
           `Expected, ${model.currency}`,
           'Dearer by',
-          'Days without power, a year',
-          'Stops, a year',
-          'Dangers',
+          'Days without power a year',
+          'Stops a year',
+          'A danger once in',
         ],
         rows: told,
       },

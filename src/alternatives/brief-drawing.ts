@@ -46,20 +46,20 @@ export function rangeDrawings(rows: readonly BriefRange[]): Drawing[] {
 
 function rangeOf(row: BriefRange, place: Place, mark: number | undefined): Drawing {
   const [low, middle, high] = [row.low, row.middle, row.high].map(place) as [number, number, number]
-  const y = 22
+  const y = 18
   const look = row.tag === 'Barred' ? 'dotted' : row.tag === 'Best in money' ? 'heavy' : 'line'
   return {
-    height: 32,
+    height: 26,
     says: row.drawn,
     shapes: [
-      ...(mark === undefined ? [] : [upright('dotted', place(mark), [14, 32])]),
+      ...(mark === undefined ? [] : [upright('dotted', place(mark), [12, 26])]),
       { is: 'stroke', look, x: [low, high], y: [y, y] },
       upright('line', low, [y - 4, y + 4]),
       upright('line', high, [y - 4, y + 4]),
       upright('bar', middle, [y - 7, y + 7]),
       { is: 'ring', x: place(row.expected), y, r: 3.5 },
       word(low, y + 4, { text: thousands(row.low), anchor: 'end', aside: -5 }),
-      word(middle, 11, { text: thousands(row.middle), anchor: 'middle', bold: true }),
+      word(middle, 9, { text: thousands(row.middle), anchor: 'middle', bold: true }),
       word(high, y + 4, { text: thousands(row.high), anchor: 'start', aside: 5 }),
     ],
   }

@@ -58,14 +58,14 @@ function changes({ model, changes }: BriefOf): BriefPassage {
   const items = [
     ...turns.map(
       (input) =>
-        `${upper(sayInput(input.id))} (now ${sayInputValue(model, input.id, input.now)}). ${sayTurns(model, input)}`,
+        `${upper(sayInput(input.id))}${input.now === 1 ? '' : ` (now ${sayInputValue(model, input.id, input.now)})`}. ${sayTurns(model, input)}`,
     ),
     ...sayBarred(model, changes.turning),
   ]
   const nothing = `${turns.length === 0 ? 'Nothing that was tried changes it' : 'Nothing else that was tried does'}: ${sayAll(others)}.`
   return {
     title,
-    says: 'Each tried by itself, most of them from half to twice what it is.',
+    says: 'Each by itself, most from half to twice.',
     blocks: [
       ...(items.length === 0 ? [] : [{ is: 'list', items } as const]),
       ...(others.length === 0 ? [] : [{ is: 'text', text: nothing } as const]),
@@ -84,7 +84,7 @@ function findOut({ model, findingOut }: BriefOf): BriefPassage {
     })
   return {
     title: 'What to find out first',
-    says: 'Worth: the saving, on average, of choosing after it. ± is one standard error.',
+    says: '±: one standard error.',
     blocks: [sayFirst(model, findingOut), ...known].map((text): BriefBlock => ({ is: 'text', text })),
   }
 }
@@ -209,7 +209,7 @@ function sources(of: BriefOf): BriefPassage {
   })
   return {
     title: 'Sources',
-    says: 'Of the figures that move the answer most, and of what fails oftenest.',
+    says: 'Of what moves the answer most, and fails oftenest.',
     fine: true,
     blocks: [
       {

@@ -19,6 +19,11 @@ export function sayEvents(perYear: number): string {
   return `1 in ${Number((1 / perYear).toPrecision(2)).toLocaleString('en-GB')} years`
 }
 
+/** The same in a column: "271 years", "none". */
+export function sayOnceIn(perYear: number): string {
+  return sayEvents(perYear).replace(/^1 in /, '')
+}
+
 /** A number of days or stops a year. */
 export function sayAYear(value: number): string {
   return value === 0 ? '0' : String(Number(value.toPrecision(value < 1 ? 1 : 2)))

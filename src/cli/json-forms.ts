@@ -8,6 +8,7 @@ import * as z from 'zod'
 import type { Summary } from '../alternatives/summary.js'
 import { chance, entry, numbers, ofSet, perhaps, problem, texts, written } from './json-form-pieces.js'
 import { bearing } from './json-forms-bearing.js'
+import { brief } from './json-forms-brief.js'
 import { lessons, lookingBackFields } from './json-forms-looking-back.js'
 
 const verdictOfBoat = z.object({
@@ -49,6 +50,28 @@ const played = {
   assumed: texts,
   refusedFigures: z.array(problem),
   caution: z.string(),
+}
+
+/** The verdict, and the price to walk away from. */
+const report = {
+  histories: z.number(),
+  verdict: z.object({
+    best: z.string(),
+    next: z.string().nullable(),
+    saving: z.number(),
+    savingError: perhaps,
+    chanceBest: chance,
+    clearness: z.enum(['clear', 'leaning', 'too-close']),
+  }),
+  walkAway: z
+    .object({
+      price: z.number(),
+      simulation: span,
+      findingOut: span,
+      quote: z.number(),
+      otherwise: z.string(),
+    })
+    .nullable(),
 }
 
 /** The fields of each type beside `type` and `version`. */
@@ -152,24 +175,7 @@ const fields = {
     ...ofSet,
     ...played,
     horizonYears: z.number(),
-    histories: z.number(),
-    verdict: z.object({
-      best: z.string(),
-      next: z.string().nullable(),
-      saving: z.number(),
-      savingError: perhaps,
-      chanceBest: chance,
-      clearness: z.enum(['clear', 'leaning', 'too-close']),
-    }),
-    walkAway: z
-      .object({
-        price: z.number(),
-        simulation: span,
-        findingOut: span,
-        quote: z.number(),
-        otherwise: z.string(),
-      })
-      .nullable(),
+    ...report,
     sayings: z.object({ verdict: z.string(), walkAway: z.string(), barred: texts }),
     alternatives: z
       .array(
@@ -179,6 +185,14 @@ const fields = {
     refusedAlternatives: z.array(problem),
     lessons,
     ...bearing,
+  },
+  'gensettle/brief': {
+    ...ofSet,
+    currency: z.string(),
+    seed: z.number(),
+    ...report,
+    brief,
+    caution: z.string(),
   },
   ...lookingBackFields,
   'gensettle/simulation': {

@@ -59,18 +59,23 @@ export function newFileProblems(files: readonly NewFile[]): Problem[] {
 
 /** Writes values as JSON into new files. */
 export function writeJsonFiles(files: readonly (NewFile & { readonly value: unknown })[]): Problem[] {
-  return files.flatMap(({ path, file, value }) => {
-    if (file === undefined) return []
-    try {
-      writeFileSync(file, `${JSON.stringify(value, null, 2)}\n`, { flag: 'wx', mode: 0o600 })
-      return []
-    } catch (error) {
-      const found = `${file}: ${plainError(error)}`
-      return [
-        { code: 'cannot-be-written', path, found, allowed: 'a new file in a folder that can be written to' },
-      ]
-    }
-  })
+  return files.flatMap(({ value, ...file }) =>
+    writeNewFile({ ...file, text: `${JSON.stringify(value, null, 2)}\n` }),
+  )
+}
+
+/** Writes a text into a new file, where one is named. */
+export function writeNewFile({ path, file, text }: NewFile & { readonly text: string }): Problem[] {
+  if (file === undefined) return []
+  try {
+    writeFileSync(file, text, { flag: 'wx', mode: 0o600 })
+    return []
+  } catch (error) {
+    const found = `${file}: ${plainError(error)}`
+    return [
+      { code: 'cannot-be-written', path, found, allowed: 'a new file in a folder that can be written to' },
+    ]
+  }
 }
 
 const plainWords: Readonly<Record<string, string>> = {

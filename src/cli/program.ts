@@ -152,6 +152,21 @@ function addAnswers(program: Command): void {
     .option('--what-changes', 'the value of each input at which the answer changes')
     .option('--when', 'when to replace, if not now')
     .action(answering(async (options) => (await import('./alternatives.js')).showAlternatives(options)))
+  withSeed(
+    ofSet(
+      command(program, 'brief', 'the answer on two pages, for who was not there', {
+        example: 'gensettle brief --boat marram\n  $ gensettle brief --boat marram --write brief.html',
+        data: true,
+      }),
+    ),
+  )
+    .addOption(
+      new Option('--histories <count>', 'histories of each; left out: until the verdict stands').argParser(
+        wholeWithin(2, mostHistories),
+      ),
+    )
+    .option('--write <file>', 'write it as one file of HTML that prints on two pages')
+    .action(answering(async (options) => (await import('./brief.js')).showBrief(options)))
 }
 
 function addFiles(program: Command): void {

@@ -6,7 +6,15 @@
 
 import { useSyncExternalStore } from 'react'
 
-export const boatPages = ['logbook', 'set', 'forecast', 'alternatives', 'settings', 'looking-back'] as const
+export const boatPages = [
+  'logbook',
+  'set',
+  'forecast',
+  'alternatives',
+  'brief',
+  'settings',
+  'looking-back',
+] as const
 export type BoatPage = (typeof boatPages)[number]
 
 /** Where one can be. */

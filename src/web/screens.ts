@@ -21,6 +21,7 @@ export interface Screens {
   set?: ComponentType<OfSet>
   forecast?: ComponentType<OfSet>
   alternatives?: ComponentType<OfSet>
+  brief?: ComponentType<OfSet>
   settings?: ComponentType<OfSet>
   'looking-back'?: ComponentType<OfSet>
   /** The form for an entry, shown above whatever page is open. */
@@ -36,6 +37,7 @@ export const screens: Screens = {
   set: screen(() => import('./screens/set.js'), 'SetScreen'),
   forecast: screen(() => import('./screens/forecast.js'), 'ForecastScreen'),
   alternatives: screen(() => import('./screens/alternatives.js'), 'AlternativesScreen'),
+  brief: screen(() => import('./screens/brief.js'), 'BriefScreen'),
   'looking-back': screen(() => import('./screens/looking-back.js'), 'LookingBackScreen'),
 }
 

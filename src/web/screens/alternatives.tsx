@@ -24,6 +24,7 @@ import { AlternativesList } from './alternatives-list.js'
 import { RestsOn } from './alternatives-rests.js'
 import { Tried } from './alternatives-tried.js'
 import { When } from './alternatives-when.js'
+import { BriefLink } from './brief-link.js'
 import { Decide } from './decide.js'
 import type { OfAnswer } from './of-answer.js'
 import { StopLines } from './stops.js'
@@ -55,7 +56,17 @@ export function AlternativesScreen({ boat, set }: OfSet) {
   return (
     <>
       <Stops basis={basis} log={log} />
-      <AnswerPassage {...shared} quote={change.quote} margin={<Margin answer={answer} />} onQuote={onQuote} />
+      <AnswerPassage
+        {...shared}
+        quote={change.quote}
+        margin={
+          <>
+            <Margin answer={answer} />
+            <BriefLink boat={boat} set={set} />
+          </>
+        }
+        onQuote={onQuote}
+      />
       <List {...shared} onChange={setEditing} />
       {editing !== undefined && (
         <EditAlternative

@@ -17,7 +17,7 @@ import { type AskedOf, keyOf } from './key.js'
 import type { AnswerState, Basis, FigureSource, ForecastState, Stage } from './messages.js'
 
 /** The same as at the prompt, so that both say the same. */
-const seed = 1
+export const answerSeed = 1
 
 /** What is on the page; it changes when there is something new to read. */
 export interface Shown {
@@ -139,7 +139,7 @@ function useQuestion(boat: string, set: string, yearsKept?: number) {
       boat,
       set,
       asOf: today(),
-      seed,
+      seed: answerSeed,
       ...(yearsKept === undefined ? {} : { yearsKept }),
     }
     return { ...of, key: keyOf(of, log.entries) }
