@@ -93,6 +93,8 @@ test('a decision is kept with its answer, and opens in the logbook; a demonstrat
     .toMatchObject({ because: 'Two summers left', kept: { seed: 1, program: '0.1.0' } })
   await page.goto(`${served.address}boats/petrel/main/logbook`)
   await page.getByText('The answer it rested on').click()
+  await expect(page.getByText('Because: Two summers left')).toBeVisible()
+  await expect(page.getByRole('row', { name: /^Leave it, and mend what fails £/ })).toBeVisible()
   await expect(page.getByText(/histories, seed 1, version 0\.1\.0/)).toBeVisible()
   await expectAccessible(page)
 

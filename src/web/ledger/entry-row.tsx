@@ -65,7 +65,7 @@ export function EntryRow({ line, unsent, number, ...of }: EntryRowProps) {
             {line.old.length > 0 && logbook.corrected(sayDate(entry.noted.slice(0, 10)), reasonOf(entry))}
             <Pictures of={photographsOf(entry)} />
             {isKind(entry, 'decision') && entry.body.kept !== undefined && (
-              <KeptResult kept={entry.body.kept} money={of.money} />
+              <KeptResult kept={entry.body.kept} because={entry.body.because} currency={of.currency} />
             )}
           </>
         )}

@@ -4,40 +4,53 @@
  * @module
  */
 
+import { useEffect, useState } from 'react'
 import type { KeptAnswer } from '../../alternatives/kept-answer.js'
+import { useSaid } from '../data/region.js'
 import { Behind, Heads } from '../parts/index.js'
 import { kept as words } from '../words/looking-back.js'
-import { sayChance, sayNumber } from '../words/say.js'
+import { lowerFirst, sayMoney, sayNumber } from '../words/say.js'
 
-export function KeptResult({
-  kept,
-  money,
-}: {
+export interface KeptResultProps {
   readonly kept: KeptAnswer
-  readonly money: (amount: number) => string
-}) {
-  const { result, histories, seed, program, engine } = kept
-  const { best, next, saving, chanceBest, walkAway } = result
+  readonly because: string | undefined
+  readonly currency: string
+}
+
+export function KeptResult(of: KeptResultProps) {
   return (
     <Behind name={words.behind}>
+      <Result {...of} />
+    </Behind>
+  )
+}
+
+function Result({ kept, because, currency }: KeptResultProps) {
+  const { result, histories, seed, program, engine } = kept
+  const { best, next, saving, chanceBest, walkAway } = result
+  const name = useNames(kept)
+  const money = (amount: number) => sayMoney(currency, amount)
+  return (
+    <>
+      {because !== undefined && <p>{words.because(because)}</p>}
       <p>
         {next === null
-          ? words.alone(inWords(best))
+          ? words.alone(lowerFirst(name(best)))
           : words.said({
-              best: inWords(best),
+              best: lowerFirst(name(best)),
               saving: money(saving),
-              next: inWords(next),
-              chance: sayChance(chanceBest),
+              next: lowerFirst(name(next)),
+              chance: sayNumber(100 * chanceBest, 0),
             })}
       </p>
       {walkAway !== undefined && <p>{words.walkAway(money(walkAway.price), money(walkAway.quote))}</p>}
-      <table className="table">
+      <table className="table gap-small">
         <Heads list={[words.alternative, { number: words.mean }, { number: words.error }]} />
         <tbody>
           {result.alternatives.map(({ alternative, mean, error, barred }) => (
             <tr key={alternative}>
               <th scope="row">
-                {inWords(alternative)}
+                {name(alternative)}
                 {barred && <span className="second">, {words.barred}</span>}
               </th>
               <td className="number">{money(mean)}</td>
@@ -46,12 +59,25 @@ export function KeptResult({
           ))}
         </tbody>
       </table>
-      <p className="fine">{words.by({ histories: sayNumber(histories), seed, program, engine })}</p>
-    </Behind>
+      <p className="fine gap-small">{words.by({ histories: sayNumber(histories), seed, program, engine })}</p>
+    </>
   )
 }
 
-/** An alternative's id as it can be read: its name is in the life model that was kept, packed. */
-function inWords(id: string): string {
-  return id.replaceAll('-', ' ')
+/** Names of the alternatives, from the life model that was kept; until it is unpacked, and where it cannot be, their ids. */
+function useNames(kept: KeptAnswer): (id: string) => string {
+  const said = useSaid()
+  const [names, setNames] = useState<ReadonlyMap<string, string>>(new Map())
+  useEffect(() => {
+    let gone = false
+    void import('../../alternatives/kept-answer.js').then(({ keptModel }) => {
+      const read = keptModel(kept)
+      if (gone || !read.ok) return
+      setNames(new Map(read.model.alternatives.map(({ id, name }) => [id, name ?? id])))
+    })
+    return () => {
+      gone = true
+    }
+  }, [kept])
+  return (id) => said(names.get(id) ?? id)
 }

@@ -4,9 +4,10 @@
  * @module
  */
 
+import { useSaid } from '../data/region.js'
 import { Lead, Passage } from '../parts/index.js'
 import { words } from '../words/looking-back.js'
-import { plural, sayDate, sayList, sayNumber } from '../words/say.js'
+import { lowerFirst, plural, sayDate, sayList, sayNumber } from '../words/say.js'
 import type { LookedAtChoice } from '../work/look-back-says.js'
 import type { Saying } from './looking-back-saying.js'
 
@@ -34,8 +35,9 @@ export function PastChoices({
 }
 
 function Choice({ choice, saying }: { readonly choice: LookedAtChoice; readonly saying: Saying }) {
-  const { asOf, kind, what, quoted, result, after } = choice
+  const { asOf, kind, what, quoted, said: then, after } = choice
   const { money, part } = saying
+  const inRegion = useSaid()
   const parts = (ids: readonly string[]) => sayList([...new Set(ids)].map(part))
   const done = after.done.map(({ day, parts: worked, set }) =>
     set === undefined
@@ -49,11 +51,13 @@ function Choice({ choice, saying }: { readonly choice: LookedAtChoice; readonly 
         {quoted !== undefined && <span className="second">, {said.quoted(money(quoted))}</span>}
       </h3>
       <p className="small prose">
-        {result === undefined
+        {then === undefined
           ? said.nothingKept
-          : said.said(
-              result.best.replaceAll('-', ' '),
-              result.walkAway === undefined ? undefined : money(result.walkAway.price),
+          : inRegion(
+              said.said(
+                lowerFirst(then.best),
+                then.walkAway === undefined ? undefined : money(then.walkAway),
+              ),
             )}
       </p>
       <p className="small prose">{said.done(done.length === 0 ? said.nothingDone : done.join('; '))}</p>

@@ -187,8 +187,9 @@ export const decide = {
 
 export const kept = {
   behind: 'The answer it rested on',
+  because: (why: string) => `Because: ${why}`,
   said: (of: { best: string; saving: string; next: string; chance: string }) =>
-    `Best in money: ${of.best}, by ${of.saving} against ${of.next}; best in ${of.chance} of what could be learned.`,
+    `Best in money: ${of.best}, by ${of.saving} against ${of.next}. In ${of.chance} cases of 100 nothing that could still be learned would have changed that.`,
   alone: (best: string) => `Best in money: ${best}; nothing else was open.`,
   walkAway: (price: string, quote: string) => `Walk away above ${price}; ${quote} was quoted.`,
   alternative: 'Alternative',

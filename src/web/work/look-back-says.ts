@@ -7,7 +7,6 @@
 import type { Hindsight } from '../../alternatives/hindsight.js'
 import type { Afterwards, PastChoice } from '../../alternatives/hindsight-choices.js'
 import type { KnownBy, SpanMonths } from '../../alternatives/hindsight-spans.js'
-import type { KeptResult } from '../../alternatives/kept-answer.js'
 
 /** From which past dates, and with what was known then. */
 export interface LookBackAsked {
@@ -24,7 +23,8 @@ export interface LookBackHow extends LookBackAsked {
 
 /** A choice of the past: what was kept with it, and what came after. */
 export interface LookedAtChoice extends Omit<PastChoice, 'kept'> {
-  readonly result?: KeptResult
+  /** What was said at the time, where it was kept: the best by its name, and the price to walk away from. */
+  readonly said?: { readonly best: string; readonly walkAway?: number }
   readonly after: Afterwards
 }
 

@@ -7,6 +7,7 @@
 import { lookingBack } from '../../alternatives/hindsight.js'
 import { afterChoice, pastChoices } from '../../alternatives/hindsight-choices.js'
 import { notedLate } from '../../alternatives/hindsight-spans.js'
+import { type KeptAnswer, keptModel } from '../../alternatives/kept-answer.js'
 import type { Memory } from '../../alternatives/memory.js'
 import type { Catalogue } from '../../catalogue/catalogue.js'
 import { keepAnswer, readAnswer } from './kept-answers.js'
@@ -63,7 +64,7 @@ export function makeLooksBack(given: {
           .map(
             ({ kept: answer, ...choice }): LookedAtChoice => ({
               ...choice,
-              ...(answer === undefined ? {} : { result: answer.result }),
+              ...(answer === undefined ? {} : { said: saidThen(answer) }),
               after: afterChoice(all, choice, { boat, set, asOf, catalogue }),
             }),
           )
@@ -82,6 +83,14 @@ export function makeLooksBack(given: {
       latest++
     },
   }
+}
+
+/** What a kept answer said, the best by the name it has in the life model that was kept. */
+function saidThen(kept: KeptAnswer): { readonly best: string; readonly walkAway?: number } {
+  const { best, walkAway } = kept.result
+  const read = keptModel(kept)
+  const name = read.ok ? read.model.alternatives.find(({ id }) => id === best)?.name : undefined
+  return { best: name ?? best, ...(walkAway === undefined ? {} : { walkAway: walkAway.price }) }
 }
 
 function breath(): Promise<void> {
