@@ -85,7 +85,11 @@ test('a decision is kept with its answer, and opens in the logbook; a demonstrat
   const stop = page.getByRole('button', { name: 'stop', exact: true }).first()
   if (await stop.isVisible()) await stop.click()
   await keep.getByLabel('Why').fill('Two summers left')
-  await expectAccessible(page)
+  for (const width of [390, 1280]) {
+    await page.setViewportSize({ width, height: 900 })
+    await expectAccessible(page)
+    await expectNothingCutOff(page)
+  }
   await keep.getByRole('button', { name: 'Keep this decision' }).click()
   await expect(keep.getByText('Kept. It stands in the logbook with its answer.')).toBeVisible()
   await expect
