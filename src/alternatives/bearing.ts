@@ -13,6 +13,7 @@ import { joinSamples, type Sample } from './sample.js'
 import type { StartStates } from './start-states.js'
 import { type PlayModel, type TurningPoints, turningPoints } from './turning-points.js'
 import { type TwoWayMap, twoWayMap } from './two-way-map.js'
+import { worthOfYears } from './worth-of-years.js'
 
 /** Histories already played, all from the first on, and how more are played. */
 export interface Played {
@@ -49,7 +50,13 @@ export interface WorthFindingOut extends WorthOfLooks {
 export async function worthFindingOut(played: Played): Promise<WorthFindingOut> {
   const looks = await worthOfLooks(played)
   const first = looks.looks.find(({ pays }) => pays)
-  return { ...looks, quantities: worthOfQuantities(played), ...(first === undefined ? {} : { first }) }
+  const years = await worthOfYears({ ...played, play: played.playModel })
+  const quantities = [...worthOfQuantities(played), ...(years === undefined ? [] : [years])]
+  return {
+    ...looks,
+    quantities: quantities.sort((a, b) => b.worth - a.worth),
+    ...(first === undefined ? {} : { first }),
+  }
 }
 
 export interface WhatChanges {

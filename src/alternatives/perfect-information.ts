@@ -28,7 +28,7 @@ export interface Quantity {
 }
 
 export interface WorthOfQuantity {
-  readonly id: Quantity['id']
+  readonly id: Quantity['id'] | 'years-kept'
   readonly worth: number
   readonly error: number
   /** Surely worth something. */

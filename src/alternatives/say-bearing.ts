@@ -68,6 +68,7 @@ const quantityWords: Readonly<Record<string, { readonly what: string; readonly h
     what: 'how this set does against others of its kind',
     how: 'the record tells it: enter what failed, and what was found sound',
   },
+  'years-kept': { what: 'how many years you will keep the boat', how: 'a decision of your own' },
   overrun: { what: 'what the bill comes to against the quote', how: 'a firm quote with the whole scope' },
   'job-days': { what: 'how long the job in hand takes', how: 'a date from the workshop' },
   'new-price': { what: 'the price of a new set', how: 'a firm offer' },

@@ -9,6 +9,7 @@ import { column, type Sample } from './sample.js'
 import { playSpan } from './simulate.js'
 import { type Asked, type InputTurns, turningPoints } from './turning-points.js'
 import { twoWayMap } from './two-way-map.js'
+import { worthOfYears } from './worth-of-years.js'
 
 const pump = (id: string, scale: number) => ({
   id,
@@ -171,6 +172,41 @@ test('a barred alternative that would be best is named, with what it would save'
     meanCost(samples, without.best) - meanCost(samples, 'mend'),
     9,
   )
+})
+
+describe('what it would be worth to know the years', () => {
+  const spanned = { ...model, horizonMayBe: { low: 3, high: 16 } }
+
+  test('nothing is said where no span is given, and nothing is worth where one is best at all of them', async () => {
+    expect(await worthOfYears(asked)).toBeUndefined()
+    const free = { ...spanned, giveUp: { costNow: 1, costPerYear: 1, daysWithoutPerYear: 0 } }
+    const never = await worthOfYears({ ...asked, model: free, samples: samplesOf(free, 2_000) })
+    expect(never).toMatchObject({ worth: 0, error: 0, pays: false })
+  })
+
+  test('it agrees with the three played in full', async () => {
+    // Doing without is dear now and cheap a year: best for many years, not for few.
+    const hinged = { ...spanned, giveUp: { costNow: 2500, costPerYear: 750, daysWithoutPerYear: 0 } }
+    const worth = (await worthOfYears({
+      ...asked,
+      model: hinged,
+      samples: samplesOf(hinged, 6_000),
+      histories: 3_000,
+    }))!
+    const points = [3, 8, 16].map((horizonYears) =>
+      samplesOf({ ...hinged, horizonYears }, 12_000, 90_000).map(
+        ({ columns: [cost] }) => cost!.reduce((sum, one) => sum + one, 0) / cost!.length,
+      ),
+    )
+    const weighed = points[0]!.map(
+      (_, a) => 0.3 * points[0]![a]! + 0.4 * points[1]![a]! + 0.3 * points[2]![a]!,
+    )
+    const knowing =
+      0.3 * Math.min(...points[0]!) + 0.4 * Math.min(...points[1]!) + 0.3 * Math.min(...points[2]!)
+    const expected = Math.min(...weighed) - knowing
+    expect(expected).toBeGreaterThan(0)
+    expect(Math.abs(worth.worth - expected)).toBeLessThan(4 * worth.error + 25)
+  })
 })
 
 describe('two inputs at once', () => {

@@ -292,7 +292,7 @@ function rivalAt(costs: readonly number[], best: number): number {
 }
 
 /** Mean and standard error of a difference of paired histories. */
-function paired(a: Float64Array, b: Float64Array): Lead {
+export function paired(a: Float64Array, b: Float64Array): Lead {
   const n = a.length
   let sum = 0
   for (let i = 0; i < n; i++) sum += a[i]! - b[i]!

@@ -66,6 +66,8 @@ const meanings: Readonly<Record<Kind, Readonly<Record<string, string>>>> = {
   use: { months: 'months of a usual year; those left out: not at all' },
   terms: {
     'years-kept': 'years for which you will keep the boat',
+    'years-kept-at-least': 'nine times in ten it will be at least so many',
+    'years-kept-at-most': 'nine times in ten it will be at most so many',
     'own-per-hour': 'what an hour of your own work is worth to you',
     'paid-per-hour': 'what a paid hour costs, tax in',
     'travel-per-trip': 'what each visit of a workshop costs before work begins',

@@ -88,6 +88,7 @@ export function buildLifeModel(
     title: register.setFacts.name ?? register.boatFacts.name ?? `${register.boat} ${register.set}`,
     currency: catalogue.wholeSet.money.currency,
     horizonYears: kept,
+    ...yearsMayBe(terms, kept),
     realInterestPerYear: Math.min(0.5, Math.max(0, Math.log(1 + interest / 100))),
     startMonth: monthOf(register.asOf),
     use,
@@ -134,6 +135,17 @@ export function buildLifeModel(
   }
   const restsOn = Object.fromEntries(parts.map(({ id }) => [id, register.parts.get(id)?.entries ?? []]))
   return { model, restsOn, assumed }
+}
+
+/** The owner's span of years, where one is given and it is a span. */
+function yearsMayBe(
+  { yearsKeptAtLeast, yearsKeptAtMost }: SetRegister['terms'],
+  kept: number,
+): Pick<LifeModelInput, 'horizonMayBe'> {
+  if (yearsKeptAtLeast === undefined && yearsKeptAtMost === undefined) return {}
+  const low = Math.min(kept, yearsKeptAtLeast ?? kept)
+  const high = Math.max(kept, yearsKeptAtMost ?? kept)
+  return low < high ? { horizonMayBe: { low, high } } : {}
 }
 
 interface PartKnown extends RepairKnown {

@@ -301,6 +301,10 @@ export const lifeModelSchema = z.strictObject({
   title: z.string().max(200).default(''),
   currency: z.string().max(10).default(''),
   horizonYears: z.number().positive().max(100),
+  /** Nine times in ten it is at least `low`, and at most `high`: how well the years are known. Only what they would be worth to know hangs on it. */
+  horizonMayBe: z
+    .strictObject({ low: z.number().positive().max(100), high: z.number().positive().max(100) })
+    .optional(),
   /** Real, continuous. [1/year] */
   realInterestPerYear: z.number().min(0).max(0.5).default(0),
   /** Month of the year in which the simulation starts: 0 is 1 January, 6.5 mid-July. */

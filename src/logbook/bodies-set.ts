@@ -142,6 +142,9 @@ export const useBody = z.strictObject({
 export const termsBody = z.strictObject({
   /** Years for which the boat will be kept. [a] */
   yearsKept: within(0.25, 60, 'years').optional(),
+  /** Nine times in ten it will be at least, and at most, so many. [a] */
+  yearsKeptAtLeast: within(0.25, 60, 'years').optional(),
+  yearsKeptAtMost: within(0.25, 60, 'years').optional(),
   /** What an hour of the owner's own work is worth. */
   ownPerHour: within(0, 1e6).optional(),
   /** What a paid hour costs, tax in. */

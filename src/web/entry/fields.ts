@@ -234,6 +234,8 @@ const fields: Readonly<Partial<Record<Kind, readonly Field[]>>> = {
   ],
   terms: [
     number('yearsKept', 'years'),
+    number('yearsKeptAtLeast', 'years'),
+    number('yearsKeptAtMost', 'years'),
     money('ownPerHour'),
     money('paidPerHour'),
     money('travelPerTrip'),

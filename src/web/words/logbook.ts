@@ -108,6 +108,8 @@ export const fieldNames: Readonly<Record<string, string>> = {
   water: 'Water she lies in',
   priceFactor: 'Price factor',
   yearsKept: 'Years you will keep her',
+  yearsKeptAtLeast: 'At least, nine times in ten',
+  yearsKeptAtMost: 'At most, nine times in ten',
   ownPerHour: 'Your own hour',
   paidPerHour: 'A paid hour',
   travelPerTrip: 'Travel of each visit',
