@@ -15,7 +15,7 @@ import { moneyIn } from './say.js'
 const ninety = 1.645
 
 export function answerPassages(of: BriefOf): BriefPassage[] {
-  return [...stops(of), question(of), telephone(of), range(of), alternatives(of)]
+  return [...stops(of), question(of), telephone(of), alternatives(of), range(of)]
 }
 
 function stops({ register, model }: BriefOf): BriefPassage[] {
@@ -181,7 +181,6 @@ function range({ report, rows, model }: BriefOf): BriefPassage {
   const money = moneyIn.bind(undefined, model.currency)
   const row = rows.find(({ id }) => id === best)!
   const { low, middle, high } = row.costSpread
-  const histories = report.histories.toLocaleString('en-GB')
   const against =
     next === null
       ? []
@@ -189,7 +188,7 @@ function range({ report, rows, model }: BriefOf): BriefPassage {
           [
             'Less than the next best',
             `${money(saving)} ± ${money(ninety * savingError)}`,
-            'simulation, 90 in 100; same weather and luck for both',
+            'simulation, 90 in 100; same luck for both',
           ],
           ['Best of all', `in ${Math.round(100 * chanceBest)} of 100 cases`, 'what could still be learnt'],
         ]
@@ -205,10 +204,10 @@ function range({ report, rows, model }: BriefOf): BriefPassage {
           [
             'Expected',
             `${money(row.cost.mean)} ± ${money(ninety * row.cost.standardError)}`,
-            `simulation, 90 in 100, ${histories} histories; more narrow it`,
+            'simulation, 90 in 100; more runs narrow it',
           ],
           [
-            'One in ten below; even chance; one in ten above',
+            '10, 50 and 90 in 100 below',
             `${money(low)}; ${money(middle)}; ${money(high)}`,
             'the world; no running narrows it',
           ],

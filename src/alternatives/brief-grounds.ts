@@ -66,6 +66,7 @@ function changes({ model, changes }: BriefOf): BriefPassage {
   return {
     title,
     says: 'Each by itself, most from half to twice.',
+    fine: true,
     blocks: [
       ...(items.length === 0 ? [] : [{ is: 'list', items } as const]),
       ...(others.length === 0 ? [] : [{ is: 'text', text: nothing } as const]),
@@ -137,10 +138,9 @@ function restsOn(of: BriefOf): BriefPassage {
     fine: true,
     blocks: [
       { is: 'text', text: log },
-      { is: 'text', text: `Reckoned with ${sayAll(terms)}.` },
       {
         is: 'text',
-        text: `${report.histories.toLocaleString('en-GB')} histories of each alternative, seed ${seed}, each with the same weather and luck for all of them.`,
+        text: `Reckoned with ${sayAll(terms)}. ${report.histories.toLocaleString('en-GB')} histories of each alternative, seed ${seed}, each with the same weather and luck for all of them.`,
       },
       ...heard.map((text) => ({ is: 'text', text }) as const),
     ],
@@ -159,7 +159,7 @@ function assumed({ assumed, problems }: BriefOf): BriefPassage[] {
           title: 'Taken for granted',
           says: 'Because nobody said.',
           fine: true,
-          blocks: [{ is: 'list', items }],
+          blocks: [{ is: 'text', text: items.join(' ') }],
         },
       ]
 }
@@ -176,7 +176,7 @@ function dangers(of: BriefOf): BriefPassage {
       .slice(0, 3)
       .map(([id, perYear]) => `${name(id)} ${sayEvents(perYear)}`)
     return kinds.length === 0
-      ? `${alternative}: none of the set is counted. What stands in for a set has dangers of its own, and these are not counted.`
+      ? `${alternative}: none of the set is counted. What stands in its place has its own, not counted.`
       : `${alternative}: ${kinds.join('; ')}.`
   }
   const items = [

@@ -106,16 +106,14 @@ function amountOf(model: LifeModel, id: InputTurns['id']): string | undefined {
   if (id === 'day-without-power') {
     const [before, last] = [powerLoss.curve.at(-2), powerLoss.curve.at(-1)]
     if (last === undefined || before === undefined || last.days === before.days) return undefined
-    return `${money((last.cost - before.cost) / (last.days - before.days))} once days add up`
+    return `${money((last.cost - before.cost) / (last.days - before.days))}`
   }
   if (id === 'doing-without') {
     return `${money(middleOf(giveUp.costNow))}, and ${money(giveUp.costPerYear)} a year`
   }
   if (id === 'new-set') {
     const [first] = candidates
-    return first === undefined
-      ? undefined
-      : `${money(middleOf(first.price))}, and fitting: ${first.name ?? first.id}`
+    return first === undefined ? undefined : `${money(middleOf(first.price))} and fitting`
   }
   return undefined
 }
@@ -155,7 +153,7 @@ function ofLife({ part, mode }: Compared['oftenest'][number], catalogue: SetCata
   const units: Readonly<Record<string, string>> = { h: 'h', y: 'years', start: 'starts' }
   return [
     {
-      figure: `life of the ${lower(of.name)} (${lower(named)})`,
+      figure: `life of the ${lower(of.name)} (${lower(named).split(':')[0]})`,
       value: `${Number(found.value.toPrecision(3)).toLocaleString('en-GB')} ${units[found.unit] ?? found.unit}`,
       from: held === 'owner' ? `your log: ${place}` : held === 'practice' ? place : `${title}, ${place}`,
       held: heldWords[held],

@@ -44,6 +44,8 @@ svg .dotted { stroke-dasharray: 2 3 }
 svg circle { fill: #fff; stroke: #000; stroke-width: 1.5 }
 svg text { font-size: 12px; fill: #000; stroke: #fff; stroke-width: 3px; paint-order: stroke }
 svg .bold { font-weight: 700 }
+table:not(.ranges) th:first-child { width: 33% }
+table:not(.ranges) td:last-child { white-space: nowrap; padding-right: 0 }
 .signatures { display: grid; grid-template-columns: repeat(4, 1fr); gap: 0 20px; padding-top: 26px }
 .signatures li { margin: 0; border-top: 1px solid #000; padding-top: 3px; font-size: .85em }
 footer { border-top: 1px solid #999; padding-top: 6px }
@@ -57,18 +59,20 @@ footer { border-top: 1px solid #999; padding-top: 6px }
 @media print {
   html { font-size: 9.4pt; line-height: 1.32 }
   body { max-width: none; padding: 0 }
-  section { padding: 5px 0 5px }
+  section { padding: 4px 0; grid-template-columns: 104px minmax(0, 1fr); column-gap: 14px }
+  section p + p, section ul + p, section p + ul { margin-top: 2px }
+  li + li { margin-top: 0 }
   .margin p, header p, footer { font-size: 7.6pt; line-height: 1.3 }
-  .small, table { font-size: 8.3pt; line-height: 1.28 }
+  .small, table { font-size: 8.1pt; line-height: 1.25 }
   .small .margin h2 { font-size: 9.4pt; line-height: 1.2 }
   .small table { font-size: 1em }
-  th, td { padding-top: 2px; padding-bottom: 2px }
+  th, td { padding-top: 1px; padding-bottom: 1px }
   .ranges td, .ranges th { padding-top: 0; padding-bottom: 0 }
   .number { font-size: 20pt }
   .number ~ p { font-size: 8.6pt }
   .say { font-size: 17pt }
   tr, li { break-inside: avoid }
   svg text { font-size: 8pt }
-  .signatures { padding-top: 22px }
+  .signatures { padding-top: 20px }
 }
 `
