@@ -81,6 +81,18 @@ export function briefOf(subject: BriefSubject): Brief {
   }
 }
 
+/** Alternatives that fit on the first page with room to spare, where nothing stands before them. */
+const few = 10
+
+/** Whether a brief has room to spare on its two pages, so that the second is not left half empty. */
+export function isShort({ passages }: Pick<Brief, 'passages'>): boolean {
+  const blocks = passages.flatMap((passage) => passage.blocks)
+  return !blocks.some(
+    (block) =>
+      block.is === 'stop' || block.is === 'number' || (block.is === 'ranges' && block.rows.length > few),
+  )
+}
+
 /** A brief with every sentence said in other words, such as those of a region. */
 export function briefInWords<Value>(value: Value, said: (sentence: string) => string): Value {
   if (typeof value === 'string') return said(value) as Value

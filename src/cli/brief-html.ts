@@ -4,7 +4,7 @@
  * @module
  */
 
-import type { Brief } from '../alternatives/brief.js'
+import { type Brief, isShort } from '../alternatives/brief.js'
 import type { BriefBlock, BriefPassage } from '../alternatives/brief-blocks.js'
 import { type Drawing, rangeDrawings, type Shape, widthsDrawing } from '../alternatives/brief-drawing.js'
 import { briefStyle } from './brief-style.js'
@@ -20,7 +20,7 @@ export function briefHtml(brief: Brief): string {
 <title>${safe(head)}</title>
 <style>${briefStyle}</style>
 </head>
-<body>
+<body${isShort(brief) ? ' class="roomy"' : ''}>
 <header><h1>${safe(head)}</h1><p>${safe([setLine, day, invented].filter(Boolean).join('; '))}</p></header>
 <main>
 ${passages.map(passageHtml).join('\n')}

@@ -68,6 +68,9 @@ footer { border-top: 1px solid #999; padding-top: 6px }
   .small table { font-size: 1em }
   th, td { padding-top: 1px; padding-bottom: 1px }
   .ranges td, .ranges th { padding-top: 0; padding-bottom: 0 }
+  .roomy section { padding: 8px 0 9px }
+  .roomy .small, .roomy table { font-size: 9pt; line-height: 1.34 }
+  .roomy :is(th, td) { padding-top: 3px; padding-bottom: 3px }
   .number { font-size: 20pt }
   .number ~ p { font-size: 8.6pt }
   .say { font-size: 17pt }

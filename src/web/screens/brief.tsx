@@ -5,7 +5,7 @@
  */
 
 import { useContext, useMemo } from 'react'
-import { type Brief, briefInWords, briefOf } from '../../alternatives/brief.js'
+import { type Brief, briefInWords, briefOf, isShort } from '../../alternatives/brief.js'
 import { programVersion } from '../../alternatives/program-version.js'
 import { useBoat } from '../data/boat.js'
 import { useCatalogue } from '../data/catalogue.js'
@@ -38,7 +38,7 @@ export function BriefScreen(of: OfSet) {
   const back = <Link to={pathTo({ page: 'alternatives', ...of })}>{words.back}</Link>
   if (brief === undefined) return <Waiting answer={answer} bearing={bearing} back={back} />
   return (
-    <div className="brief">
+    <div className={isShort(brief) ? 'brief roomy' : 'brief'}>
       <p className="brief-how screen-only small">
         {answer.following || bearing.following ? words.following : words.print} {back}
       </p>
