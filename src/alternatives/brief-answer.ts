@@ -4,8 +4,8 @@
  * @module
  */
 
-import type { BriefOf } from './brief.js'
 import type { BriefBlock, BriefPassage, BriefRange } from './brief-blocks.js'
+import type { BriefOf } from './brief-subject.js'
 import { lower, sayAYear, sayCount, sayEvents, sayOnceIn, upper } from './brief-words.js'
 import type { Compared } from './compared.js'
 import { openStops } from './open-stops.js'

@@ -4,9 +4,9 @@
  * @module
  */
 
-import type { BriefOf } from './brief.js'
 import type { BriefBlock, BriefPassage } from './brief-blocks.js'
 import { briefSources } from './brief-sources.js'
+import type { BriefOf } from './brief-subject.js'
 import { lower, sayAll, sayCount, sayEvents, upper } from './brief-words.js'
 import { cautions } from './cautions.js'
 import type { Compared } from './compared.js'
