@@ -7,6 +7,7 @@
 import type { LifeModel } from '../forecast/life-model.js'
 import { normalQuantile } from '../forecast/special-normal.js'
 import { chanceSeen, type Look, looksOf, somethingThere } from './looks.js'
+import { mean } from './mean.js'
 import type { Play } from './policy.js'
 import {
   bestRule,
@@ -279,10 +280,6 @@ async function renewalsPlayed(
 function thinned(list: readonly number[], most: number): number[] {
   if (list.length <= most) return [...list]
   return Array.from({ length: most }, (_, i) => list[Math.floor((i * list.length) / most)]!)
-}
-
-function mean(values: Float64Array): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length
 }
 
 function dot(a: Float64Array, b: Float64Array): number {

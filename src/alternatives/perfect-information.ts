@@ -10,6 +10,7 @@ import { beyondLuck } from './finding-out.js'
 import { setWords } from './kernel.js'
 import { fittedBy, leastSquares, type NormalEquations, normalEquations, without } from './least-squares.js'
 import * as purpose from './purpose.js'
+import { usual } from './renewal.js'
 import { column, type Sample } from './sample.js'
 import type { StartStates } from './start-states.js'
 
@@ -216,7 +217,7 @@ function systemIndices(model: LifeModel, samples: readonly Sample[], states: Sta
     for (const mode of part.modes) {
       const repair = mode.remedy.repair ?? part.repair
       const rate = repair.by === 'owner' ? model.labour.ownPerHour : model.labour.paidPerHour
-      const weight = samples[0]!.failuresOfMode[m]! * (levelOf(repair.price) + repair.hours * rate)
+      const weight = samples[0]!.failuresOfMode[m]! * (usual(repair.price) + repair.hours * rate)
       if (part.system !== undefined && weight > 0) {
         const index = systems.get(part.system) ?? new Float64Array(n)
         for (let i = 0; i < n; i++) {
@@ -228,9 +229,4 @@ function systemIndices(model: LifeModel, samples: readonly Sample[], states: Sta
     }
   }
   return [...systems].map(([system, values]) => ({ id: `system ${system}` as const, values }))
-}
-
-function levelOf(amount: LifeModel['parts'][number]['repair']['price']): number {
-  if (typeof amount === 'number') return amount
-  return 'median' in amount ? amount.median : amount.exponentialMean
 }

@@ -4,8 +4,9 @@
  * @module
  */
 
-import type { Alternative, Amount, LifeModel } from '../forecast/life-model.js'
+import type { Alternative, LifeModel } from '../forecast/life-model.js'
 import type { Posterior } from '../forecast/posterior-type.js'
+import { usual } from './renewal.js'
 import { column, type Picked, type Sample, type Span } from './sample.js'
 import { simulate } from './simulate.js'
 
@@ -152,12 +153,12 @@ function coarseLimits({ candidates, alternatives }: LifeModel): Limit[] {
     ...(typeof now === 'object' && 'replaceWith' in now ? [now.replaceWith] : []),
     ...(replaceLater === undefined ? [] : [replaceLater.with]),
   ])
-  const usual = fitted.includes('new-same') ? 'new-same' : fitted[0]
-  const yardstick = candidates.find(({ id }) => id === (usual ?? 'new-same')) ?? candidates[0]
+  const usualId = fitted.includes('new-same') ? 'new-same' : fitted[0]
+  const yardstick = candidates.find(({ id }) => id === (usualId ?? 'new-same')) ?? candidates[0]
   if (yardstick === undefined) return []
-  const price = typical(yardstick.price)
+  const price = usual(yardstick.price)
   const aboves: Limit['above'][] = [
-    ...(usual === undefined ? [] : [{ replaceWith: usual }]),
+    ...(usualId === undefined ? [] : [{ replaceWith: usualId }]),
     ...(alternatives.some(({ now }) => now === 'give-up') ? ['give-up' as const] : []),
   ]
   return aboves.flatMap((above) =>
@@ -166,11 +167,6 @@ function coarseLimits({ candidates, alternatives }: LifeModel): Limit[] {
 }
 
 type KnotList = [number, number, number]
-
-function typical(amount: Amount): number {
-  if (typeof amount === 'number') return amount
-  return 'median' in amount ? amount.median : amount.exponentialMean
-}
 
 /** Each knot for itself up and down, and all three. */
 function movedLimits({ knots, above }: Limit, factor: number): Limit[] {

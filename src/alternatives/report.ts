@@ -7,6 +7,7 @@
 import type { Alternative, LifeModel } from '../forecast/life-model.js'
 import { quoteLearnables } from './learnables.js'
 import { fitterOf } from './least-squares.js'
+import { mean } from './mean.js'
 import { column, type Sample } from './sample.js'
 
 /** A span from the 10th to the 90th hundredth, or of 90 % confidence, as said where it stands. */
@@ -68,12 +69,6 @@ export function reportOf(model: LifeModel, samples: readonly Sample[], seed: num
     verdict: verdictOf(chosen, learnt),
     walkAway: walkAwayOf(model, chosen, learnt),
   }
-}
-
-function mean(values: Float64Array): number {
-  let sum = 0
-  for (const value of values) sum += value
-  return sum / values.length
 }
 
 /** Mean of the differences of paired histories, with its standard error. */

@@ -12,6 +12,7 @@
 import type { Alternative, LifeModel } from '../forecast/life-model.js'
 import type { Kept } from './kept.js'
 import { kept } from './kept.js'
+import { mean } from './mean.js'
 import { column, type Sample } from './sample.js'
 
 /** New prices; what is left out stays. */
@@ -195,10 +196,4 @@ function cheapestAt(lines: readonly CostLine[], price: number): CostLine | undef
         : best,
     undefined,
   )
-}
-
-function mean(values: Float64Array): number {
-  let sum = 0
-  for (const value of values) sum += value
-  return sum / values.length
 }

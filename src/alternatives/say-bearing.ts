@@ -8,7 +8,7 @@ import type { LifeModel } from '../forecast/life-model.js'
 import type { WorthFindingOut } from './bearing.js'
 import type { Choice, LookWorth } from './finding-out.js'
 import type { WorthOfQuantity } from './perfect-information.js'
-import { moneyIn } from './say.js'
+import { lowerFirst, moneyIn } from './say.js'
 import type { InputTurns, Turn, TurningPoints } from './turning-points.js'
 import type { WhenToReplace } from './when-to-replace.js'
 
@@ -223,8 +223,4 @@ function partName(model: LifeModel, id: string): string {
 
 function round(value: number, digits: number): string {
   return Number(value.toFixed(digits)).toLocaleString('en-GB')
-}
-
-function lowerFirst(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1)
 }

@@ -113,7 +113,7 @@ export function moneyIn(currency: string, amount: number): string {
   return `${amount < 0 && rounded > 0 ? '−\u2060' : ''}${sign ?? ''}${text}${sign === undefined && currency !== '' ? ` ${currency}` : ''}`
 }
 
-function lowerFirst(text: string): string {
+export function lowerFirst(text: string): string {
   return text.charAt(0).toLowerCase() + text.slice(1)
 }
 

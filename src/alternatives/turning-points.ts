@@ -7,6 +7,7 @@
 import type { LifeModel } from '../forecast/life-model.js'
 import type { CurvedInput, StraightInput } from './inputs.js'
 import { curvedInputs, straightInputs } from './inputs.js'
+import { mean } from './mean.js'
 import { quoteOf } from './reweigh.js'
 import { column, type Sample, type Span } from './sample.js'
 
@@ -300,8 +301,4 @@ export function paired(a: Float64Array, b: Float64Array): Lead {
   let squares = 0
   for (let i = 0; i < n; i++) squares += (a[i]! - b[i]! - value) ** 2
   return { value, error: Math.sqrt(squares / Math.max(1, n - 1) / n) }
-}
-
-function mean(values: Float64Array): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length
 }

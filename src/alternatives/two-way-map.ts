@@ -5,6 +5,7 @@
  */
 
 import type { CurvedInput, StraightInput } from './inputs.js'
+import { mean } from './mean.js'
 import { type CostLine, cheapestAlong, type Handover } from './reweigh.js'
 import { column } from './sample.js'
 import { type Asked, linesOf, trialAt } from './turning-points.js'
@@ -86,8 +87,4 @@ function valuesOf(input: StraightInput | CurvedInput): number[] {
 
 function axisOf({ id, low, high, now }: StraightInput | CurvedInput): Axis {
   return { id, low, high, now }
-}
-
-function mean(values: Float64Array): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length
 }

@@ -5,6 +5,7 @@
  */
 
 import { curvedInputs } from './inputs.js'
+import { mean } from './mean.js'
 import type { WorthOfQuantity } from './perfect-information.js'
 import { column } from './sample.js'
 import { type Asked, paired, trialAt } from './turning-points.js'
@@ -38,7 +39,7 @@ export async function worthOfYears(asked: Asked): Promise<WorthOfQuantity | unde
   const bases = trials[0]!.tried.map(({ base }) => base)
   const baseMeans = bases.map((base) => means[open.indexOf(base)]!)
   const halves = [0, 1].map((own) => {
-    const costAt = (h: number, a: number) => baseMeans[a]! + meanOf(half(changes[h]![a]!, own))
+    const costAt = (h: number, a: number) => baseMeans[a]! + mean(half(changes[h]![a]!, own))
     const all = bases.map((_, a) => a)
     const least = (cost: (a: number) => number) => all.reduce((best, a) => (cost(a) < cost(best) ? a : best))
     const unknowing = least((a) => weights.reduce((sum, weight, h) => sum + weight * costAt(h, a), 0))
@@ -57,8 +58,4 @@ export async function worthOfYears(asked: Asked): Promise<WorthOfQuantity | unde
 
 function half(values: Float64Array, which: number): Float64Array {
   return values.filter((_, i) => i % 2 === which)
-}
-
-function meanOf(values: Float64Array): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length
 }
