@@ -5,6 +5,7 @@
  */
 
 import type { Access, Care, Check, Danger, Source, WholeSet } from './file-schema.js'
+import type { CatalogueLoad, LoadRules, Motors } from './load-schema.js'
 import type { Part } from './part-schema.js'
 import type { Provenance } from './provenance.js'
 
@@ -20,6 +21,9 @@ export interface Catalogue {
   readonly dangers: readonly Danger[]
   readonly wholeSet: WholeSet
   readonly care: Care
+  readonly loads: readonly CatalogueLoad[]
+  readonly loadRules: LoadRules
+  readonly motors: Motors
   /** Path of a figure to where it comes from. */
   readonly origins: ReadonlyMap<string, Provenance>
 }

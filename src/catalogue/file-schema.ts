@@ -5,6 +5,7 @@
  */
 
 import * as z from 'zod'
+import { loadRulesSchema, loadSchema, motorsSchema } from './load-schema.js'
 import { hoursSchema, partSchema, spreadSchema } from './part-schema.js'
 import { heldKinds, originSchema } from './provenance.js'
 
@@ -26,6 +27,8 @@ export const headSchema = z.object({
     'gensettle-whole-set',
     'gensettle-care',
     'gensettle-dangers',
+    'gensettle-loads',
+    'gensettle-motors',
   ]),
   version: words,
   units: words,
@@ -235,6 +238,8 @@ export const bodySchemas = {
   'gensettle-whole-set': z.strictObject({ wholeSet: wholeSetSchema }),
   'gensettle-care': z.strictObject({ care: careSchema }),
   'gensettle-dangers': z.strictObject({ dangers: z.array(dangerSchema) }),
+  'gensettle-loads': z.strictObject({ loads: z.array(loadSchema), loadRules: loadRulesSchema }),
+  'gensettle-motors': z.strictObject({ motors: motorsSchema }),
 } as const
 
 export type Source = Readonly<z.infer<typeof sourceSchema>>

@@ -8,6 +8,7 @@ import * as z from 'zod'
 import type { Catalogue } from './catalogue.js'
 import { unitOf } from './figure-unit.js'
 import { accessSchema, careSchema, checkSchema, dangerSchema, wholeSetSchema } from './file-schema.js'
+import { loadRulesSchema, loadSchema, motorsSchema } from './load-schema.js'
 import { partSchema } from './part-schema.js'
 import { mapFigures, namedPath, valueAt } from './path.js'
 import { type Problem, shown } from './problem.js'
@@ -46,6 +47,9 @@ const bodySchema = z.object({
   dangers: z.array(dangerSchema),
   wholeSet: wholeSetSchema,
   care: careSchema,
+  loads: z.array(loadSchema),
+  loadRules: loadRulesSchema,
+  motors: motorsSchema,
 })
 
 /**
@@ -94,7 +98,7 @@ export function describeFigure(catalogue: SetCatalogue, path: string): Described
 }
 
 function bodyOf(catalogue: Catalogue): z.infer<typeof bodySchema> {
-  const { parts, access, checks, dangers, wholeSet, care } = catalogue
+  const { parts, access, checks, dangers, wholeSet, care, loads, loadRules, motors } = catalogue
   return {
     parts: [...parts],
     access: [...access],
@@ -102,6 +106,9 @@ function bodyOf(catalogue: Catalogue): z.infer<typeof bodySchema> {
     dangers: [...dangers],
     wholeSet,
     care,
+    loads: [...loads],
+    loadRules,
+    motors,
   }
 }
 
