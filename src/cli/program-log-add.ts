@@ -49,6 +49,11 @@ const about: Readonly<Record<Kind, readonly [string, string]>> = {
     'something you could do, or one that is laid out changed or left out',
     'alternative elbow-only "Renew the elbow, and see" --now mend --parts exhaust-elbow:renewed --price 700',
   ],
+  load: ['something that draws power', 'load galley-oven oven --run-w 2300 --basis measured --shed 1'],
+  'house-rule': ['loads that are never on together', 'house-rule baking oven water-heater'],
+  habits: ['when the set runs', 'habits --set-hours-evening 3 --set-hours-cooking 1.5 --days-warm 90'],
+  space: ['where the set stands, and the way to it', 'space --engine-space-c 48 --way-out "hatch:600:700"'],
+  candidate: ['a set that is offered', 'candidate smaller 5 --price 9200 --weight-kg 180'],
   decision: ['what you settled', 'decision "have it rewound" --job rewind'],
   note: ['anything else', 'note "runs rough when cold"'],
   'photograph-removed': [

@@ -8,6 +8,7 @@ import { shown } from '../catalogue/problem.js'
 import { canonicalText } from './canonical.js'
 import { firstDay, isLogDate, lastDay } from './dates.js'
 import { alternativeProblems } from './entry-alternative.js'
+import { loadsProblems } from './entry-loads.js'
 import { type Entry, formOfUnknownKind, forms, type Kind, kinds, presentVersion } from './kinds.js'
 import { type Problem, problemsOf, withoutRepeats } from './problems.js'
 import { readOldVersion } from './versions.js'
@@ -97,6 +98,7 @@ function crossProblems(entry: Fields): Problem[] {
   if (isRecord(entry.body)) {
     bodyProblems(entry.kind, entry.body, say)
     if (entry.kind === 'alternative') problems.push(...alternativeProblems(entry.body))
+    problems.push(...loadsProblems(entry.kind, entry.body))
   }
   return problems
 }

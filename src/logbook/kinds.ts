@@ -16,6 +16,7 @@ import {
   wholeWithin,
 } from './atoms.js'
 import { decisionBody } from './bodies-decision.js'
+import { candidateBody, habitsBody, houseRuleBody, loadBody, spaceBody } from './bodies-loads.js'
 import { alternativeBody } from './bodies-plan.js'
 import {
   completeBody,
@@ -65,6 +66,11 @@ const kindForms = {
   quote: { set: either, body: quoteBody },
   bill: { set: either, body: billBody },
   alternative: { set: nameSchema, body: alternativeBody },
+  load: { set: nothing, body: loadBody },
+  'house-rule': { set: nothing, body: houseRuleBody },
+  habits: { set: nameSchema, body: habitsBody },
+  space: { set: nameSchema, body: spaceBody },
+  candidate: { set: nameSchema, body: candidateBody },
   decision: { set: either, body: decisionBody },
   note: { set: either, body: noteBody },
   'photograph-removed': { set: nothing, body: photographRemovedBody },

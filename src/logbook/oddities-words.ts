@@ -27,6 +27,11 @@ const kindWords: Readonly<Record<Kind, string>> = {
   bill: 'bill',
   decision: 'decision',
   alternative: 'alternative',
+  load: 'entry of a load',
+  'house-rule': 'rule of the house',
+  habits: 'entry of when the set runs',
+  space: 'description of the engine space',
+  candidate: 'offered set',
   note: 'note',
   'photograph-removed': 'removal of a picture',
 }

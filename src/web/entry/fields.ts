@@ -292,7 +292,7 @@ export function fieldsOf(kind: Kind): readonly Field[] {
 }
 
 /** Kinds that belong to the boat and never to a set. */
-export const ofBoatOnly: readonly Kind[] = ['boat', 'terms', 'photograph-removed']
+export const ofBoatOnly: readonly Kind[] = ['boat', 'terms', 'load', 'house-rule', 'photograph-removed']
 
 /** Units in which a reading may be typed: those that are kept, and those that are only spoken. */
 export const typedUnits: readonly string[] = [...readingUnits, 'F', 'psi', 'bar', 'US gal', 'imp gal', 'hp']

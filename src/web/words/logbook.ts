@@ -26,6 +26,11 @@ export const kindNames: Readonly<Record<Kind, string>> = {
   bill: 'Bill',
   decision: 'Decision',
   alternative: 'Alternative',
+  load: 'Load',
+  'house-rule': 'House rule',
+  habits: 'When it runs',
+  space: 'Engine space',
+  candidate: 'Offered set',
   note: 'Note',
   'photograph-removed': 'Picture gone',
 }
