@@ -6,6 +6,7 @@
 
 import type { Access, Care, Check, Danger, Source, WholeSet } from './file-schema.js'
 import type { CatalogueLoad, LoadRules, Motors } from './load-schema.js'
+import type { CatalogueLimit } from './limit-schema.js'
 import type { Part } from './part-schema.js'
 import type { Provenance } from './provenance.js'
 
@@ -24,6 +25,8 @@ export interface Catalogue {
   readonly loads: readonly CatalogueLoad[]
   readonly loadRules: LoadRules
   readonly motors: Motors
+  /** Of the tests; no keeper of a boat overrules them. */
+  readonly limits: readonly CatalogueLimit[]
   /** Path of a figure to where it comes from. */
   readonly origins: ReadonlyMap<string, Provenance>
 }

@@ -61,6 +61,8 @@ const rules: readonly (readonly [RegExp, string])[] = [
  * @throws RangeError if no rule knows the path.
  */
 export function unitOf(catalogue: Catalogue, path: string): string {
+  const limit = catalogue.limits.find(({ id }) => path === `limits.${id}.value`)
+  if (limit !== undefined) return limit.unit
   const unit = rules.find(([pattern]) => pattern.test(`.${path}`))?.[1]
   if (unit === undefined) throw new RangeError(`path must be one of a figure; found ${path}`)
   if (unit === '@') return clockUnit(catalogue, path)

@@ -5,6 +5,7 @@
  */
 
 import * as z from 'zod'
+import { limitSchema } from './limit-schema.js'
 import { loadRulesSchema, loadSchema, motorsSchema } from './load-schema.js'
 import { hoursSchema, partSchema, spreadSchema } from './part-schema.js'
 import { heldKinds, originSchema } from './provenance.js'
@@ -29,6 +30,7 @@ export const headSchema = z.object({
     'gensettle-dangers',
     'gensettle-loads',
     'gensettle-motors',
+    'gensettle-limits',
   ]),
   version: words,
   units: words,
@@ -240,6 +242,7 @@ export const bodySchemas = {
   'gensettle-dangers': z.strictObject({ dangers: z.array(dangerSchema) }),
   'gensettle-loads': z.strictObject({ loads: z.array(loadSchema), loadRules: loadRulesSchema }),
   'gensettle-motors': z.strictObject({ motors: motorsSchema }),
+  'gensettle-limits': z.strictObject({ limits: z.array(limitSchema) }),
 } as const
 
 export type Source = Readonly<z.infer<typeof sourceSchema>>

@@ -119,7 +119,7 @@ export function referenceProblems(catalogue: Catalogue): Problem[] {
       }
     }
   }
-  for (const list of ['parts', 'access', 'checks', 'dangers', 'loads', 'sources'] as const) {
+  for (const list of ['parts', 'access', 'checks', 'dangers', 'loads', 'sources', 'limits'] as const) {
     problems.push(...twice(catalogue[list], list))
   }
   return problems
