@@ -9,7 +9,6 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { gzipSync } from 'node:zlib'
 import { type Browser, chromium, type Page } from '@playwright/test'
-import { readCatalogueFiles } from '../src/store/catalogue-files.js'
 import { type ServedFolder, serveFolder } from '../test/served-folder.js'
 
 const root = join(import.meta.dirname, '..')
@@ -40,10 +39,7 @@ export function hasChromium(): boolean {
 /** Builds the pages and opens one cold so many times; of times the shortest counts, and of long tasks the fewest. */
 export async function benchPages({ rounds = 3 } = {}): Promise<PageFigures> {
   execFileSync('npx', ['vite', 'build', '--logLevel', 'warn'], { cwd: root, stdio: 'inherit' })
-  const served = await serveFolder({
-    pagesFolder: pages,
-    catalogueFiles: readCatalogueFiles(join(root, 'catalogue')),
-  })
+  const served = await serveFolder({ pagesFolder: pages })
   const browser = await chromium.launch({
     executablePath: path,
     args: process.getuid?.() === 0 ? ['--no-sandbox'] : [],

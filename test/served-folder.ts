@@ -8,6 +8,7 @@ import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs'
 import { request } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { shippedCatalogue } from '../src/cli/places.js'
 import { listen } from '../src/server/listen.js'
 import { readPages } from '../src/server/pages.js'
 import { openDemonstration } from '../src/store/demonstration.js'
@@ -42,6 +43,8 @@ export interface Asked {
   json<T = Record<string, unknown>>(): T
 }
 
+export { shippedCatalogue }
+
 const demonstrationFolder = join(import.meta.dirname, '../demo')
 
 export interface ServeHow {
@@ -49,7 +52,6 @@ export interface ServeHow {
   readonly folder?: string
   /** Left out: a page or two to be sent. */
   readonly pagesFolder?: string
-  readonly catalogueFiles?: Readonly<Record<string, unknown>>
 }
 
 /** Starts a server. */
@@ -62,7 +64,7 @@ export async function serveFolder(how: ServeHow = {}): Promise<ServedFolder> {
   const listening = await listen({
     store: opened.store,
     demonstration: demonstration.store,
-    catalogueFiles: how.catalogueFiles ?? { 'trial.json': { type: 'trial' } },
+    catalogue: shippedCatalogue(),
     pages: readPages(pagesFolder),
     onError: (error) => {
       throw error

@@ -19,7 +19,7 @@ export { programVersion }
 
 const root = join(import.meta.dirname, '../..')
 export const demonstrationFolder = join(root, 'demo')
-export const catalogueFolder = join(root, 'catalogue')
+const catalogueFolder = join(root, 'catalogue')
 /** The pages as the build made them. */
 export const pagesFolder = join(root, 'dist/web')
 

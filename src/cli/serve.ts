@@ -7,13 +7,12 @@
 import { cautions } from '../alternatives/cautions.js'
 import { listen } from '../server/listen.js'
 import { readPages } from '../server/pages.js'
-import { readCatalogueFiles } from '../store/catalogue-files.js'
 import { dataFolder } from '../store/data-folder.js'
 import { openDemonstration } from '../store/demonstration.js'
 import { openStore } from '../store/store.js'
 import { colours } from './colours.js'
 import type { DataOption, NamedBoat } from './opened.js'
-import { catalogueFolder, demonstrationFolder, pagesFolder } from './places.js'
+import { demonstrationFolder, pagesFolder, shippedCatalogue } from './places.js'
 import { exitStatus, type Json, print, type Result } from './result.js'
 import { hearStop } from './stopping.js'
 import { type Verdict, verdictsOf, verdictText } from './verdicts.js'
@@ -39,7 +38,7 @@ export async function serve(options: ServeOptions): Promise<number> {
     const listening = await listen({
       store,
       demonstration: demonstration.store,
-      catalogueFiles: readCatalogueFiles(catalogueFolder),
+      catalogue: shippedCatalogue(),
       pages: readPages(pagesFolder),
       onError: (error) => process.stderr.write(`${error.stack ?? error.message}\n`),
     })

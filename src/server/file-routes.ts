@@ -10,6 +10,7 @@ import { open } from 'node:fs/promises'
 import { join } from 'node:path'
 import { Readable } from 'node:stream'
 import { Hono } from 'hono'
+import { catalogueToJson } from '../catalogue/catalogue-json.js'
 import type { Problem } from '../logbook/problems.js'
 import { limits } from '../store/boat-file-form.js'
 import { exportBoat } from '../store/export-boat.js'
@@ -24,10 +25,10 @@ import { type Served, whose } from './served.js'
 export const boatFileType: BoatFileType = 'application/x-gensettle'
 
 export function fileRoutes(served: Served): Hono {
-  const { store, catalogueFiles } = served
+  const { store } = served
   const routes = new Hono()
   const catalogue = new TextEncoder().encode(
-    JSON.stringify({ files: catalogueFiles } satisfies CatalogueAnswer),
+    JSON.stringify(catalogueToJson(served.catalogue) satisfies CatalogueAnswer),
   )
   const tag = `catalogue-${createHash('sha256').update(catalogue).digest('hex').slice(0, 32)}`
   routes.get('/catalogue', (c) =>

@@ -20,6 +20,7 @@
  * @module
  */
 
+import type { CatalogueJson } from '../catalogue/catalogue-json.js'
 import type { Photograph } from '../logbook/photographs.js'
 import type { Problem } from '../logbook/problems.js'
 
@@ -71,7 +72,5 @@ export interface PhotographAnswer {
   readonly photograph: Photograph
 }
 
-/** The files of the catalogue by name, unjudged. */
-export interface CatalogueAnswer {
-  readonly files: Readonly<Record<string, unknown>>
-}
+/** The catalogue, judged before it is served. */
+export type CatalogueAnswer = CatalogueJson

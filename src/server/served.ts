@@ -4,6 +4,7 @@
  * @module
  */
 
+import type { Catalogue } from '../catalogue/catalogue.js'
 import type { Store } from '../store/store.js'
 import type { Pages } from './pages.js'
 
@@ -11,8 +12,7 @@ export interface Served {
   readonly store: Store
   /** Boats that came with the program, only to be read. */
   readonly demonstration: Pick<Store, 'boats' | 'lines' | 'photograph'>
-  /** Files of the catalogue by name. */
-  readonly catalogueFiles: Readonly<Record<string, unknown>>
+  readonly catalogue: Catalogue
   readonly pages: Pages
   /** Told of what went wrong in the program itself. */
   readonly onError: (error: Error) => void

@@ -5,7 +5,13 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { gunzipSync } from 'node:zlib'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { type Asking, cookieIn, type ServedFolder, serveFolder } from '../../test/served-folder.js'
+import {
+  type Asking,
+  cookieIn,
+  type ServedFolder,
+  serveFolder,
+  shippedCatalogue,
+} from '../../test/served-folder.js'
 import { trialEntry } from '../../test/trial-log.js'
 import { openStore } from '../store/store.js'
 import type { AppendAnswer, BoatsAnswer, ImportAnswer, PhotographAnswer, Refusal } from './http-types.js'
@@ -242,7 +248,7 @@ function folderWithStore() {
     lines: () => ({ ok: true, texts: [] }) as const,
     photograph: () => undefined,
   }
-  return { store, demonstration, catalogueFiles: {}, pages: new Map(), onError: () => undefined }
+  return { store, demonstration, catalogue: shippedCatalogue(), pages: new Map(), onError: () => undefined }
 }
 
 test('a port that is taken is told, and nothing else is chosen', async () => {

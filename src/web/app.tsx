@@ -11,8 +11,9 @@ import { RegionOfPage } from './data/region.js'
 import { Frame } from './frame.js'
 import type { OfSet } from './of-set.js'
 import { Button, Lead, Link, Passage, Say } from './parts/index.js'
-import { pathTo, type Route, useRoute } from './routes.js'
+import { pathTo, type Route } from './routes.js'
 import { screens } from './screens.js'
+import { useRoute } from './use-route.js'
 import { shell } from './words/shell.js'
 
 export function App() {
@@ -53,12 +54,13 @@ function Page({ route, name }: { readonly route: Route; readonly name: string })
 
 function Matter({ route }: { readonly route: Route }) {
   if ('boat' in route) {
-    const Screen = screens[route.page]
     if (reckoned.has(route.page)) return <OfKnownSet route={route} />
-    return Screen ? <Screen boat={route.boat} set={route.set} /> : <NotFound />
+    const Screen = screens[route.page]
+    return <Screen boat={route.boat} set={route.set} />
   }
-  const Screen = route.page === 'unknown' ? undefined : screens[route.page]
-  return Screen ? <Screen /> : <NotFound />
+  if (route.page === 'unknown') return <NotFound />
+  const Screen = screens[route.page]
+  return <Screen />
 }
 
 /** Pages that are reckoned from what the log says of a set. */
@@ -68,7 +70,6 @@ const reckoned: ReadonlySet<string> = new Set(['set', 'forecast', 'alternatives'
 function OfKnownSet({ route }: { readonly route: Extract<Route, OfSet> }) {
   const boat = useBoat(route.boat)
   const Screen = screens[route.page]
-  if (Screen === undefined) return <NotFound />
   const isKnown = boat.status !== 'ready' || boat.entries.some(({ set }) => set === route.set)
   if (isKnown) return <Screen boat={route.boat} set={route.set} />
   if (boat.entries.some(({ set }) => set !== null)) return <NotFound />
@@ -81,7 +82,7 @@ function OfKnownSet({ route }: { readonly route: Extract<Route, OfSet> }) {
       </Say>
       <Lead>{noSet.next}</Lead>
       <p className="gap">
-        {screens.new && <Link to="/new">{noSet.begin}</Link>} <Link to="/">{shell.notFound.back}</Link>
+        <Link to="/new">{noSet.begin}</Link> <Link to="/">{shell.notFound.back}</Link>
       </p>
     </Passage>
   )

@@ -33,7 +33,7 @@ export function Frame({ route, boat, children }: FrameProps) {
     () => (entries && setName !== undefined ? setInOneLine(entries, setName) : ''),
     [entries, setName],
   )
-  const write = ofSet && screens.writeEntry ? () => writeHere() || setWriting(true) : undefined
+  const write = ofSet ? () => writeHere() || setWriting(true) : undefined
   return (
     <div className="sheet">
       <a className="skip" href="#page-matter">
@@ -48,11 +48,11 @@ export function Frame({ route, boat, children }: FrameProps) {
       </header>
       {ofSet && (
         <nav className="loop" aria-label={shell.loopName}>
-          {loop.map(
-            (page) => screens[page] && <LoopLink key={page} page={page} of={ofSet} current={route.page} />,
-          )}
+          {loop.map((page) => (
+            <LoopLink key={page} page={page} of={ofSet} current={route.page} />
+          ))}
           <span className="aside">
-            {screens.settings && <LoopLink page="settings" of={ofSet} current={route.page} />}
+            <LoopLink page="settings" of={ofSet} current={route.page} />
             {write && (
               <button type="button" className="write" onClick={write} aria-expanded={writing}>
                 {shell.writeEntry}
@@ -63,7 +63,7 @@ export function Frame({ route, boat, children }: FrameProps) {
       )}
       <main id="page-matter" tabIndex={-1}>
         {boat?.status === 'failed' && <p className="waiting small">{shell.failedToRead}</p>}
-        {ofSet && writing && screens.writeEntry && (
+        {ofSet && writing && (
           <Writing of={ofSet} onDone={() => setWriting(false)} Form={screens.writeEntry} />
         )}
         {children}
@@ -113,7 +113,7 @@ function Writing({
 }: {
   readonly of: OfSet
   readonly onDone: () => void
-  readonly Form: NonNullable<typeof screens.writeEntry>
+  readonly Form: typeof screens.writeEntry
 }) {
   const box = useRef<HTMLElement>(null)
   useEffect(() => {
@@ -161,7 +161,7 @@ function Foot({
   const box = useRef<HTMLDetailsElement>(null)
   // biome-ignore lint/correctness/useExhaustiveDependencies: closed whenever the page changes
   useEffect(() => box.current?.removeAttribute('open'), [current])
-  const pages = [...loop, 'settings' as const].filter((page) => screens[page])
+  const pages = [...loop, 'settings' as const]
   const here = boatPages.find((page) => page === current)
   return (
     <div className="foot">

@@ -4,8 +4,6 @@
  * @module
  */
 
-import { useSyncExternalStore } from 'react'
-
 export const boatPages = [
   'logbook',
   'set',
@@ -58,18 +56,5 @@ export function goTo(path: string, how: { readonly replace?: boolean } = {}): vo
   window.dispatchEvent(new Event(moved))
 }
 
-const moved = 'gensettle-moved'
-
-/** The page that is open. */
-export function useRoute(): Route {
-  return routeOf(useSyncExternalStore(onMove, () => location.pathname))
-}
-
-function onMove(listener: () => void): () => void {
-  window.addEventListener('popstate', listener)
-  window.addEventListener(moved, listener)
-  return () => {
-    window.removeEventListener('popstate', listener)
-    window.removeEventListener(moved, listener)
-  }
-}
+/** Told to the window when another page is gone to. */
+export const moved = 'gensettle-moved'

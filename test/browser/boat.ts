@@ -6,7 +6,6 @@
 
 import { join } from 'node:path'
 import { test as base, type Page } from '@playwright/test'
-import { readCatalogueFiles } from '../../src/store/catalogue-files.js'
 import { type ServedFolder, serveFolder } from '../served-folder.js'
 import { trialEntry } from '../trial-log.js'
 
@@ -17,7 +16,6 @@ export function serveBuilt(folder?: string): Promise<ServedFolder> {
   return serveFolder({
     ...(folder === undefined ? {} : { folder }),
     pagesFolder: join(root, 'dist/web'),
-    catalogueFiles: readCatalogueFiles(join(root, 'catalogue')),
   })
 }
 

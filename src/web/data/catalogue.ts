@@ -5,7 +5,7 @@
  */
 
 import type { Catalogue } from '../../catalogue/catalogue.js'
-import { parseCatalogue } from '../../catalogue/parse.js'
+import { catalogueFromJson } from '../../catalogue/catalogue-json.js'
 import type { CatalogueAnswer } from '../../server/http-types.js'
 import { askJson } from './http.js'
 import { type Live, live, useLive } from './value.js'
@@ -28,11 +28,7 @@ function loadCatalogue(): Promise<void> {
 async function fetchCatalogue(): Promise<void> {
   const answer = await askJson<CatalogueAnswer>('/api/catalogue')
   if (answer.ok) {
-    const parsed = parseCatalogue(answer.value.files)
-    if (!parsed.ok) {
-      throw new TypeError(`catalogue must be sound; found ${JSON.stringify(parsed.problems.slice(0, 3))}`)
-    }
-    held.set(parsed.catalogue)
+    held.set(catalogueFromJson(answer.value))
     return
   }
   setTimeout(() => {

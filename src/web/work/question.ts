@@ -5,7 +5,7 @@
  */
 
 import type { Catalogue } from '../../catalogue/catalogue.js'
-import { parseCatalogue } from '../../catalogue/parse.js'
+import { catalogueFromJson } from '../../catalogue/catalogue-json.js'
 import type { Entry } from '../../logbook/kinds.js'
 import type { CatalogueAnswer } from '../../server/http-types.js'
 import type { AskedOf } from './key.js'
@@ -46,8 +46,5 @@ export function withYearsKept(
 export async function fetchCatalogue(): Promise<Catalogue> {
   const answer = await fetch('/api/catalogue')
   if (!answer.ok) throw new Error(`the catalogue must be served; found status ${answer.status}`)
-  const parsed = parseCatalogue(((await answer.json()) as CatalogueAnswer).files)
-  if (!parsed.ok)
-    throw new Error(`the catalogue must be sound; found ${JSON.stringify(parsed.problems.slice(0, 3))}`)
-  return parsed.catalogue
+  return catalogueFromJson((await answer.json()) as CatalogueAnswer)
 }

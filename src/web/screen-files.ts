@@ -1,0 +1,19 @@
+/**
+ * Where each page's screen is, and how to fetch it.
+ *
+ * @module
+ */
+
+/** A screen is fetched when it is first gone to. A page that is not listed here is linked from nowhere. */
+export const screenFiles = {
+  boats: async () => (await import('./screens/boats.js')).BoatsScreen,
+  new: async () => (await import('./screens/new-boat.js')).NewBoatScreen,
+  settings: async () => (await import('./screens/settings.js')).SettingsScreen,
+  logbook: async () => (await import('./screens/logbook.js')).LogbookScreen,
+  writeEntry: async () => (await import('./screens/write-entry.js')).WriteEntry,
+  set: async () => (await import('./screens/set.js')).SetScreen,
+  forecast: async () => (await import('./screens/forecast.js')).ForecastScreen,
+  alternatives: async () => (await import('./screens/alternatives.js')).AlternativesScreen,
+  brief: async () => (await import('./screens/brief.js')).BriefScreen,
+  'looking-back': async () => (await import('./screens/looking-back.js')).LookingBackScreen,
+} as const
