@@ -2,7 +2,11 @@ import react from '@vitejs/plugin-react'
 import { defineConfig, type Plugin } from 'vite'
 
 /** What starts the workers waits for nothing else. */
-const begins = { name: 'begin', test: /comlink|web\/(work\/begin|routes|screen-files)\.ts$/, priority: 2 }
+const begins = {
+  name: 'begin',
+  test: /comlink|web\/(work\/(begin|key)|data\/today|routes|screen-files)\.ts$/,
+  priority: 2,
+}
 /** One file of what most pages share, rather than thirty crumbs. */
 const shared = { name: 'shared', minShareCount: 3, priority: 1 }
 

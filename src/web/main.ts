@@ -5,7 +5,7 @@
  */
 
 // Before all else: the worker needs longest.
-import './work/begin.js'
+import { theConductor } from './work/begin.js'
 
 import './look/tokens.css'
 import './look/base.css'
@@ -13,9 +13,17 @@ import './look/shell.css'
 import './look/parts.css'
 import './look/logbook.css'
 import './look/print.css'
+import { today } from './data/today.js'
 import { routeOf } from './routes.js'
 import { screenFiles } from './screen-files.js'
+import { answerSeed } from './work/key.js'
 
-const { page } = routeOf(location.pathname)
-if (page !== 'unknown') void screenFiles[page]().catch(() => undefined)
+const route = routeOf(location.pathname)
+if (route.page !== 'unknown') void screenFiles[route.page]().catch(() => undefined)
+if (route.page === 'alternatives') {
+  const { boat, set } = route
+  void theConductor()
+    .expect({ boat, set, asOf: today(), seed: answerSeed })
+    .catch(() => undefined)
+}
 void import('./page.js')

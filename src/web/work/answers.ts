@@ -13,11 +13,8 @@ import { today } from '../data/today.js'
 import { type Live, live } from '../data/value.js'
 import type { AnswerView } from './answer-view.js'
 import { theConductor } from './begin.js'
-import { type AskedOf, keyOf } from './key.js'
+import { type AskedOf, answerSeed, keyOf } from './key.js'
 import type { AnswerState, Basis, FigureSource, ForecastState, Stage } from './messages.js'
-
-/** The same as at the prompt, so that both say the same. */
-export const answerSeed = 1
 
 /** What is on the page; it changes when there is something new to read. */
 export interface Shown {

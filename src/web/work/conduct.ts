@@ -31,9 +31,10 @@ import { decisionOf } from './decide.js'
 import { isSettled } from './enough.js'
 import { forecastView } from './forecast-view.js'
 import { keepAnswer, readAnswer } from './kept-answers.js'
+import { type AskedOf, keyOf } from './key.js'
 import { makeLooksBack } from './look-back.js'
-import type { Conductor, ForecastState } from './messages.js'
-import { allOf, fetchCatalogue, withYearsKept } from './question.js'
+import type { Conductor, Entries, ForecastState } from './messages.js'
+import { allOf, fetchCatalogue, fetchEntries, withYearsKept } from './question.js'
 import { makeMemory } from './remembered.js'
 import { breathOf, type KeptRun, keep, type Run, Stopped, say, shown, showView, tellEveryMs } from './run.js'
 
@@ -94,6 +95,7 @@ export function makeConductor(crew: Crew): Conductor {
     say(run, 'refining')
     showView(run)
     void crew.warm()
+    await run.heard
     await breathOf(run, pageDrawsMs)
   }
 
@@ -211,29 +213,28 @@ export function makeConductor(crew: Crew): Conductor {
   }
 
   return {
+    async expect(asked) {
+      const entries = await fetchEntries(asked.boat)
+      const key = keyOf(asked, entries)
+      // what the page asks itself in the meantime goes before, and what is kept needs no beginning
+      if (entries.length === 0 || runs.size > 0 || (await readAnswer(key)) !== undefined || runs.size > 0)
+        return
+      const run = newRun({ ...asked, key }, async (from) => entries.slice(from))
+      run.heard = new Promise((resolve) => {
+        run.hear = resolve
+      })
+      remember(run)
+      await goFurther(run)
+    },
+
     async answer(asked, entries, tell, { roughFirst }) {
       const { key } = asked
       stopOthers(key)
       const known = runs.get(key)
-      const run: Run = known ?? {
-        key,
-        asked,
-        entries,
-        tell,
-        ownLimits: false,
-        roughFirst,
-        change: {},
-        stage: 'preparing',
-        histories: 0,
-        wanted: steps[0]!,
-        most: steps.at(-1)!,
-        working: false,
-        again: false,
-        choosing: false,
-        viewDue: false,
-        toldAt: 0,
-      }
+      const run = known ?? newRun(asked, entries)
+      if (known === undefined) run.roughFirst = roughFirst
       run.tell = tell
+      run.hear?.()
       remember(run)
       if (known !== undefined) {
         delete run.basisTold
@@ -334,5 +335,26 @@ export function makeConductor(crew: Crew): Conductor {
       const source = whole.sources.find(({ id }) => id === figure.source)
       return { ...figure, sourceTitle: source?.title ?? figure.source }
     },
+  }
+}
+
+function newRun(asked: AskedOf & { readonly key: string }, entries: Entries): Run {
+  return {
+    key: asked.key,
+    asked,
+    entries,
+    tell: () => undefined,
+    ownLimits: false,
+    roughFirst: true,
+    change: {},
+    stage: 'preparing',
+    histories: 0,
+    wanted: steps[0]!,
+    most: steps.at(-1)!,
+    working: false,
+    again: false,
+    choosing: false,
+    viewDue: false,
+    toldAt: 0,
   }
 }

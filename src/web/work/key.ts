@@ -6,6 +6,9 @@
 
 import type { Entry } from '../../logbook/kinds.js'
 
+/** The same as at the prompt, so that both say the same. */
+export const answerSeed = 1
+
 export interface AskedOf {
   readonly boat: string
   readonly set: string

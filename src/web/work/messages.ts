@@ -102,6 +102,8 @@ export type Entries = (from: number) => Promise<readonly Entry[]>
 
 /** What the page may ask of the worker that prepares, reports and keeps. */
 export interface Conductor {
+  /** Begins an answer that a page is about to ask for, as far as first figures. */
+  expect(asked: AskedOf): Promise<void>
   answer(
     asked: AskedOf & { readonly key: string },
     entries: Entries,

@@ -6,6 +6,8 @@
 
 import type { Catalogue } from '../../catalogue/catalogue.js'
 import { catalogueFromJson } from '../../catalogue/catalogue-json.js'
+import { currentEntries } from '../../logbook/current.js'
+import { readKept } from '../../logbook/entry.js'
 import type { Entry } from '../../logbook/kinds.js'
 import type { CatalogueAnswer } from '../../server/http-types.js'
 import type { AskedOf } from './key.js'
@@ -41,6 +43,14 @@ export function withYearsKept(
     body: { yearsKept },
   } as Entry
   return [...entries, tried]
+}
+
+/** A boat's log as the server has it, in its current form; empty where the server does not give it. */
+export async function fetchEntries(boat: string): Promise<readonly Entry[]> {
+  const answer = await fetch(`/api/boats/${encodeURIComponent(boat)}/entries`)
+  if (!answer.ok) return []
+  const lines = (await answer.text()).split('\n').filter((line) => line !== '')
+  return currentEntries(lines.map(readKept)).entries
 }
 
 export async function fetchCatalogue(): Promise<Catalogue> {

@@ -24,6 +24,9 @@ export interface Run {
   readonly asked: AskedOf
   readonly entries: Entries
   tell: (state: AnswerState) => void
+  /** Of an answer begun before a page asked for it: fulfilled when one does, and what fulfils it. */
+  heard?: Promise<void>
+  hear?: () => void
   prepared?: Prepared
   /** Whether each alternative has a repair limit of its own yet. */
   ownLimits: boolean
