@@ -9,6 +9,7 @@ import type { CatalogueLoad, LoadRules, Motors } from './load-schema.js'
 import type { CatalogueLimit } from './limit-schema.js'
 import type { Part } from './part-schema.js'
 import type { Provenance } from './provenance.js'
+import type { SizingLimits } from './sizing-schema.js'
 
 /**
  * Reference data for a set of 10 kW at 1,500 or 1,800 rpm in salt water.
@@ -25,6 +26,7 @@ export interface Catalogue {
   readonly loads: readonly CatalogueLoad[]
   readonly loadRules: LoadRules
   readonly motors: Motors
+  readonly sizing: SizingLimits
   /** Of the tests; no keeper of a boat overrules them. */
   readonly limits: readonly CatalogueLimit[]
   /** Path of a figure to where it comes from. */

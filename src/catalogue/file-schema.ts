@@ -9,6 +9,7 @@ import { limitSchema } from './limit-schema.js'
 import { loadRulesSchema, loadSchema, motorsSchema } from './load-schema.js'
 import { hoursSchema, partSchema, spreadSchema } from './part-schema.js'
 import { heldKinds, originSchema } from './provenance.js'
+import { sizingSchema } from './sizing-schema.js'
 
 const id = z
   .string()
@@ -30,6 +31,7 @@ export const headSchema = z.object({
     'gensettle-dangers',
     'gensettle-loads',
     'gensettle-motors',
+    'gensettle-sizing',
     'gensettle-limits',
   ]),
   version: words,
@@ -242,6 +244,7 @@ export const bodySchemas = {
   'gensettle-dangers': z.strictObject({ dangers: z.array(dangerSchema) }),
   'gensettle-loads': z.strictObject({ loads: z.array(loadSchema), loadRules: loadRulesSchema }),
   'gensettle-motors': z.strictObject({ motors: motorsSchema }),
+  'gensettle-sizing': z.strictObject({ sizing: sizingSchema }),
   'gensettle-limits': z.strictObject({ limits: z.array(limitSchema) }),
 } as const
 

@@ -15,6 +15,7 @@ import { type Problem, shown } from './problem.js'
 import type { Provenance } from './provenance.js'
 import { referenceProblems } from './references.js'
 import type { SetCatalogue } from './scale.js'
+import { sizingSchema } from './sizing-schema.js'
 
 /** A figure as the keeper of the boat has it. */
 export interface Overruling {
@@ -51,6 +52,7 @@ const bodySchema = z.object({
   loads: z.array(loadSchema),
   loadRules: loadRulesSchema,
   motors: motorsSchema,
+  sizing: sizingSchema,
 })
 
 /**
@@ -99,7 +101,7 @@ export function describeFigure(catalogue: SetCatalogue, path: string): Described
 }
 
 function bodyOf(catalogue: Catalogue): z.infer<typeof bodySchema> {
-  const { parts, access, checks, dangers, wholeSet, care, loads, loadRules, motors } = catalogue
+  const { parts, access, checks, dangers, wholeSet, care, loads, loadRules, motors, sizing } = catalogue
   return {
     parts: [...parts],
     access: [...access],
@@ -110,6 +112,7 @@ function bodyOf(catalogue: Catalogue): z.infer<typeof bodySchema> {
     loads: [...loads],
     loadRules,
     motors,
+    sizing,
   }
 }
 

@@ -51,6 +51,7 @@ export interface Load {
   readonly vars: number
   /** Undefined where nothing is to start. */
   readonly start?: LoadStart
+  readonly season: 'all' | 'cooling' | 'heating' | 'with-climate'
   readonly duty: Readonly<Record<Season, Duty>>
   /** Hours a day switched on, by occasion; left out: not on that occasion itself. [h/d] */
   readonly hours: Readonly<Partial<Record<Occasion, number>>>
