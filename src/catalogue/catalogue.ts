@@ -5,6 +5,7 @@
  */
 
 import type { Access, Care, Check, Danger, Source, WholeSet } from './file-schema.js'
+import type { CatalogueLinks } from './links-schema.js'
 import type { CatalogueLoad, LoadRules, Motors } from './load-schema.js'
 import type { CatalogueLimit } from './limit-schema.js'
 import type { Part } from './part-schema.js'
@@ -26,6 +27,8 @@ export interface Catalogue {
   readonly loads: readonly CatalogueLoad[]
   readonly loadRules: LoadRules
   readonly motors: Motors
+  /** Windings, and the ways of joining their leads; no keeper of a boat overrules them. */
+  readonly links: CatalogueLinks
   readonly sizing: SizingLimits
   /** Of the tests; no keeper of a boat overrules them. */
   readonly limits: readonly CatalogueLimit[]

@@ -63,6 +63,9 @@ const rules: readonly (readonly [RegExp, string])[] = [
   [/\.factor(?:\.(?:low|typical|high))?$|Factor\.(?:low|high)$/, '1'],
   [/\.hatchTooSmallChance\./, '1'],
   [/\.repairQuality\./, '1'],
+  [/\.links\.windings\..*\.degrees$/, '°'],
+  [/\.links\.supplies\.[^.]+\.volts$/, 'V'],
+  [/\.links\.supplies\.[^.]+\.hertz$/, 'Hz'],
 ]
 
 /**

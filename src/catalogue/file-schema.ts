@@ -6,6 +6,7 @@
 
 import * as z from 'zod'
 import { limitSchema } from './limit-schema.js'
+import { linksSchema } from './links-schema.js'
 import { loadRulesSchema, loadSchema, motorsSchema } from './load-schema.js'
 import { hoursSchema, partSchema, spreadSchema } from './part-schema.js'
 import { heldKinds, originSchema } from './provenance.js'
@@ -31,6 +32,7 @@ export const headSchema = z.object({
     'gensettle-dangers',
     'gensettle-loads',
     'gensettle-motors',
+    'gensettle-links',
     'gensettle-sizing',
     'gensettle-limits',
   ]),
@@ -244,6 +246,7 @@ export const bodySchemas = {
   'gensettle-dangers': z.strictObject({ dangers: z.array(dangerSchema) }),
   'gensettle-loads': z.strictObject({ loads: z.array(loadSchema), loadRules: loadRulesSchema }),
   'gensettle-motors': z.strictObject({ motors: motorsSchema }),
+  'gensettle-links': z.strictObject({ links: linksSchema }),
   'gensettle-sizing': z.strictObject({ sizing: sizingSchema }),
   'gensettle-limits': z.strictObject({ limits: z.array(limitSchema) }),
 } as const

@@ -40,7 +40,7 @@ export interface DescribedFigure extends Provenance {
 
 /** Figures that have done their work when a catalogue is made for a set, or that are no matter of opinion; no limit of a test is. */
 const fixed =
-  /^(?:sources\.|limits\.|wholeSet\.(?:money|rating)\.|care\.(?:freshWaterFactor|twoPoleFactor)$)/
+  /^(?:sources\.|links\.|limits\.|wholeSet\.(?:money|rating)\.|care\.(?:freshWaterFactor|twoPoleFactor)$)/
 
 const bodySchema = z.object({
   parts: z.array(partSchema),

@@ -17,6 +17,7 @@ export function referenceProblems(catalogue: Catalogue): Problem[] {
     check: new Set(catalogue.checks.map((check) => check.id)),
     danger: new Set(catalogue.dangers.map((danger) => danger.id)),
     source: new Set(catalogue.sources.map((source) => source.id)),
+    winding: new Set(catalogue.links.windings.map(({ id }) => id)),
   }
   const problems: Problem[] = []
 
@@ -118,6 +119,10 @@ export function referenceProblems(catalogue: Catalogue): Problem[] {
         })
       }
     }
+  }
+  for (const { id, told, winding } of catalogue.links.patterns) {
+    mustKnow('source', told.source, `links.patterns.${id}.told`)
+    mustKnow('winding', winding, `links.patterns.${id}.winding`)
   }
   for (const list of ['parts', 'access', 'checks', 'dangers', 'loads', 'sources', 'limits'] as const) {
     problems.push(...twice(catalogue[list], list))

@@ -8,6 +8,7 @@ import { type Brief, isShort } from '../alternatives/brief.js'
 import type { BriefBlock, BriefPassage } from '../alternatives/brief-blocks.js'
 import { type Drawing, rangeDrawings, type Shape, widthsDrawing } from '../alternatives/brief-drawing.js'
 import { briefStyle } from './brief-style.js'
+import { safe } from './page-html.js'
 
 export function briefHtml(brief: Brief): string {
   const { title, boatName, setLine, invented, day, passages, colophon } = brief
@@ -96,12 +97,4 @@ function shapeSvg(shape: Shape): string {
   }
   const { x, y, aside, anchor, text, bold } = shape
   return `<text x="${x}%" y="${y}" dx="${aside}" text-anchor="${anchor}"${bold ? ' class="bold"' : ''}>${safe(text)}</text>`
-}
-
-function safe(text: string): string {
-  return text
-    .replaceAll('&', '&amp;')
-    .replaceAll('<', '&lt;')
-    .replaceAll('>', '&gt;')
-    .replaceAll('"', '&quot;')
 }

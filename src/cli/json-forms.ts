@@ -9,6 +9,7 @@ import type { Summary } from '../alternatives/summary.js'
 import { chance, entry, numbers, ofSet, perhaps, problem, texts, written } from './json-form-pieces.js'
 import { bearing } from './json-forms-bearing.js'
 import { brief } from './json-forms-brief.js'
+import { linksFields } from './json-forms-links.js'
 import { lessons, lookingBackFields } from './json-forms-looking-back.js'
 
 const verdictOfBoat = z.object({
@@ -195,6 +196,7 @@ const fields = {
     caution: z.string(),
   },
   ...lookingBackFields,
+  ...linksFields,
   'gensettle/simulation': {
     title: z.string(),
     currency: z.string(),

@@ -18,21 +18,30 @@ export function readJsonFile(
   file: string,
   { path, holds }: { readonly path: string; readonly holds: string },
 ): ReadJson {
-  const problem = (code: string, found: string, allowed: string): ReadJson => ({
+  const read = readTextFile(file, { path })
+  if ('problem' in read) return read
+  try {
+    return { value: JSON.parse(read.text) as unknown }
+  } catch (error) {
+    const found = error instanceof Error ? error.message : 'no JSON'
+    return { problem: { code: 'not-json', path, found, allowed: `${holds} as JSON` } }
+  }
+}
+
+/** The text of a file. `path` is where problems are told. */
+export function readTextFile(
+  file: string,
+  { path }: { readonly path: string },
+): { readonly text: string } | { readonly problem: Problem } {
+  const problem = (code: string, found: string, allowed: string) => ({
     problem: { code, path, found, allowed },
   })
-  let text: string
   try {
     const { size } = statSync(file)
     if (size > largestFile) return problem('too-large', `${size} bytes`, `at most ${largestFile} bytes`)
-    text = readFileSync(file, 'utf8')
+    return { text: readFileSync(file, 'utf8') }
   } catch (error) {
     return problem('no-such-file', `${file}: ${plainError(error)}`, 'a file that can be read')
-  }
-  try {
-    return { value: JSON.parse(text) as unknown }
-  } catch (error) {
-    return problem('not-json', error instanceof Error ? error.message : 'no JSON', `${holds} as JSON`)
   }
 }
 

@@ -11,6 +11,7 @@ import { listBoats } from './boats.js'
 import { correctEntry, listEntries } from './log.js'
 import { programVersion } from './places.js'
 import { addKinds, flagsFromChanges } from './program-log-add.js'
+import { addLinks } from './program-links.js'
 import { addLookingBack } from './program-looking-back.js'
 import { answering, collect, command, ofSet, wholeWithin, withSeed } from './program-parts.js'
 
@@ -41,6 +42,7 @@ Example:
   addLog(program)
   addAnswers(program)
   addLookingBack(program)
+  addLinks(program)
   addFiles(program)
   return program
 }
