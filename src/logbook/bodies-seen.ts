@@ -59,6 +59,8 @@ export const readingUnits = [
   'l/min',
   'l/h',
   'mm',
+  'm',
+  'mm2',
   'mm/s',
   'g',
   'kg',

@@ -5,7 +5,7 @@
  */
 
 import { absorption, insulationAt40, oldLeastMohm } from './insulation.js'
-import { again, doubt, proofTest, stepOf, type Taken } from './judging.js'
+import { again, doubt, type Plan, proofTest, stepOf, type Taken } from './judging.js'
 import type { Limits } from './limits.js'
 import { sayFigure } from './say-figure.js'
 import type { Ask, Field, ProofTest } from './test-type.js'
@@ -163,7 +163,7 @@ function doubtsOf(taken: Taken, limits: Limits): Ask[] {
   return asks
 }
 
-export const insulationTest: ProofTest = proofTest({
+const insulation = {
   id: 'insulation-test',
   name: 'Insulation resistance of a winding to the frame',
   purpose: 'Whether the winding is dry and whole enough to be energised.',
@@ -233,6 +233,16 @@ export const insulationTest: ProofTest = proofTest({
           : 'Write the temperature beside it: a steady fall over the years warns sooner than any limit.',
     }
   },
+} satisfies Plan
+
+/** Dry and cold. */
+export const insulationTest: ProofTest = proofTest(insulation)
+
+/** Once more, while the winding is hot from full load: dampness shows then. */
+export const hotInsulationTest: ProofTest = proofTest({
+  ...insulation,
+  id: 'insulation-hot',
+  name: 'Insulation again, while the winding is hot from full load',
 })
 
 /** Ten minutes, one minute, half a minute, ten seconds: how far it rises while it is read. */

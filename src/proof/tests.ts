@@ -5,10 +5,54 @@
  */
 
 import type { ProofTest } from './test-type.js'
-import { absorptionTest, insulationTest } from './tests-insulation.js'
+import { firstRecheck, monoxideTest, secondRecheck, shutdownTest } from './tests-after.js'
+import { breakerTest, conductorTest } from './tests-conductors.js'
+import { backPressureTest, coolingTest, exhaustTest } from './tests-cooling.js'
+import { bondTest, changeoverTest, leakageTest, neutralBondTest, tripTest } from './tests-earth.js'
+import { excitationTest, gapTest, residualTest } from './tests-excitation.js'
+import { absorptionTest, hotInsulationTest, insulationTest } from './tests-insulation.js'
+import { capacitorTest, diodeTest, windingResistanceTest } from './tests-resistance.js'
+import { linksTest, loadRunTest, turnTest, vibrationTest } from './tests-running.js'
+import { strayTest, touchTest } from './tests-touch.js'
+import { balanceTest, droopTest, loadStepTest, noLoadTest, steadyTest } from './tests-volts.js'
 
-/** In the order in which they are usually made. */
-export const proofTests: readonly ProofTest[] = [insulationTest, absorptionTest]
+/** In the order in which they are made: dead tests, the gap, the first run with the breaker open, then load. */
+export const proofTests: readonly ProofTest[] = [
+  turnTest,
+  linksTest,
+  windingResistanceTest,
+  insulationTest,
+  absorptionTest,
+  diodeTest,
+  capacitorTest,
+  bondTest,
+  neutralBondTest,
+  changeoverTest,
+  breakerTest,
+  conductorTest,
+  gapTest,
+  residualTest,
+  excitationTest,
+  noLoadTest,
+  balanceTest,
+  touchTest,
+  strayTest,
+  leakageTest,
+  tripTest,
+  monoxideTest,
+  loadStepTest,
+  droopTest,
+  steadyTest,
+  coolingTest,
+  exhaustTest,
+  backPressureTest,
+  vibrationTest,
+  loadRunTest,
+  hotInsulationTest,
+  shutdownTest,
+  firstRecheck,
+  secondRecheck,
+]
 
 /** The test of an id; undefined where there is none. */
 export function proofTestOf(id: string): ProofTest | undefined {

@@ -51,6 +51,7 @@ const meterUnits = {
   mm: { kind: 'length', factor: 1 },
   m: { kind: 'length', factor: 1000 },
   ft: { kind: 'length', factor: 304.8 },
+  mm2: { kind: 'area', factor: 1 },
   s: { kind: 'time', factor: 1 },
   ms: { kind: 'time', factor: 1e-3 },
   min: { kind: 'time', factor: 60 },

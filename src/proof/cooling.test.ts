@@ -1,0 +1,135 @@
+import { expect, test } from 'vitest'
+import { shippedLimits } from '../../test/shipped-limits.js'
+import {
+  columnKpa,
+  counterflowEffectiveness,
+  dryMixC,
+  exchangerState,
+  fouledTransfer,
+  logMeanKelvin,
+  transferKwPerKelvin,
+  waterKgPerSecond,
+} from './cooling.js'
+import type { Readings } from './test-type.js'
+import { backPressureTest, coolingTest, exhaustTest } from './tests-cooling.js'
+
+const sea = shippedLimits('sea-heat').value
+
+// Sizing cases RW1 and RW2; derived, heat capacity recalled.
+test('flow of raw water that takes up a heat', () => {
+  expect(waterKgPerSecond({ heatKw: 10.041, riseK: 12, heatCapacity: sea })).toBeCloseTo(0.2097, 4)
+  expect((60 * waterKgPerSecond({ heatKw: 10, riseK: 10, heatCapacity: sea })) / 1.025).toBeCloseTo(14.671, 2)
+})
+
+// HX4 and HX5: thermodynamics texts, seen. HX7: derived, equal ends divide by nothing.
+test('mean differences of exchangers', () => {
+  expect(logMeanKelvin({ one: 215 - 90, other: 125 - 60 })).toBeCloseTo(91.753, 3)
+  expect(logMeanKelvin({ one: 90 - 20, other: 75 - 40 })).toBeCloseTo(50.494, 3)
+  expect(logMeanKelvin({ one: 90 - 40, other: 75 - 20 })).toBeCloseTo(52.46, 3)
+  expect(logMeanKelvin({ one: 20, other: 20 })).toBe(20)
+})
+
+// HX8 and FO1; derived, fouling of a maker-neutral table seen.
+test('effectiveness of counterflow, and a fouled surface', () => {
+  expect(counterflowEffectiveness({ units: 2, ratio: 1 })).toBeCloseTo(0.66667, 5)
+  expect(counterflowEffectiveness({ units: 1, ratio: 0 })).toBeCloseTo(0.63212, 5)
+  for (const [fouling, u] of [
+    [0.088, 1.0854],
+    [0.176, 0.9908],
+    [0.35, 0.8451],
+  ] as const) {
+    expect(fouledTransfer({ clean: 1.2, fouling })).toBeCloseTo(u, 4)
+  }
+})
+
+const clean = { coolantInC: 82, coolantOutC: 74.958, seaInC: 25, seaOutC: 36.992 }
+const fouled = { ...clean, coolantInC: 92, coolantOutC: 84.958 }
+
+// DG1 and DG2; derived.
+test('four temperatures of a clean exchanger and of a fouled one', () => {
+  const before = exchangerState(clean)
+  const now = exchangerState(fouled)
+  expect(transferKwPerKelvin({ heatKw: 10, logMean: before.logMean })).toBeCloseTo(0.21079, 4)
+  expect(before.transferUnits).toBeCloseTo(0.25278, 4)
+  expect(waterKgPerSecond({ heatKw: 10, riseK: before.seaRise, heatCapacity: sea })).toBeCloseTo(0.209, 3)
+  expect(transferKwPerKelvin({ heatKw: 10, logMean: now.logMean })).toBeCloseTo(0.17407, 4)
+  expect(100 * (before.logMean / now.logMean - 1)).toBeCloseTo(-17.4, 1)
+})
+
+// EX1 and EX3; derived.
+test('the hose if nothing turned to vapour, and how little water that takes', () => {
+  const gas = { gasKgPerSecond: 0.019315, gasC: 450, waterHeatCapacity: 3.99, gasHeatCapacity: 1.1 }
+  expect(dryMixC({ ...gas, waterKgPerSecond: 0.2097, waterC: 37 })).toBeCloseTo(47.23, 1)
+  expect(dryMixC({ ...gas, waterKgPerSecond: 0.03728, waterC: 42 })).toBeCloseTo(93, 0)
+})
+
+// BP2; derived.
+test('a column of sea water in a lift', () => {
+  expect(columnKpa({ metres: 1.2, density: 1025 })).toBeCloseTo(12.062, 2)
+  expect(columnKpa({ metres: 1.0107, density: 1025 })).toBeCloseTo(10.159, 2)
+})
+
+function readings(four: typeof clean, prefix = ''): Readings {
+  return {
+    [`${prefix}coolant-in`]: four.coolantInC,
+    [`${prefix}coolant-out`]: four.coolantOutC,
+    [`${prefix}sea-in`]: four.seaInC,
+    [`${prefix}sea-out`]: four.seaOutC,
+  }
+}
+
+const judge = (now: typeof clean, more: Readings = {}) =>
+  coolingTest.judge({ ...readings(now), ...readings(clean, 'clean-'), ...more }, shippedLimits)
+
+test('which of the four ways it is', () => {
+  expect(judge(clean).band).toBe('as-clean')
+  expect(judge(fouled).band).toBe('fouled')
+  // A third less water: the rise is half as much again.
+  expect(judge({ coolantInC: 88, coolantOutC: 80.958, seaInC: 25, seaOutC: 43 }).band).toBe('starved')
+  expect(judge({ ...clean, coolantInC: 86, coolantOutC: 74 }).band).toBe('coolant')
+  expect(judge({ coolantInC: 104, coolantOutC: 96.9, seaInC: 47, seaOutC: 59 }).band).toBe('hot-outlet')
+})
+
+test('without clean figures a rise within its span tells of the flow alone', () => {
+  const alone = (four: typeof clean) => coolingTest.judge(readings(four), shippedLimits).band
+  expect(alone(clean)).toBe('flow-good')
+  expect(alone({ ...clean, seaOutC: 42 })).toBe('starved')
+})
+
+test('too little load, too soon, or ends mixed up are asked about', () => {
+  const asked = (more: Readings) => judge(clean, more).asks.map(({ code }) => code)
+  expect(asked({ load: 3, rating: 7 })).toEqual(['part-load'])
+  expect(asked({ steady: 8 })).toEqual(['not-steady'])
+  expect(asked({ 'sea-in': 40 })).toEqual(['crossed'])
+})
+
+// Bands practice; 93 °C quoted from ABYC P-1.
+test.each([
+  [60, 'usual'],
+  [69, 'warm'],
+  [70, 'alarm'],
+  [80, 'stop'],
+  [93, 'hose'],
+])('a hose of %f °C is %s', (hose, band) => {
+  expect(exhaustTest.judge({ hose }, shippedLimits).band).toBe(band)
+})
+
+test('a rise of 10 K above its own figure tells before any alarm does', () => {
+  expect(exhaustTest.judge({ hose: 58, clean: 47 }, shippedLimits)).toMatchObject({
+    band: 'risen',
+    verdict: 'fail',
+  })
+  expect(exhaustTest.judge({ hose: 56, clean: 47 }, shippedLimits).band).toBe('usual')
+})
+
+// BP1: three set manuals, seen.
+test('back pressure against the limit of the engine', () => {
+  const at = (pressure: number, aspiration: string) =>
+    backPressureTest.judge({ pressure, aspiration }, shippedLimits).band
+  expect([at(10.1, 'natural'), at(12.06, 'natural'), at(21, 'natural')]).toEqual([
+    'within',
+    'high',
+    'very-high',
+  ])
+  expect([at(5, 'turbo'), at(6, 'turbo')]).toEqual(['within', 'high'])
+})

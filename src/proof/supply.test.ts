@@ -1,0 +1,191 @@
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { shippedLimits } from '../../test/shipped-limits.js'
+import {
+  droopPercent,
+  hertzOf,
+  highestNoLoadHz,
+  openNeutralVolts,
+  regulationPercent,
+  sequenceUnbalancePercent,
+  steadyVoltsPercent,
+  unbalancePercent,
+} from './supply.js'
+import type { Readings } from './test-type.js'
+import { excitationTest, gapTest, residualTest } from './tests-excitation.js'
+import { balanceTest, droopTest, loadStepTest, noLoadTest, steadyTest } from './tests-volts.js'
+
+// Check case 21; derived.
+test.each([
+  [1800, 4, 60],
+  [1500, 4, 50],
+  [3600, 2, 60],
+  [3000, 2, 50],
+  [1200, 6, 60],
+])('%f rpm with %f poles make %f Hz', (rpm, poles, hz) => {
+  expect(hertzOf({ rpm, poles })).toBe(hz)
+})
+
+// Check cases 22 and 23: G2 of ISO 8528-5 seen in a specification, G1 and G3 recalled.
+test('62.4 Hz unloaded and 60 Hz loaded is a droop of 4 %: class G2, not G3', () => {
+  expect(droopPercent({ noLoadHz: 62.4, fullLoadHz: 60, ratedHz: 60 })).toBe(4)
+  const read = { 'no-load': 62.4, 'full-load': 60, 'rated-hertz': 60 }
+  const of = (g: string) => droopTest.judge({ ...read, class: g }, shippedLimits).verdict
+  expect([of('g1'), of('g2'), of('g3')]).toEqual(['pass', 'pass', 'fail'])
+  // Half load lies half way, and four poles turn at 1,872 rpm unloaded.
+  expect((62.4 + 60) / 2).toBeCloseTo(61.2, 12)
+  expect(hertzOf({ rpm: 1872, poles: 4 })).toBeCloseTo(62.4, 12)
+  expect(
+    ['g1', 'g2', 'g3'].map((g) =>
+      highestNoLoadHz({ ratedHz: 60, droopPercent: shippedLimits(`droop-${g}`).value }),
+    ),
+  ).toEqual([64.8, 63, 61.8])
+})
+
+test('droop told at part load is asked about', () => {
+  const read = { 'no-load': 62.4, 'full-load': 61, 'rated-hertz': 60, load: 3, rating: 7 }
+  expect(droopTest.judge(read, shippedLimits).asks[0]).toMatchObject({
+    code: 'part-load',
+    confirmable: false,
+  })
+})
+
+// Check case 24: 240 to 196 V; G2 seen, G1 and G3 recalled.
+test('a dip of 18.33 % is within G1 and G2, not G3', () => {
+  const judge = (g: string) =>
+    loadStepTest.judge({ before: 240, lowest: 196, rated: 240, 'rated-hertz': 60, class: g }, shippedLimits)
+  expect(judge('g2').worked[0]?.value).toBeCloseTo(18.33, 2)
+  expect(['g1', 'g2', 'g3'].map((g) => judge(g).verdict)).toEqual(['pass', 'pass', 'fail'])
+})
+
+test('frequency and recovery count too, and the worst is named', () => {
+  const read = {
+    before: 230,
+    lowest: 220,
+    rated: 230,
+    'rated-hertz': 50,
+    class: 'g2',
+    'lowest-hertz': 44,
+    'hertz-back': 9,
+  }
+  const { verdict, says } = loadStepTest.judge(read, shippedLimits)
+  expect(verdict).toBe('fail')
+  expect(says).toMatch(
+    /dip of frequency 12\u00a0% \(at most 10 %\), frequency back after 9\u00a0s \(at most 5 s\)/,
+  )
+})
+
+// Check cases 26 to 28: TM 9-6115-464-34 seen; ISO 8528-5 G2 seen, others recalled.
+test('regulation, steady volts and steady frequency', () => {
+  expect(regulationPercent({ noLoadV: 252, fullLoadV: 240 })).toBe(5)
+  expect(steadyVoltsPercent({ highestV: 244, lowestV: 236, ratedV: 240 })).toBeCloseTo(1.667, 3)
+  const read = {
+    highest: 244,
+    lowest: 236,
+    rated: 240,
+    'highest-hertz': 60.2,
+    'lowest-hertz': 60,
+    'rated-hertz': 60,
+  }
+  const judge = (g: string, more: Readings = {}) =>
+    steadyTest.judge({ ...read, class: g, ...more }, shippedLimits)
+  expect(['g1', 'g2', 'g3'].map((g) => judge(g).verdict)).toEqual(['pass', 'pass', 'fail'])
+  const wide = { highest: 240, lowest: 240, 'highest-hertz': 60.6, 'lowest-hertz': 59.8 }
+  expect(judge('g2', wide).worked[1]?.value).toBeCloseTo(1.333, 3)
+  expect([judge('g2', wide).verdict, judge('g3', wide).verdict]).toEqual(['pass', 'fail'])
+  expect(judge('g2', { 'no-load': 252, 'full-load': 240 }).worked.at(-1)).toMatchObject({ value: 5 })
+})
+
+// Check cases 29 and 30: NEMA MG 1 as quoted. The spread over the mean, 4.32 %, overstates.
+test.each([
+  [[462, 463, 455], 1.087],
+  [[203, 210, 212], 2.56],
+])('%j is unbalanced by %f %%', (lines, percent) => {
+  expect(unbalancePercent(lines)).toBeCloseTo(percent, 2)
+})
+
+test('the true unbalance is nought for three alike, and never above three halves of NEMA’s by much', () => {
+  expect(sequenceUnbalancePercent([230, 230, 230])).toBeCloseTo(0, 5)
+  const line = fc.double({ min: 200, max: 240, noNaN: true })
+  fc.assert(
+    fc.property(fc.tuple(line, line, line), (lines) => {
+      expect(sequenceUnbalancePercent(lines)).toBeLessThanOrEqual(1.25 * unbalancePercent(lines) + 1e-6)
+    }),
+    { numRuns: 200 },
+  )
+})
+
+test('unbalance: 1 % is even, above 5 % no motor is run, no volts are no balance', () => {
+  const judge = (first: number, second: number) => balanceTest.judge({ first, second }, shippedLimits)
+  expect(judge(120, 119).band).toBe('even')
+  expect(judge(120, 115).band).toBe('uneven')
+  expect(judge(130, 110).band).toBe('no-motors')
+  expect(judge(0, 0).asks[0]?.code).toBe('no-volts')
+})
+
+// Check case 42; derived.
+test('an open neutral leaves 48 and 192 V', () => {
+  expect(openNeutralVolts({ lineV: 240, firstOhm: 12, secondOhm: 48 })).toEqual([48, 192])
+})
+
+const unloaded = { first: 230, rated: 230, hertz: 51.5, 'rated-hertz': 50 }
+const noLoad = (more: Readings) => noLoadTest.judge({ ...unloaded, ...more }, shippedLimits)
+
+// IEC 60092-101 recalled; gate of 2 % practice.
+test.each([
+  [{}, 'good'],
+  [{ first: 206 }, 'stop-volts'],
+  [{ first: 254 }, 'stop-volts'],
+  [{ second: 115 }, 'stop-volts'],
+  [{ first: 224 }, 'off'],
+  [{ hertz: 49 }, 'slow'],
+  [{ hertz: 47 }, 'stop-hertz'],
+  [{ hertz: 54.1 }, 'stop-hertz'],
+  [{ hertz: 53, class: 'g2' }, 'stop-hertz'],
+  [{ swing: 1.5 }, 'swings'],
+  [{ 'volts-swing': 'yes' }, 'swings'],
+] as const)('unloaded with %j it is %s', (more, band) => {
+  expect(noLoad(more).band).toBe(band)
+})
+
+test('half and twice the volts say what they usually are', () => {
+  expect(noLoad({ first: 116 }).next).toMatch(/^Half/)
+  expect(noLoad({ first: 460 }).next).toMatch(/^Twice.*Never load it/)
+})
+
+test('residual volts, and a field that is still fed', () => {
+  const judge = (line: number, at = 'yes') => residualTest.judge({ line, 'at-speed': at }, shippedLimits)
+  expect([0.4, 1.5, 6, 14].map((line) => judge(line).band)).toEqual(['none', 'little', 'usual', 'much'])
+  expect(judge(25).verdict).toBe('cannot tell')
+  expect(judge(0.4, 'no').asks[0]?.code).toBe('not-at-speed')
+})
+
+// Check case 58: 12 V on 29.23, 3.4 and 2.5 Ω; seen and derived.
+test.each([
+  [29.23, 0.411],
+  [3.4, 3.53],
+  [2.5, 4.8],
+])('12 V on a field of %f Ω drive %f A', (ohm, a) => {
+  const judged = excitationTest.judge(
+    { first: 230, rated: 230, 'field-volts': 12, 'field-ohms': ohm },
+    shippedLimits,
+  )
+  expect(judged.worked.at(-1)?.value).toBeCloseTo(a, 2)
+})
+
+test('what a fed field tells of machine and regulator', () => {
+  const judge = (readings: Readings) => excitationTest.judge({ rated: 120, ...readings }, shippedLimits).band
+  expect(judge({ first: 118, second: 119 })).toBe('sound')
+  expect(judge({ first: 60, second: 61 })).toBe('partly')
+  expect(judge({ first: 120, second: 60 })).toBe('unbalanced')
+  expect(judge({ first: 5, second: 5 })).toBe('residual')
+  expect(judge({ first: 118, 'field-goes': 'rise' })).toBe('turns')
+  expect(judge({ first: 118, 'field-goes': 'earth' })).toBe('earthed')
+})
+
+test('a gap is closed only below 2 % of a coil', () => {
+  const judge = (gap: number) => gapTest.judge({ gap, coil: 120 }, shippedLimits)
+  expect(judge(2.39)).toMatchObject({ band: 'close', verdict: 'pass' })
+  expect(judge(2.4)).toMatchObject({ band: 'stop', verdict: 'fail' })
+  expect(judge(208).verdict).toBe('fail')
+})
