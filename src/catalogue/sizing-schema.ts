@@ -9,7 +9,8 @@ import * as z from 'zod'
 const share = z.number().min(0).max(1)
 const positive = z.number().positive()
 
-export const aspirations = ['natural', 'turbo', 'turbo-cooled'] as const
+/** How an engine gets its air, and what limits it: a natural one its excess of air, or its temperatures. */
+export const aspirations = ['natural', 'natural-thermal', 'turbo', 'turbo-cooled'] as const
 export type Aspiration = (typeof aspirations)[number]
 
 export const sizingSchema = z.strictObject({
