@@ -63,7 +63,10 @@ const meanings: Readonly<Record<Kind, Readonly<Record<string, string>>>> = {
     'old-meter-hours': 'what the old meter showed last',
     'new-meter-hours': 'what the new one showed first',
   },
-  use: { months: 'months of a usual year; those left out: not at all' },
+  use: {
+    months: 'months of a usual year; those left out: not at all',
+    'changes-from-now': 'it is so from the date of the entry on; before, it was as entered before',
+  },
   terms: {
     'years-kept': 'years for which you will keep the boat',
     'years-kept-at-least': 'nine times in ten it will be at least so many',
@@ -272,6 +275,28 @@ const meanings: Readonly<Record<Kind, Readonly<Record<string, string>>>> = {
     because: 'why',
   },
 }
+  measured: {
+    of: 'whether the meter saw what the set gives, or all that the boat draws',
+    'file-name': 'name of the recording',
+    'file-sha256': 'its digest',
+    'file-bytes': 'its length',
+    source: 'where it came from, where it is no file',
+    rows: 'rows that were read',
+    'bad-rows': 'rows that were left out',
+    'covered-s': 'seconds that were measured',
+    'gap-s': 'seconds left out between them',
+    days: 'calendar days of which something was measured',
+    starts: 'how often power came after none',
+    'energy-kwh': 'energy in all',
+    'most-kw': 'the most power',
+    'most-kva': 'the most apparent power',
+    'most-leg-kw': 'the most power of each leg',
+    'step-kw': 'width of a step of power',
+    hours: 'for each hour of the day the seconds at each step of power',
+    columns: 'how its columns were understood',
+    assumed: 'what had to be taken for granted',
+    meter: 'what you call the meter',
+  },
 
 /** What a field means; undefined where that was forgotten, which a test finds. */
 export function meaningOf(kind: Kind, flag: string): string | undefined {

@@ -58,6 +58,10 @@ const about: Readonly<Record<Kind, readonly [string, string]>> = {
   note: ['anything else', 'note "runs rough when cold"'],
   'photograph-removed': [
     'the bytes of a photograph are to go',
+  measured: [
+    'what a meter recorded; "gensettle measured" reads the recording and writes it',
+    'measured --body \'{"of":"set", …}\'',
+  ],
     'photograph-removed <sha256> --because "shows a face"',
   ],
 }

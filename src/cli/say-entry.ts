@@ -24,7 +24,7 @@ const unnamed = new Set([
   'amount',
   'offeredBy',
 ])
-const untold = new Set(['photographs', 'covers', 'split'])
+const untold = new Set(['photographs', 'covers', 'split', 'hours', 'sha256'])
 const mostCharacters = 90
 
 /** What an entry holds, short enough for a row. */

@@ -135,6 +135,8 @@ export const useBody = z.strictObject({
     1,
     12,
   ),
+  /** A change: it holds from the entry's date, and the years before were as the entry before says. */
+  changesFromNow: mark.optional(),
   ...common,
 })
 

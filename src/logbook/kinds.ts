@@ -18,6 +18,8 @@ import {
 import { decisionBody } from './bodies-decision.js'
 import { candidateBody, habitsBody, houseRuleBody, loadBody, spaceBody } from './bodies-loads.js'
 import { alternativeBody } from './bodies-plan.js'
+import { measuredBody } from './bodies-measured.js'
+import { linksBody } from './bodies-links.js'
 import {
   completeBody,
   dangerSafeBody,
@@ -74,6 +76,7 @@ const kindForms = {
   decision: { set: either, body: decisionBody },
   note: { set: either, body: noteBody },
   'photograph-removed': { set: nothing, body: photographRemovedBody },
+  measured: { set: nameSchema, body: measuredBody },
 } as const
 
 export type Kind = keyof typeof kindForms

@@ -33,6 +33,7 @@ const kindWords: Readonly<Record<Kind, string>> = {
   space: 'description of the engine space',
   candidate: 'offered set',
   note: 'note',
+  measured: 'recording of a meter',
   'photograph-removed': 'removal of a picture',
 }
 

@@ -134,6 +134,10 @@ function saidBody(entry: Entry, { part, money, catalogue, measured }: Words): st
   }
   return sayFields(entry, money)
 }
+  if (isKind(entry, 'measured')) {
+    const { of, coveredS, energyKwh, mostKw } = entry.body
+    return `Measured ${number(Math.round(coveredS / 3600))} h of ${of === 'set' ? 'the set' : 'the boat'}: ${number(Math.round(energyKwh))} kWh, at most ${number(mostKw)} kW`
+  }
 
 /** Particulars and terms: each field by its name. */
 function sayFields(entry: Entry, money: (amount: number) => string): string {

@@ -32,6 +32,7 @@ export const kindNames: Readonly<Record<Kind, string>> = {
   space: 'Engine space',
   candidate: 'Offered set',
   note: 'Note',
+  measured: 'Measured',
   'photograph-removed': 'Picture gone',
 }
 
