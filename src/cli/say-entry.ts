@@ -24,7 +24,7 @@ const unnamed = new Set([
   'amount',
   'offeredBy',
 ])
-const untold = new Set(['photographs', 'covers', 'split', 'hours', 'sha256'])
+const untold = new Set(['photographs', 'covers', 'split'])
 const mostCharacters = 90
 
 /** What an entry holds, short enough for a row. */
@@ -42,7 +42,18 @@ export function sayEntry(entry: Entry): string {
 
 function saidOf(entry: Entry): string[] {
   if (isKind(entry, 'alternative')) return sayAlternative(entry.body)
+  if (isKind(entry, 'measured')) return sayMeasured(entry.body)
   return isKind(entry, 'decision') ? sayDecision(entry.body) : sayFields(entry.body)
+}
+
+/** A recording in its sums; the seconds by hour and step stay in the log. */
+function sayMeasured({ of, file, source, coveredS, energyKwh, mostKw, badRows }: Body<'measured'>): string[] {
+  return [
+    `${of}, ${Math.round(coveredS / 360) / 10} h`,
+    `${Math.round(energyKwh * 10) / 10} kWh, at most ${mostKw} kW`,
+    ...(badRows === 0 ? [] : [`${badRows} bad rows`]),
+    ...[file?.name ?? source ?? []].flat(),
+  ]
 }
 
 function sayDecision({ choice, kept, walkAwayPrice, because, ...rest }: Body<'decision'>): string[] {

@@ -17,9 +17,8 @@ import {
 } from './atoms.js'
 import { decisionBody } from './bodies-decision.js'
 import { candidateBody, habitsBody, houseRuleBody, loadBody, spaceBody } from './bodies-loads.js'
-import { alternativeBody } from './bodies-plan.js'
 import { measuredBody } from './bodies-measured.js'
-import { linksBody } from './bodies-links.js'
+import { alternativeBody } from './bodies-plan.js'
 import {
   completeBody,
   dangerSafeBody,
@@ -73,10 +72,10 @@ const kindForms = {
   habits: { set: nameSchema, body: habitsBody },
   space: { set: nameSchema, body: spaceBody },
   candidate: { set: nameSchema, body: candidateBody },
+  measured: { set: nameSchema, body: measuredBody },
   decision: { set: either, body: decisionBody },
   note: { set: either, body: noteBody },
   'photograph-removed': { set: nothing, body: photographRemovedBody },
-  measured: { set: nameSchema, body: measuredBody },
 } as const
 
 export type Kind = keyof typeof kindForms
