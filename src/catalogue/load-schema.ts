@@ -117,6 +117,11 @@ export const loadRulesSchema = z.strictObject({
   }),
   spread: z.strictObject({ runLogSd: notNegative, lockedRotorLogSd: notNegative, hoursLogSd: notNegative }),
   softStart: z.strictObject({ usualFactor: share, againstLoadFactor: share }),
+  /** Where the keeper says nothing: hours of a day with the set running, and shares of the days of use by season. */
+  usualHabits: z.strictObject({
+    setHours: z.record(z.enum(occasions), notNegative),
+    dayShares: z.record(z.enum(seasons), share),
+  }),
 })
 
 const currentsOf = z.strictObject({

@@ -29,11 +29,6 @@ export function powerPoints(grid: DemandGrid): { readonly kW: Points; readonly k
   return { kW: pointsOf(activeOf(grid), kilo), kVA: pointsOf(apparentOf(grid), kilo) }
 }
 
-/** Points of the current of a leg. [A] `I = S / V`, S its apparent power [VA], V its voltage [V]. */
-export function legAmps(grid: DemandGrid, volts: number): Points {
-  return pointsOf(apparentOf(grid), (steps) => (steps * stepW) / volts)
-}
-
 /** Share of the time at which a load of so much or more is drawn, in falling order of the load. */
 export interface DurationPoint {
   readonly kW: number

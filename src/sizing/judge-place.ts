@@ -1,0 +1,177 @@
+/**
+ * Whether a set can stand where it is to stand, and get there: sea water, exhaust, air, openings, weight.
+ *
+ * @module
+ */
+
+import type { WholeSet } from '../catalogue/file-schema.js'
+import type { SizingLimits } from '../catalogue/sizing-schema.js'
+import { fuelLitresPerHour } from '../catalogue/whole-set.js'
+import type { SpaceFacts } from '../register/load-facts.js'
+import { alternatorEfficiency } from './alternator-rating.js'
+import { meanPressureBar } from './engine-derating.js'
+import {
+  columnKPa,
+  combustionM3PerHour,
+  coolingM3PerHour,
+  flowLitresPerMinute,
+  openingCm2,
+  seaWater,
+} from './heat-and-air.js'
+
+import { tightest } from './passage.js'
+import { type CheckId, measured, type SizeCheck } from './size-check.js'
+import type { SizedSet } from './sized-set.js'
+
+export interface PlaceBook {
+  readonly sizing: SizingLimits
+  readonly wholeSet: WholeSet
+}
+
+/** Everything about the place that can be told. */
+export function judgePlace(
+  book: PlaceBook,
+  { set, space }: { readonly set: SizedSet; readonly space: SpaceFacts },
+): SizeCheck[] {
+  return [
+    rawWater(book, set, space),
+    exhaustHose(book, set, space),
+    exhaustLift(book, set, space),
+    ventilation(book, set, space),
+    engineSpace(book, space),
+    ...wayOut(set, space),
+  ]
+}
+
+/** What must be at least so much. */
+function atLeast(check: CheckId, found: number | undefined, limit: number, unit: string): SizeCheck {
+  if (found === undefined) return { check, verdict: 'cannot-tell', limit, unit }
+  return {
+    check,
+    verdict: found >= limit - 1e-9 ? 'passes' : 'fails',
+    found,
+    limit,
+    unit,
+    by: limit / found - 1,
+  }
+}
+
+function atMost(check: CheckId, found: number | undefined, limit: number, unit: string): SizeCheck {
+  return found === undefined
+    ? { check, verdict: 'cannot-tell', limit, unit }
+    : measured(check, found, limit, unit)
+}
+
+function insideFor(
+  rows: readonly { readonly upToKW: number; readonly insideMm: number }[],
+  ratingKW: number,
+): number {
+  return (rows.find(({ upToKW }) => ratingKW <= upToKW) ?? rows.at(-1)!).insideMm
+}
+
+/** Hose for the sea water that a set of this size is cooled and its exhaust wetted with. */
+function rawWater(book: PlaceBook, { ratingKW }: SizedSet, { rawWaterHoseMm }: SpaceFacts): SizeCheck {
+  return {
+    ...atLeast('raw-water', rawWaterHoseMm, insideFor(book.wholeSet.seaWater.hose, ratingKW), 'mm'),
+    about: `${Math.round(exchangerLitresPerMinute(book, ratingKW))} l/min`,
+    limitPath: 'wholeSet.seaWater.hose',
+  }
+}
+
+function exhaustHose(
+  { wholeSet }: PlaceBook,
+  { ratingKW }: SizedSet,
+  { exhaustHoseMm }: SpaceFacts,
+): SizeCheck {
+  return {
+    ...atLeast('exhaust-hose', exhaustHoseMm, insideFor(wholeSet.exhaust.hose, ratingKW), 'mm'),
+    limitPath: 'wholeSet.exhaust.hose',
+  }
+}
+
+/** A full column of sea water as high as the exhaust lifts, against the back pressure that the engine bears. */
+function exhaustLift(
+  { sizing }: PlaceBook,
+  { aspiration }: SizedSet,
+  { exhaustRiseMm }: SpaceFacts,
+): SizeCheck {
+  const natural = aspiration === 'natural' || aspiration === 'natural-thermal'
+  const limit = natural ? sizing.exhaust.naturalKPa : sizing.exhaust.turboKPa
+  const found =
+    exhaustRiseMm === undefined ? undefined : columnKPa(seaWater(sizing.water), exhaustRiseMm / 1000)
+  const limitPath = natural ? 'sizing.exhaust.naturalKPa' : 'sizing.exhaust.turboKPa'
+  return { ...atMost('exhaust-lift', found, limit, 'kPa'), limitPath }
+}
+
+/** Openings for the air that the engine burns and that carries its heat out. */
+function ventilation({ sizing, wholeSet }: PlaceBook, set: SizedSet, { ventCm2 }: SpaceFacts): SizeCheck {
+  const { volumetricEfficiency, riseK, openingMPerS } = sizing.ventilation
+  const { radiationShare, fuelKWhPerLitre } = sizing.heat
+  const efficiency = alternatorEfficiency(sizing.alternator, set.ratingKW)
+  const litres = fuelLitresPerHour(wholeSet, {
+    ratingKW: set.ratingKW,
+    loadKW: set.ratingKW,
+    condition: 'healthy',
+  })
+  const heatKW = radiationShare * litres * fuelKWhPerLitre + set.ratingKW * (1 / efficiency - 1)
+  const swept = set.sweptLitres ?? usualSweptLitres(sizing, set, efficiency)
+  const m3PerHour =
+    combustionM3PerHour({ sweptLitres: swept, rpm: set.rpm, volumetricEfficiency }) +
+    coolingM3PerHour({ heatKW, riseK })
+  const check = atLeast(
+    'ventilation',
+    ventCm2,
+    openingCm2({ m3PerHour, metresPerSecond: openingMPerS }),
+    'cm²',
+  )
+  return {
+    ...check,
+    limitPath: 'sizing.ventilation.openingMPerS',
+    ...(set.sweptLitres === undefined ? { usual: ['sweptLitres'] } : {}),
+  }
+}
+
+/** Swept volume at the usual mean pressure. [l] */
+function usualSweptLitres({ engine }: SizingLimits, set: SizedSet, efficiency: number): number {
+  const bar =
+    set.aspiration === 'turbo'
+      ? engine.usualMeanPressureBar.turbo
+      : set.aspiration === 'turbo-cooled'
+        ? engine.usualMeanPressureBar.turboCooled
+        : engine.usualMeanPressureBar.natural
+  return meanPressureBar({ shaftKW: set.ratingKW / efficiency, sweptLitres: 1, rpm: set.rpm }) / bar
+}
+
+function engineSpace({ sizing }: PlaceBook, { engineSpaceC }: SpaceFacts): SizeCheck {
+  const limitPath = 'sizing.ventilation.engineSpaceMostC'
+  return { ...atMost('engine-space', engineSpaceC, sizing.ventilation.engineSpaceMostC, '°C'), limitPath }
+}
+
+/** The largest piece against every opening, and its weight against what can be lifted. */
+function wayOut(set: SizedSet, { wayOut: openings, liftKg }: SpaceFacts): SizeCheck[] {
+  const edges = set.piece?.edges ?? set.edges
+  const weight = set.piece?.weightKg ?? set.weightKg
+  const unknown = set.piece === undefined && set.usual.includes('edges')
+  const narrow = tightest(edges, openings ?? [])
+  const passage: SizeCheck =
+    narrow === undefined
+      ? { check: 'way-out', verdict: 'cannot-tell', unit: 'mm' }
+      : {
+          check: 'way-out',
+          // A usual size that is too large says nothing of a set that may come apart.
+          verdict: narrow.overMm <= 0 ? 'passes' : unknown ? 'cannot-tell' : 'fails',
+          found: Math.round(narrow.overMm),
+          limit: 0,
+          unit: 'mm',
+          about: narrow.opening.name ?? `${narrow.opening.widthMm} × ${narrow.opening.heightMm} mm`,
+          ...(unknown ? { usual: ['edges'] } : {}),
+        }
+  return [passage, atMost('lift', liftKg === undefined ? undefined : weight, liftKg ?? weight, 'kg')]
+}
+
+/** Sea water that the exchanger of a set needs at its rating. [l/min] */
+function exchangerLitresPerMinute({ sizing, wholeSet }: PlaceBook, ratingKW: number): number {
+  const litres = fuelLitresPerHour(wholeSet, { ratingKW, loadKW: ratingKW, condition: 'healthy' })
+  const heatKW = sizing.heat.jacketShare * litres * sizing.heat.fuelKWhPerLitre
+  return flowLitresPerMinute(seaWater(sizing.water), { heatKW, riseK: sizing.heat.exchangerRiseK })
+}

@@ -1,0 +1,194 @@
+/**
+ * What a boat needs, and which sets give it: the whole of sizing but the trade-offs.
+ *
+ * @module
+ */
+
+import type { Catalogue } from '../catalogue/catalogue.js'
+import type { WholeSet } from '../catalogue/file-schema.js'
+import type { Occasion, Season } from '../catalogue/load-schema.js'
+import type { Problem } from '../catalogue/problem.js'
+import type { LoadFacts } from '../register/load-facts.js'
+import type { MonthOfUse, SetFacts } from '../register/register-types.js'
+import { boatLoads, hasTwoLegs, type Supply } from './boat-loads.js'
+import { stepW } from './demand-grid.js'
+import {
+  activeOfAll,
+  type DurationPoint,
+  durationCurve,
+  legMeans,
+  type Points,
+  pointsOf,
+} from './demand-points.js'
+import { habitsOf } from './habits.js'
+import { type JudgedSet, judgeSet } from './judge-set.js'
+import type { Habits, HouseRule, Load } from './load-type.js'
+import { type OnOccasion, yearOf } from './occasions.js'
+import { bareSize, offeredSet, presentSet, type SizedSet, sizesAbout } from './sized-set.js'
+
+/** What sizing reads of the catalogue; prices of the whole set in the boat's money. */
+export type SizingBook = Pick<Catalogue, 'loads' | 'loadRules' | 'motors' | 'sizing'> & {
+  readonly wholeSet: WholeSet
+}
+
+export interface SizeQuestion {
+  readonly book: SizingBook
+  readonly facts: LoadFacts
+  readonly setFacts: SetFacts
+  /** The set's id in the log. */
+  readonly set: string
+  readonly use: readonly MonthOfUse[] | undefined
+  /** Bare sizes to look at beside the present set and those that are offered; left out: as many as make eight. */
+  readonly sizes?: readonly number[]
+}
+
+/** One occasion in one season, in figures. */
+export interface OccasionFigures {
+  readonly occasion: Occasion
+  readonly season: Season
+  readonly hours: number
+  /** Before rounding to the grid. [kW] */
+  readonly meanKW: number
+  readonly kW: Points
+  readonly kVA: Points
+  /** Of each leg, on a set of two. [kW] */
+  readonly legMeansKW: readonly number[]
+}
+
+/** The load-duration curve of one occasion over its seasons, or of the whole year. */
+export interface OccasionCurve {
+  readonly occasion: Occasion | 'year'
+  readonly hours: number
+  readonly kW: Points
+  readonly curve: readonly DurationPoint[]
+}
+
+export interface BoatSize {
+  readonly loads: readonly Load[]
+  readonly rules: readonly HouseRule[]
+  readonly habits: Habits
+  readonly twoLegs: boolean
+  readonly hoursPerYear: number
+  readonly figures: readonly OccasionFigures[]
+  readonly curves: readonly OccasionCurve[]
+  /** Share of the wanted time that the rules leave room for, at its least. */
+  readonly kept: number
+  readonly sets: readonly JudgedSet[]
+  /** The smallest of the sets looked at that nothing speaks against but what cannot be told; undefined: none. */
+  readonly smallest?: string
+  readonly assumed: readonly string[]
+  readonly problems: readonly Problem[]
+}
+
+/** As many sets are looked at unless told otherwise. */
+const usualSets = 8
+
+/** Voltage and frequency of a set that says neither; practice. */
+const usualSupply = { volts: [230], hertz: 50 }
+
+/** The supply of a set, from its particulars. */
+export function supplyOf(facts: SetFacts): Supply {
+  const hertz = facts.hertz ?? (facts.rpm === 1800 || facts.rpm === 3600 ? 60 : usualSupply.hertz)
+  const volts = facts.volts ?? (hertz > 55 ? [240, 120] : usualSupply.volts)
+  return { hertz, volts: [...volts].sort((a, b) => b - a) }
+}
+
+/** What is needed before any set is judged; the trade-offs begin from it too. */
+export interface Needs {
+  readonly loads: readonly Load[]
+  readonly rules: readonly HouseRule[]
+  readonly habits: Habits
+  readonly supply: Supply
+  readonly year: readonly OnOccasion[]
+  readonly assumed: readonly string[]
+  readonly problems: readonly Problem[]
+}
+
+/** Loads, rules, habits, and the year that they make. */
+export function needsOf({ book, facts, setFacts, use }: SizeQuestion): Needs {
+  const supply = supplyOf(setFacts)
+  const { loads, rules, problems } = boatLoads(book, facts, supply)
+  const { habits, assumed } = habitsOf(book.loadRules, facts.habits, use)
+  const twoLegs = hasTwoLegs(supply)
+  const year = yearOf({ loads, rules, habits, loadRules: book.loadRules, twoLegs })
+  return { loads, rules, habits, supply, year, assumed, problems }
+}
+
+/** Sizes a boat. Some tens of milliseconds for thirty loads and eight sets. */
+export function sizeBoat(question: SizeQuestion): BoatSize {
+  const needs = needsOf(question)
+  const { book, facts } = question
+  const { year, loads } = needs
+  const judged = {
+    book,
+    loads,
+    year,
+    space: facts.space,
+    legVolts: Math.min(...needs.supply.volts),
+  }
+  const sets = setsOf(question, needs).map((set) => judgeSet(judged, set))
+  const smallest = [...sets]
+    .sort((a, b) => a.set.ratingKW - b.set.ratingKW)
+    .find(({ verdict }) => verdict !== 'fails')
+  return {
+    loads,
+    rules: needs.rules,
+    habits: needs.habits,
+    twoLegs: hasTwoLegs(needs.supply),
+    hoursPerYear: year.reduce((sum, { hours }) => sum + hours, 0),
+    figures: year.map(figuresOf),
+    curves: curvesOf(year),
+    kept: year.reduce((least, { demand }) => Math.min(least, demand.kept), 1),
+    sets,
+    ...(smallest === undefined ? {} : { smallest: smallest.set.id }),
+    assumed: needs.assumed,
+    problems: needs.problems,
+  }
+}
+
+/** The present set, those offered, and bare sizes about them. */
+export function setsOf({ book, facts, setFacts, set, sizes }: SizeQuestion, { year }: Needs): SizedSet[] {
+  const boat = { phases: setFacts.phases ?? 1, rpm: setFacts.rpm ?? 1500 }
+  const present = presentSet(book, setFacts, set)
+  const offered = facts.candidates.flatMap((fact) => offeredSet(book, fact, boat) ?? [])
+  const about = present?.ratingKW ?? Math.max(3, ...year.map(({ kW }) => kW.p99))
+  const known = [...(present === undefined ? [] : [present]), ...offered]
+  const wanted =
+    sizes ??
+    sizesAbout(about, usualSets).filter(
+      (size) => !known.some(({ ratingKW }) => Math.abs(ratingKW - size) < 0.05),
+    )
+  const bare = wanted.slice(Math.max(0, known.length + wanted.length - usualSets))
+  return [...known, ...(sizes === undefined ? bare : wanted).map((size) => bareSize(book, size, boat))].sort(
+    (a, b) => a.ratingKW - b.ratingKW,
+  )
+}
+
+function figuresOf({ occasion, season, hours, demand, kW, kVA }: OnOccasion): OccasionFigures {
+  return {
+    occasion,
+    season,
+    hours,
+    meanKW: demand.meanW / 1000,
+    kW,
+    kVA,
+    legMeansKW: legMeans(demand).map((watts) => watts / 1000),
+  }
+}
+
+function curvesOf(year: readonly OnOccasion[]): OccasionCurve[] {
+  const named = [...new Set(year.map(({ occasion }) => occasion))]
+  const parts: readonly { readonly occasion: Occasion | 'year'; readonly of: readonly OnOccasion[] }[] = [
+    ...named.map((occasion) => ({ occasion, of: year.filter((one) => one.occasion === occasion) })),
+    { occasion: 'year', of: year },
+  ]
+  return parts.map(({ occasion, of }) => {
+    const active = activeOfAll(of)
+    return {
+      occasion,
+      hours: of.reduce((sum, { hours }) => sum + hours, 0),
+      kW: pointsOf(active, (steps) => (steps * stepW) / 1000),
+      curve: durationCurve(active),
+    }
+  })
+}
