@@ -5,7 +5,8 @@
  */
 
 import type { LifeModel } from '../forecast/life-model.js'
-import { judgeInsulation } from '../proof/insulation.js'
+import { type LowInsulation, lowInsulationIn } from '../proof/insulation-stop.js'
+import { windingParts as windings } from '../proof/tests-insulation.js'
 import type { Measured, SetRegister } from '../register/register-types.js'
 
 /** Something that blocks running on; work on one of the parts closes it, with a reading. */
@@ -17,7 +18,7 @@ export interface OpenStop {
 }
 
 /** Windings whose insulation is measured to the frame. */
-export const windingParts: ReadonlySet<string> = new Set(['stator-winding', 'rotor-winding', 'exciter'])
+export const windingParts: ReadonlySet<string> = new Set(windings)
 
 /** Dangers found and not made safe, and windings that read too low to be energised. */
 export function openStops(register: SetRegister, model: LifeModel): OpenStop[] {
@@ -37,31 +38,15 @@ function nameOf(model: LifeModel, id: string): string {
   return name.split(',')[0]!.toLowerCase()
 }
 
-/** The latest insulation reading of each winding, judged at 40 °C: a good one of one winding says nothing of another. */
+/** Windings that read too low to be energised. */
 export function lowInsulation(readings: readonly Measured[], model: LifeModel): OpenStop[] {
-  const latest = new Map<string, Measured>()
-  for (const reading of [...readings].sort((a, b) => a.day - b.day)) {
-    const { test, part } = reading
-    if (test.includes('insulation') && (part === undefined || windingParts.has(part))) {
-      latest.set(part ?? '', reading)
-    }
-  }
-  return [...latest.values()].flatMap((reading) => insulationStop(reading, model))
+  return lowInsulationIn(readings).map((low) => ({
+    parts: low.part === undefined ? [...windingParts] : [low.part],
+    why: whyOf(low, model),
+  }))
 }
 
-function insulationStop({ part, values, conditions }: Measured, model: LifeModel): OpenStop[] {
-  const measured = values.find(({ unit }) => unit === 'Mohm' || unit === 'kohm')
-  if (measured === undefined) return []
-  const measuredMohm = measured.unit === 'kohm' ? measured.value / 1000 : measured.value
-  const windingC = conditions.find(({ unit }) => unit === 'C')?.value
-  // Without a temperature the reading stands for itself; past the ends of the law, its end: a colder winding is worse still than it is judged there.
-  const judgedC = windingC === undefined ? 40 : Math.min(85, Math.max(10, windingC))
-  const { verdict, at40Mohm, leastMohm } = judgeInsulation({ measuredMohm, windingC: judgedC })
-  if (verdict === 'pass') return []
-  return [
-    {
-      parts: part === undefined ? [...windingParts] : [part],
-      why: `Do not energise the set: the ${part === undefined ? 'winding' : nameOf(model, part)} reads ${at40Mohm.toFixed(2)}\u00a0MΩ${windingC === undefined ? '' : ' at 40\u00a0°C'} and must read ${leastMohm}\u00a0MΩ or more.`,
-    },
-  ]
+function whyOf({ part, at40Mohm, corrected, leastMohm }: LowInsulation, model: LifeModel): string {
+  const winding = part === undefined ? 'winding' : nameOf(model, part)
+  return `Do not energise the set: the ${winding} reads ${at40Mohm.toFixed(2)}\u00a0MΩ${corrected ? ' at 40\u00a0°C' : ''} and must read ${leastMohm}\u00a0MΩ or more.`
 }

@@ -8,6 +8,7 @@ import type { Access, Care, Check, Danger, Source, WholeSet } from './file-schem
 import type { CatalogueLinks } from './links-schema.js'
 import type { CatalogueLoad, LoadRules, Motors } from './load-schema.js'
 import type { CatalogueLimit } from './limit-schema.js'
+import type { CatalogueOwed } from './owed-schema.js'
 import type { Part } from './part-schema.js'
 import type { Provenance } from './provenance.js'
 import type { SizingLimits } from './sizing-schema.js'
@@ -32,6 +33,8 @@ export interface Catalogue {
   readonly sizing: SizingLimits
   /** Of the tests; no keeper of a boat overrules them. */
   readonly limits: readonly CatalogueLimit[]
+  /** Which tests are owed after which work, and what an open stop line bars. */
+  readonly owed: CatalogueOwed
   /** Path of a figure to where it comes from. */
   readonly origins: ReadonlyMap<string, Provenance>
 }

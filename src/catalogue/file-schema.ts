@@ -8,6 +8,7 @@ import * as z from 'zod'
 import { limitSchema } from './limit-schema.js'
 import { linksSchema } from './links-schema.js'
 import { loadRulesSchema, loadSchema, motorsSchema } from './load-schema.js'
+import { owedSchema } from './owed-schema.js'
 import { hoursSchema, partSchema, spreadSchema } from './part-schema.js'
 import { heldKinds, originSchema } from './provenance.js'
 import { sizingSchema } from './sizing-schema.js'
@@ -35,6 +36,7 @@ export const headSchema = z.object({
     'gensettle-links',
     'gensettle-sizing',
     'gensettle-limits',
+    'gensettle-owed',
   ]),
   version: words,
   units: words,
@@ -249,6 +251,7 @@ export const bodySchemas = {
   'gensettle-links': z.strictObject({ links: linksSchema }),
   'gensettle-sizing': z.strictObject({ sizing: sizingSchema }),
   'gensettle-limits': z.strictObject({ limits: z.array(limitSchema) }),
+  'gensettle-owed': z.strictObject({ owed: owedSchema }),
 } as const
 
 export type Source = Readonly<z.infer<typeof sourceSchema>>

@@ -107,6 +107,9 @@ export function referenceProblems(catalogue: Catalogue): Problem[] {
   for (const way of catalogue.access) {
     for (const name of way.includes) mustKnow('access', name, `access.${way.id}.includes`)
   }
+  for (const { line, dangers } of catalogue.owed.lines) {
+    for (const name of dangers) mustKnow('danger', name, `owed.lines.${line}.dangers`)
+  }
   for (const [path, origin] of catalogue.origins) {
     for (const { source, held } of [origin, ...origin.alongside]) {
       mustKnow('source', source, `${path} (source)`)

@@ -18,6 +18,7 @@ const bareFields: Readonly<Partial<Record<Kind, readonly string[]>>> = {
   fitted: ['part'],
   overrule: ['path', 'value'],
   reading: ['test'],
+  'passed-over': ['about'],
   quote: ['job', 'amount'],
   bill: ['amount'],
   note: ['text'],

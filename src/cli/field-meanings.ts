@@ -105,6 +105,13 @@ const meanings: Readonly<Record<Kind, Readonly<Record<string, string>>>> = {
     part: 'the part that was measured',
     values: 'what was measured',
     conditions: 'what it was measured under: temperatures, load, voltage of the tester',
+    answers: 'what was told in words: which system, which source, how it was read',
+    'tested-by': 'who measured it',
+    instrument: 'with what',
+  },
+  'passed-over': {
+    about: 'the stop line or the test that is owed; some are never passed over',
+    because: 'why, to stay in sight',
   },
   stop: {
     'days-without-power': 'days on which power was wanted and there was none',

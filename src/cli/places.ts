@@ -10,6 +10,7 @@ import { join } from 'node:path'
 import type { Reckoner } from '../alternatives/kept-answer.js'
 import { programVersion } from '../alternatives/program-version.js'
 import type { Catalogue } from '../catalogue/catalogue.js'
+import { checkIdsOf } from '../catalogue/check-ids.js'
 import { parseCatalogue } from '../catalogue/parse.js'
 import type { LogDate } from '../logbook/dates.js'
 import type { KnownThings } from '../logbook/oddity.js'
@@ -76,6 +77,6 @@ export function knownThings(): KnownThings {
   return {
     today: today(),
     parts: new Map(catalogue.parts.map((part) => [part.id, new Set(part.modes.map(({ id }) => id))])),
-    checks: new Set(catalogue.checks.map(({ id }) => id)),
+    checks: checkIdsOf(catalogue),
   }
 }

@@ -32,6 +32,10 @@ const about: Readonly<Record<Kind, readonly [string, string]>> = {
     'what a test showed',
     'reading insulation --values resistance:1.8:Mohm --conditions winding:18:C',
   ],
+  'passed-over': [
+    'a stop line or a test that is owed, passed over with a reason',
+    'passed-over vibration --because "no meter aboard until spring"',
+  ],
   stop: [
     'the set stopped, or would not start',
     'stop --from 2024-07-02 --until 2024-07-05 --days 3 --cause sea-pump-impeller',

@@ -85,10 +85,22 @@ const measured = z.strictObject({
 export const readingBody = z.strictObject({
   test: nameSchema,
   part: nameSchema.optional(),
-  values: listOf(measured, 1, 100),
+  /** None where it was told in words alone. */
+  values: listOf(measured, 0, 100),
   /** Under which it was taken: winding and air temperature, load, voltage of the tester. */
   conditions: listOf(measured, 1, 50).optional(),
+  /** What was told in words rather than in numbers: which system, which source, how it was read. */
+  answers: listOf(z.strictObject({ name: nameSchema, is: nameSchema }), 1, 50).optional(),
+  testedBy: text(120).optional(),
+  instrument: text(120).optional(),
   meterHours: meterHours.optional(),
+  ...common,
+})
+
+/** A stop line, or a test that is owed, was passed over; some never are, whatever is written. */
+export const passedOverBody = z.strictObject({
+  about: nameSchema,
+  because: text(1000),
   ...common,
 })
 

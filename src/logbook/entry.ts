@@ -110,6 +110,9 @@ function bodyProblems(kind: unknown, body: Fields, say: Say): void {
   if ((kind === 'boat' || kind === 'set' || kind === 'terms') && Object.keys(body).length === 0) {
     say('says-nothing', 'body', body, 'at least one field')
   }
+  if (kind === 'reading' && isEmpty(body.values) && isEmpty(body.answers)) {
+    say('says-nothing', 'body.values', body.values, 'at least one value, or one answer')
+  }
   if (kind === 'boat') eachOnce(body.monthsInUse, 'body.monthsInUse', say)
   if (kind === 'use') eachOnce(pluck(body.months, 'month'), 'body.months', say)
   if (kind === 'complete') eachOnce(body.of, 'body.of', say)
@@ -127,6 +130,10 @@ function bodyProblems(kind: unknown, body: Fields, say: Say): void {
     const both = has.filter((part) => hasNot.includes(part))
     if (both.length > 0) say('has-and-has-not', 'body.hasNot', both, 'parts that are not under has')
   }
+}
+
+function isEmpty(list: unknown): boolean {
+  return list === undefined || (Array.isArray(list) && list.length === 0)
 }
 
 function eachOnce(list: unknown, path: string, say: Say): void {

@@ -18,6 +18,7 @@ const kindWords: Readonly<Record<Kind, string>> = {
   overrule: 'figure of your own',
   finding: 'finding',
   reading: 'reading',
+  'passed-over': 'entry of what was passed over',
   stop: 'stop',
   letdowns: 'count of letdowns',
   complete: 'declaration that all is in the log',

@@ -46,6 +46,8 @@ export interface NumberField extends AnyField {
 /** One of several things. */
 export interface ChoiceField extends AnyField {
   readonly kind: 'choice'
+  /** Each of these is a test of its own: a good one says nothing of another. */
+  readonly apart?: true
   readonly choices: readonly { readonly id: string; readonly name: string }[]
 }
 
@@ -113,6 +115,8 @@ export interface ProofTest {
   readonly steps: readonly string[]
   /** Parts of which it is made one by one; the reading names the part. Left out: of the whole set. */
   readonly parts?: readonly string[]
+  /** The test that it repeats: the later of the two holds. */
+  readonly repeats?: string
   readonly fields: readonly Field[]
   readonly bands: readonly Band[]
   /** Pure: the same readings and limits give the same judgement. */

@@ -30,6 +30,7 @@ export const bondTest: ProofTest = proofTest({
     ohms({ id: 'leads', name: 'Leads of the meter held together', needed: true, condition: true, most: 100 }),
     choice({
       id: 'what',
+      apart: true,
       name: 'Which metal',
       needed: true,
       of: { frame: 'frame of the set, a case, a panel', 'sea-metal': 'underwater metal that is bonded' },
@@ -107,6 +108,7 @@ export const neutralBondTest: ProofTest = proofTest({
     }),
     choice({
       id: 'source',
+      apart: true,
       name: 'Source in use',
       needed: true,
       of: { set: 'the set', shore: 'shore', inverter: 'the inverter', other: 'another set' },
@@ -243,6 +245,7 @@ export const tripTest: ProofTest = proofTest({
   fields: [
     choice({
       id: 'kind',
+      apart: true,
       name: 'Which device',
       needed: true,
       of: {

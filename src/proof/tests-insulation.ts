@@ -242,6 +242,7 @@ export const insulationTest: ProofTest = proofTest(insulation)
 export const hotInsulationTest: ProofTest = proofTest({
   ...insulation,
   id: 'insulation-hot',
+  repeats: 'insulation-test',
   name: 'Insulation again, while the winding is hot from full load',
 })
 

@@ -17,6 +17,7 @@ export const kindNames: Readonly<Record<Kind, string>> = {
   overrule: 'Figure',
   finding: 'Finding',
   reading: 'Reading',
+  'passed-over': 'Passed over',
   stop: 'Stop',
   letdowns: 'Letdowns',
   complete: 'Complete',

@@ -1,0 +1,285 @@
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { shippedCatalogue, shippedLimits } from '../../test/shipped-limits.js'
+import { trialEntry } from '../../test/trial-log.js'
+import { deeds } from '../logbook/bodies-work.js'
+import type { Entry } from '../logbook/kinds.js'
+import { registerOf } from '../register/register.js'
+import type { LineText } from './open-lines.js'
+import { neverPassedOver, type Owed, owedOf } from './owed.js'
+import type { Readings } from './test-type.js'
+import { proofTestOf, proofTests } from './tests.js'
+
+const { owed } = shippedCatalogue
+const never = ['carbon-monoxide', 'earth-path', 'links-unproven', 'touch-voltage', 'water-in-cylinders']
+const stopLines: readonly LineText[] = owed.lines.map(({ line }) => ({
+  id: line,
+  hazard: line.replaceAll('-', ' '),
+  when: 'When it is so.',
+  act: 'Do not go on.',
+  clearWhen: ['It is no longer so'],
+  ...(never.includes(line) ? { neverOverruled: true } : {}),
+}))
+
+function owedAfter(entries: readonly Entry[], asOf = '2020-12-31'): Owed {
+  const register = registerOf({ entries, boat: 'trial', set: 'main', asOf, catalogue: shippedCatalogue })
+  return owedOf({ entries, register, owed, limits: shippedLimits, stopLines })
+}
+
+const day = (n: number) => `2020-06-${String(n).padStart(2, '0')}`
+const work = (n: number, part: string, did: (typeof deeds)[number]) =>
+  trialEntry(
+    n,
+    'work',
+    { parts: [{ part, did }], by: 'workshop', why: 'found' },
+    { from: day(n), noted: `2024-01-01T12:00:${String(n).padStart(2, '0')}Z` },
+  )
+
+/** A reading of a test, from its fields. */
+function read(n: number, id: string, readings: Readings, part?: string): Entry {
+  const of = proofTestOf(id)!
+  const values = of.fields.flatMap((field) => {
+    const value = readings[field.id]
+    return field.kind === 'number' && typeof value === 'number'
+      ? [{ name: field.id, value, unit: field.unit }]
+      : []
+  })
+  const answers = of.fields.flatMap((field) => {
+    const is = readings[field.id]
+    return field.kind === 'choice' && typeof is === 'string' ? [{ name: field.id, is }] : []
+  })
+  return trialEntry(
+    n,
+    'reading',
+    { test: id, values, ...(answers.length > 0 ? { answers } : {}), ...(part === undefined ? {} : { part }) },
+    { from: day(n), noted: `2024-01-01T12:00:${String(n).padStart(2, '0')}Z` },
+  )
+}
+
+const isOf = ({ tests }: Owed, id: string) => tests.find((one) => one.test === id)?.is
+const gate = ({ gates }: Owed, id: string) => gates.find(({ stage }) => stage === id)!
+const dry = { 'winding-to-frame': 40, winding: 30 }
+const wet = { 'winding-to-frame': 1.8, winding: 18 }
+
+test('the table names tests, bands, parts, deeds and lines that exist, and every test once', () => {
+  const listed = owed.stages.flatMap(({ tests }) => tests)
+  expect([...listed].sort()).toEqual(proofTests.map(({ id }) => id).sort())
+  const parts = new Set(shippedCatalogue.parts.map(({ id }) => id))
+  for (const rule of owed.rules) {
+    for (const part of rule.parts) expect(parts, rule.id).toContain(part)
+    for (const did of rule.did) expect(deeds, rule.id).toContain(did)
+    for (const id of rule.tests) expect(listed, rule.id).toContain(id)
+  }
+  for (const { line, opens } of owed.lines) {
+    for (const { test: id, bands } of opens) {
+      const of = proofTestOf(id)!
+      for (const band of bands) {
+        expect(of.bands.find((one) => one.id === band)?.verdict, `${line} ${id} ${band}`).toBe('fail')
+      }
+    }
+  }
+})
+
+test('without work nothing is owed, and a log that tells nothing opens every step in those words', () => {
+  const { tests, gates } = owedAfter([])
+  expect(tests).toEqual([])
+  expect(gates.map(({ open }) => open)).toEqual([true, true, true, true])
+  expect(gates[1]?.says).toBe('Nothing that the log tells of stands against energising it.')
+})
+
+test('a rewound winding owes dead tests, the gap, the first run, load and a look after: in this order', () => {
+  const { tests, gates } = owedAfter([work(1, 'stator-winding', 'reconditioned')])
+  expect(tests.map(({ test: id }) => id)).toEqual([
+    'turn-by-hand',
+    'winding-links',
+    'winding-resistance',
+    'insulation-test',
+    'bond-test',
+    'neutral-bond',
+    'breaker-of-set',
+    'gap-volts',
+    'no-load',
+    'voltage-balance',
+    'touch-volts',
+    'trip-test',
+    'residual-current',
+    'carbon-monoxide',
+    'load-step',
+    'vibration',
+    'load-run',
+    'insulation-hot',
+    'recheck-first',
+    'recheck-second',
+  ])
+  expect(tests.find(({ test: id }) => id === 'insulation-test')).toMatchObject({
+    part: 'stator-winding',
+    stage: 'energising',
+    is: 'owed',
+    waitsFor: [],
+    because: [{ rule: 'winding-out', part: 'stator-winding', date: '2020-06-01' }],
+  })
+  expect(gates.map(({ open }) => open)).toEqual([false, false, false, false])
+  expect(gates[0]?.says).toMatch(/^Not yet: before turning it, this is owed: turned by hand/)
+})
+
+test('the first run waits for the dead tests, each of the first run for the one before it', () => {
+  const owedTests = owedAfter([work(1, 'stator-winding', 'relinked')]).tests
+  const waits = (id: string) => owedTests.find((one) => one.test === id)!.waitsFor
+  expect(waits('gap-volts')).toContain('insulation resistance of a winding to the frame (stator winding)')
+  expect(waits('gap-volts')).not.toContain('volts and frequency, unloaded')
+  expect(waits('no-load')).toContain('volts across the gap that a link will close')
+  expect(waits('load-run')).toContain('volts on metalwork')
+})
+
+test('a reading passes what is owed; one from before the work does not', () => {
+  const after = owedAfter([
+    work(2, 'stator-winding', 'cleaned'),
+    read(3, 'insulation-test', dry, 'stator-winding'),
+  ])
+  expect(isOf(after, 'insulation-test')).toBe('passed')
+  const before = owedAfter([
+    read(1, 'insulation-test', dry, 'stator-winding'),
+    work(2, 'stator-winding', 'cleaned'),
+  ])
+  expect(isOf(before, 'insulation-test')).toBe('owed')
+  const other = owedAfter([
+    work(2, 'stator-winding', 'cleaned'),
+    read(3, 'insulation-test', dry, 'rotor-winding'),
+  ])
+  expect(isOf(other, 'insulation-test')).toBe('owed')
+  const untold = owedAfter([
+    work(2, 'stator-winding', 'cleaned'),
+    read(3, 'insulation-test', { 'winding-to-frame': 40 }, 'stator-winding'),
+  ])
+  expect(isOf(untold, 'insulation-test')).toBe('cannot tell')
+})
+
+test('a wet winding opens its stop line, bars energising in words, and closes with a reading', () => {
+  const entries = [work(1, 'stator-winding', 'cleaned'), read(2, 'insulation-test', wet, 'stator-winding')]
+  const now = owedAfter(entries)
+  expect(isOf(now, 'insulation-test')).toBe('failed')
+  expect(now.lines).toMatchObject([
+    { line: 'insulation', bars: 'energising', never: false, closedBy: ['insulation-test', 'insulation-hot'] },
+  ])
+  expect(gate(now, 'energising').says).toMatch(
+    /^Stop before energising it\. Do not energise the set\. The winding reads 0\.392/,
+  )
+  expect(now.tests.find((one) => one.test === 'no-load')?.waitsFor[0]).toBe('stop line: insulation')
+  const later = owedAfter([...entries, read(3, 'insulation-test', dry, 'stator-winding')])
+  expect(later.lines).toEqual([])
+  expect(isOf(later, 'insulation-test')).toBe('passed')
+})
+
+test('a reading without its temperature cannot be told, and still stops where it is too low as it stands', () => {
+  const now = owedAfter([read(1, 'insulation-test', { 'winding-to-frame': 0.4 }, 'stator-winding')])
+  expect(now.results[0]?.judgement.verdict).toBe('cannot tell')
+  expect(now.lines.map(({ line }) => line)).toEqual(['insulation'])
+})
+
+const passOver = (n: number, about: string) =>
+  trialEntry(
+    n,
+    'passed-over',
+    { about, because: 'no meter until spring' },
+    { from: day(n), noted: `2024-01-01T12:00:${String(n).padStart(2, '0')}Z` },
+  )
+
+test('a reason passes over what may be, stays in sight, and never lifts what no reason lifts', () => {
+  const low = [read(1, 'insulation-test', wet, 'stator-winding')]
+  const line = owedAfter([...low, passOver(2, 'insulation')])
+  expect(line.lines[0]?.passedOver).toMatchObject({ because: 'no meter until spring' })
+  expect(gate(line, 'energising').open).toBe(true)
+  const bond = [read(1, 'bond-test', { bond: 4, leads: 0.1, what: 'frame' }), passOver(2, 'earth-path')]
+  expect(owedAfter(bond).lines[0]).toMatchObject({ line: 'earth-path', never: true })
+  expect(owedAfter(bond).lines[0]).not.toHaveProperty('passedOver')
+  expect(gate(owedAfter(bond), 'energising').open).toBe(false)
+})
+
+test('a test that is owed may be passed over too, but for those that close such a line', () => {
+  const after = owedAfter([work(1, 'mounts', 'renewed'), passOver(2, 'vibration')])
+  expect(isOf(after, 'vibration')).toBe('passed over')
+  const exhaust = owedAfter([work(1, 'exhaust-elbow', 'renewed'), passOver(2, 'carbon-monoxide')])
+  expect(isOf(exhaust, 'carbon-monoxide')).toBe('owed')
+  expect([...neverPassedOver({ owed, stopLines })].sort()).toEqual([
+    'bond-test',
+    'carbon-monoxide',
+    'gap-volts',
+    'stray-volts',
+    'touch-volts',
+    'turn-by-hand',
+    'winding-links',
+    'winding-resistance',
+  ])
+  const earlier = owedAfter([passOver(1, 'vibration'), work(2, 'mounts', 'renewed')])
+  expect(isOf(earlier, 'vibration')).toBe('owed')
+})
+
+test('each source has its own neutral bond: a good one of the set does not close that of the inverter', () => {
+  const bonds = (n: number, source: string, count: number) =>
+    read(n, 'neutral-bond', { system: 'earthed', source, 'neutral-switched': 'yes', bonds: count })
+  const entries = [work(1, 'changeover-switch', 'renewed'), bonds(2, 'inverter', 0), bonds(3, 'set', 1)]
+  expect(isOf(owedAfter(entries), 'neutral-bond')).toBe('failed')
+  expect(owedAfter(entries).lines.map(({ line }) => line)).toEqual(['neutral-unknown'])
+  expect(isOf(owedAfter([...entries, bonds(4, 'inverter', 1)]), 'neutral-bond')).toBe('passed')
+})
+
+test('running proves work on the engine, never work on what can kill', () => {
+  const hours = (n: number, meterHours: number) => trialEntry(n, 'hours', { meterHours }, { from: day(n) })
+  const ran = [
+    hours(1, 1000),
+    work(2, 'sea-pump-impeller', 'renewed'),
+    work(3, 'terminal-block', 'opened'),
+    hours(20, 1060),
+  ]
+  const { tests } = owedAfter(ran, '2020-06-20')
+  expect(tests.some(({ test: id }) => id === 'exhaust-temperature')).toBe(false)
+  expect(tests.some(({ test: id }) => id === 'bond-test')).toBe(true)
+  expect(owedAfter(ran, '2022-12-31').tests).toEqual([])
+})
+
+test('a danger found and not made safe opens its line', () => {
+  const entries = [
+    trialEntry(
+      1,
+      'finding',
+      { about: [{ part: 'exhaust-elbow', mode: 'corrode' }], verdict: 'defect-seen' },
+      { from: day(1) },
+    ),
+  ]
+  const register = registerOf({
+    entries,
+    boat: 'trial',
+    set: 'main',
+    asOf: day(2),
+    catalogue: shippedCatalogue,
+  })
+  const dangers = register.openDangers.map(({ danger }) => danger)
+  const lines = owedAfter(entries, day(2)).lines
+  expect(dangers.length === 0 || lines.length > 0).toBe(true)
+})
+
+test('whatever is passed, no later step opens while an earlier one is shut', () => {
+  const someWork = fc.constantFrom(
+    work(1, 'stator-winding', 'relinked'),
+    work(1, 'exhaust-elbow', 'renewed'),
+    work(1, 'terminal-block', 'opened'),
+    work(1, 'head-and-gasket', 'renewed'),
+  )
+  const some = fc.subarray([
+    read(2, 'turn-by-hand', { turns: 'free', water: 'no' }),
+    read(3, 'insulation-test', dry, 'stator-winding'),
+    read(4, 'insulation-test', wet, 'stator-winding'),
+    read(5, 'bond-test', { bond: 0.1, leads: 0.05, what: 'frame' }),
+    read(6, 'touch-volts', { open: 40 }),
+    read(7, 'carbon-monoxide', { highest: 2, leak: 'no', unwell: 'no' }),
+  ])
+  fc.assert(
+    fc.property(someWork, some, (done, readings) => {
+      const { gates, tests } = owedAfter([done, ...readings])
+      const open = gates.map((one) => one.open)
+      expect(open).toEqual([...open].sort((a, b) => Number(b) - Number(a)))
+      for (const one of tests) expect(one.waitsFor).not.toContain(one.name)
+    }),
+    { numRuns: 60 },
+  )
+})

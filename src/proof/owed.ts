@@ -1,0 +1,261 @@
+/**
+ * Which tests are owed before the set is turned, energised, loaded and left alone, and what bars each step.
+ *
+ * @module
+ */
+
+import type { CatalogueOwed, StageId } from '../catalogue/owed-schema.js'
+import { byDate } from '../logbook/current.js'
+import { dayNumber, firstDay } from '../logbook/dates.js'
+import { type Entry, isKind } from '../logbook/kinds.js'
+import { hoursAt } from '../register/hours.js'
+import type { SetRegister } from '../register/register-types.js'
+import type { Limits } from './limits.js'
+import { type LineText, type OpenLine, openLinesOf, type PassedOver } from './open-lines.js'
+import { latestResults, type ProofResult, resultsOf } from './results.js'
+import type { Verdict } from './test-type.js'
+import { proofTestOf } from './tests.js'
+
+export interface OwedQuestion {
+  /** In their current form. */
+  readonly entries: readonly Entry[]
+  readonly register: SetRegister
+  readonly owed: CatalogueOwed
+  readonly limits: Limits
+  readonly stopLines: readonly LineText[]
+}
+
+/** Work after which a test is owed. */
+export interface Reason {
+  readonly rule: string
+  readonly why: string
+  readonly entry: string
+  readonly date: string
+  readonly part: string
+}
+
+/** One test that is owed, or that was and is done. */
+export interface OwedTest {
+  readonly test: string
+  readonly name: string
+  readonly part?: string
+  readonly stage: StageId
+  readonly because: readonly Reason[]
+  readonly is: 'owed' | 'passed' | 'failed' | 'cannot tell' | 'passed over'
+  /** The readings since the work, the latest of each. */
+  readonly results: readonly ProofResult[]
+  readonly passedOver?: PassedOver
+  /** No reason passes it over. */
+  readonly never: boolean
+  /** What comes first, in words; none: it may be made now. */
+  readonly waitsFor: readonly string[]
+}
+
+/** One of the steps from standing still to running by itself. */
+export interface Gate {
+  readonly stage: StageId
+  readonly name: string
+  /** What it lets through: "turning it". */
+  readonly opens: string
+  readonly open: boolean
+  readonly says: string
+}
+
+export interface Owed {
+  /** In the order in which they are made. */
+  readonly tests: readonly OwedTest[]
+  readonly lines: readonly OpenLine[]
+  readonly gates: readonly Gate[]
+  /** The latest of every test in the log, whether owed or not. */
+  readonly results: readonly ProofResult[]
+}
+
+/** What is owed, as of the register's date. */
+export function owedOf(question: OwedQuestion): Owed {
+  const { register, owed, limits } = question
+  const entries = byDate(
+    question.entries.filter(
+      (entry) =>
+        entry.boat === register.boat && entry.set === register.set && firstDay(entry.from) <= register.asOf,
+    ),
+  )
+  const all = resultsOf(entries, { setFacts: register.setFacts, limits })
+  const passed = passedOverIn(entries)
+  const lines = openLinesOf({ ...question, results: latestResults(all), passed })
+  const never = neverPassedOver(question)
+  const bare = [...reasonsOf(entries, question)].map(([key, because]) =>
+    owedTest(key, because, { all, passed, never, entries, owed }),
+  )
+  const inOrder = bare.sort((a, b) => placeOf(a.test, owed) - placeOf(b.test, owed))
+  const tests = inOrder.map((one) => ({ ...one, waitsFor: waitsFor(one, { tests: inOrder, lines, owed }) }))
+  return { tests, lines, gates: gatesOf({ tests, lines, owed }), results: latestResults(all) }
+}
+
+/** Each test that some work asks for, by test and part, with the work. */
+function reasonsOf(entries: readonly Entry[], question: OwedQuestion): Map<string, Reason[]> {
+  const { register, owed, limits } = question
+  const reasons = new Map<string, Reason[]>()
+  const now = hoursAt(register.hours, register.asOfDay)
+  const oldestDay = register.asOfDay - limits('owed-years').value * 365.25
+  for (const entry of entries) {
+    if (!isKind(entry, 'work')) continue
+    const day = dayNumber(firstDay(entry.until))
+    if (day < oldestDay) continue
+    const then = hoursAt(register.hours, day)
+    const ranIn = now !== undefined && then !== undefined && now - then >= limits('owed-run-in').value
+    for (const { part, did } of entry.body.parts) {
+      for (const rule of owed.rules) {
+        if (!rule.parts.includes(part) || !rule.did.includes(did) || (rule.runsIn && ranIn)) continue
+        for (const test of rule.tests) {
+          const of = partOf(test, part)
+          const key = of === undefined ? test : `${test} ${of}`
+          const reason = { rule: rule.id, why: rule.why, entry: entry.id, date: entry.from, part }
+          const known = reasons.get(key)
+          if (known === undefined) reasons.set(key, [reason])
+          else if (!known.some((one) => one.rule === rule.id && one.entry === entry.id)) known.push(reason)
+        }
+      }
+    }
+  }
+  return reasons
+}
+
+/** The part that a test is made of after work on another: its own where it can be, else the first that it is made of. */
+function partOf(test: string, worked: string): string | undefined {
+  const parts = proofTestOf(test)?.parts
+  if (parts === undefined) return undefined
+  return parts.includes(worked) ? worked : parts[0]
+}
+
+function owedTest(
+  key: string,
+  because: readonly Reason[],
+  of: {
+    readonly all: readonly ProofResult[]
+    readonly passed: readonly PassedOver[]
+    readonly never: ReadonlySet<string>
+    readonly entries: readonly Entry[]
+    readonly owed: CatalogueOwed
+  },
+): Omit<OwedTest, 'waitsFor'> {
+  const [test = '', part] = key.split(' ')
+  const lastWork = Math.max(...because.map(({ entry }) => of.entries.findIndex(({ id }) => id === entry)))
+  const results = latestResults(
+    of.all.filter(
+      (result) =>
+        result.test === test &&
+        result.order > lastWork &&
+        (part === undefined || result.part === undefined || result.part === part),
+    ),
+  )
+  const never = of.never.has(test)
+  const passedOver = never
+    ? undefined
+    : of.passed.findLast(({ about, order }) => about === test && order > lastWork)
+  const verdict = worstOf(results)
+  const is =
+    verdict === undefined
+      ? 'owed'
+      : ({ pass: 'passed', fail: 'failed', 'cannot tell': 'cannot tell' } as const)[verdict]
+  const stage = of.owed.stages.find(({ tests }) => tests.includes(test))?.id ?? 'alone'
+  return {
+    test,
+    name: proofTestOf(test)?.name ?? test,
+    ...(part === undefined ? {} : { part }),
+    stage,
+    because,
+    is: passedOver !== undefined && is !== 'passed' ? 'passed over' : is,
+    results,
+    ...(passedOver === undefined || is === 'passed' ? {} : { passedOver }),
+    never,
+  }
+}
+
+function worstOf(results: readonly ProofResult[]): Verdict | undefined {
+  const verdicts = results.map(({ judgement }) => judgement.verdict)
+  return (['fail', 'cannot tell', 'pass'] as const).find((verdict) => verdicts.includes(verdict))
+}
+
+function passedOverIn(entries: readonly Entry[]): PassedOver[] {
+  return entries.flatMap((entry, order) =>
+    isKind(entry, 'passed-over')
+      ? [{ entry: entry.id, date: entry.from, order, about: entry.body.about, because: entry.body.because }]
+      : [],
+  )
+}
+
+/** Tests that close a stop line which no reason lifts. */
+export function neverPassedOver({
+  owed,
+  stopLines,
+}: Pick<OwedQuestion, 'owed' | 'stopLines'>): ReadonlySet<string> {
+  const never = new Set(stopLines.filter(({ neverOverruled }) => neverOverruled).map(({ id }) => id))
+  return new Set(
+    owed.lines.filter(({ line }) => never.has(line)).flatMap(({ opens }) => opens.map(({ test }) => test)),
+  )
+}
+
+function placeOf(test: string, { stages }: CatalogueOwed): number {
+  const at = stages.flatMap(({ tests }) => tests).indexOf(test)
+  return at < 0 ? Infinity : at
+}
+
+const isDone = ({ is }: Pick<OwedTest, 'is'>) => is === 'passed' || is === 'passed over'
+
+interface Standing {
+  readonly tests: readonly Omit<OwedTest, 'waitsFor'>[]
+  readonly lines: readonly OpenLine[]
+  readonly owed: CatalogueOwed
+}
+
+/** What must be done before a test, in words: earlier steps, and stop lines but for those that it closes itself. */
+function waitsFor(one: Omit<OwedTest, 'waitsFor'>, { tests, lines, owed }: Standing): string[] {
+  const stages = owed.stages.map(({ id }) => id)
+  const at = stages.indexOf(one.stage)
+  const dead = proofTestOf(one.test)?.danger === 'locked out'
+  const barring = dead
+    ? []
+    : lines.filter(
+        ({ bars, closedBy, passedOver }) =>
+          stages.indexOf(bars) < at && passedOver === undefined && !closedBy.includes(one.test),
+      )
+  const inOrder = owed.stages[at]?.inOrder === true
+  const before = tests.filter((other) => {
+    if (isDone(other) || other === one) return false
+    const stage = stages.indexOf(other.stage)
+    if (dead && stage < at) return false
+    return stage < at || (stage === at && inOrder && placeOf(other.test, owed) < placeOf(one.test, owed))
+  })
+  return [...barring.map(({ hazard }) => `stop line: ${lowerFirst(hazard)}`), ...before.map(nameOf)]
+}
+
+function gatesOf({ tests, lines, owed }: Standing): Gate[] {
+  const stages = owed.stages.map(({ id }) => id)
+  return owed.stages.map(({ id, name, opens }, at) => {
+    const barring = lines.filter(
+      ({ bars, passedOver }) => stages.indexOf(bars) <= at && passedOver === undefined,
+    )
+    const before = tests.filter((one) => stages.indexOf(one.stage) <= at && !isDone(one))
+    const failed = before.filter(({ is }) => is === 'failed')
+    const open = barring.length === 0 && before.length === 0
+    const [line] = barring
+    const says =
+      line !== undefined
+        ? `Stop before ${opens}. ${line.why} ${line.act}`
+        : failed.length > 0
+          ? `Stop before ${opens}. Failed: ${failed.map(nameOf).join(', ')}.`
+          : before.length > 0
+            ? `Not yet: before ${opens}, ${before.length === 1 ? 'this is' : 'these are'} owed: ${before.map(nameOf).join(', ')}.`
+            : `Nothing that the log tells of stands against ${opens}.`
+    return { stage: id, name, opens, open, says }
+  })
+}
+
+function nameOf({ test, name, part }: Pick<OwedTest, 'test' | 'name' | 'part'>): string {
+  const said = proofTestOf(test) === undefined ? test : lowerFirst(name)
+  return part === undefined ? said : `${said} (${part.replaceAll('-', ' ')})`
+}
+
+function lowerFirst(text: string): string {
+  return /^[A-Z][a-z]/.test(text) ? text[0]!.toLowerCase() + text.slice(1) : text
+}
