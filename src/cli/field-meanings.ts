@@ -170,6 +170,16 @@ const meanings: Readonly<Record<Kind, Readonly<Record<string, string>>>> = {
     'split-travel': 'how much of it is travel',
     'split-other': 'how much of it is anything else',
   },
+  links: {
+    state: 'before anything was undone, or as they are now',
+    winding: 'four-leads, twelve-leads, or own with its coils',
+    coils: 'coils of a winding of its own',
+    marks: 'how the leads are marked: nema (T1 …) or iec (U1 …); left out: nema',
+    joined: 'leads that are joined',
+    lines: 'what goes out from which lead',
+    sensing: 'from which leads the regulator looks',
+    labels: 'what is written on a lead, such as T4=blue sleeve',
+  },
   alternative: {
     id: 'a name of its own; that of one laid out from the log puts it in the place of that',
     'left-out': 'it is not to be laid out at all',

@@ -12,7 +12,7 @@ const pair = z.object({ from: z.string(), to: z.string(), volts: perhaps, degree
 const finding = z.object({ code: z.string(), stops: z.boolean(), says: z.string() })
 
 /** What joined leads give. */
-export const linksAnswer = {
+const linksAnswer = {
   joints: z.array(z.object({ leads: texts, lines: texts })),
   units: z
     .object({ volts: z.boolean(), amps: z.boolean(), ohms: z.boolean() })
@@ -63,6 +63,18 @@ const move = z
     instead: z.string(),
   })
   .nullable()
+
+const record = z.object({
+  entry: z.string().optional(),
+  date: z.string().optional(),
+  pattern: z.string().nullable(),
+  joined: z.string(),
+  lines: z.string(),
+  sensing: z.string(),
+  labels: texts,
+  photographs: texts,
+})
+const change = z.object({ name: z.string(), found: z.string(), left: z.string() })
 
 /** The fields of each type beside `type` and `version`. */
 export const linksFields = {
@@ -121,6 +133,27 @@ export const linksFields = {
       }),
     ),
     move,
+    caution: z.string(),
+  },
+  'gensettle/links-compared': {
+    boat: z.string().optional(),
+    set: z.string().optional(),
+    asOf: z.string().optional(),
+    found: record,
+    left: record.nullable(),
+    comparison: z
+      .object({
+        differences: z.array(
+          z.object({ what: z.string(), lead: z.string(), found: z.string(), left: z.string() }),
+        ),
+        leads: z.array(z.object({ lead: z.string(), found: z.string(), left: z.string(), put: z.string() })),
+        changes: z.array(change),
+        stops: texts,
+        lacks: texts,
+        found: z.object(linksAnswer),
+        left: z.object(linksAnswer),
+      })
+      .nullable(),
     caution: z.string(),
   },
   'gensettle/unmarked-leads': {

@@ -4,6 +4,7 @@
  * @module
  */
 
+import { changedLeads, type LinksComparison, type LinksRecord } from '../proof/as-found.js'
 import { type LinkDrawing, type LinkShape, linkDrawing } from '../proof/links/drawing.js'
 import type { LinksAnswer } from '../proof/links/look-at-links.js'
 import { phasorDrawing } from '../proof/links/phasor-drawing.js'
@@ -35,16 +36,7 @@ export function linksHtml({
   const { units, outlets, capacities, findings } = answer
   const sensed = saySensed(answer)
   const stops = [...findings.filter(({ stops }) => stops), ...(sensed?.stops ? [sensed] : [])]
-  const rows = (cells: readonly (readonly string[])[]) =>
-    cells
-      .map(
-        ([first = '', ...rest]) =>
-          `<tr><th scope="row">${safe(first)}</th>${rest.map((cell) => `<td>${safe(cell)}</td>`).join('')}</tr>`,
-      )
-      .join('')
-  const head = (heads: readonly string[]) =>
-    `<thead><tr>${heads.map((one) => `<th scope="col">${safe(one)}</th>`).join('')}</tr></thead>`
-  const capacityHtml = `<section><div class="margin"><h2>What may be drawn</h2><p>No coil above what it can carry.</p></div><div><table>${head(['Load', 'Each line', 'Power'])}<tbody>${rows(capacities.map((one) => [sayLoad(one), sayAmps(one.lineAmps, units), sayPower(one, units)]))}</tbody></table></div></section>`
+  const capacityHtml = `<section><div class="margin"><h2>What may be drawn</h2><p>No coil above what it can carry.</p></div><div><table>${tableHead(['Load', 'Each line', 'Power'])}<tbody>${tableRows(capacities.map((one) => [sayLoad(one), sayAmps(one.lineAmps, units), sayPower(one, units)]))}</tbody></table></div></section>`
   return pageHtml({
     title,
     style: linkStyle,
@@ -52,12 +44,71 @@ export function linksHtml({
 <main>
 ${stops.map(({ says }) => `<div class="stop"><p><span class="tag">Stop</span> <b>${safe(says)}</b></p></div>`).join('\n')}
 <div class="link-large">${linkSvg(linkDrawing(winding, joined))}</div>
-<section><div class="margin"><h2>Between the lines</h2><p>Volts with nothing switched on; ohms through the copper.</p></div><div><table>${head(['Between', 'Volts', 'Ohms'])}<tbody>${rows(outlets.map((pair) => [`${pair.from} and ${pair.to}`, sayVolts(pair, units), sayOhms(pair, units)]))}</tbody></table></div></section>
+<section><div class="margin"><h2>Between the lines</h2><p>Volts with nothing switched on; ohms through the copper.</p></div><div><table>${tableHead(['Between', 'Volts', 'Ohms'])}<tbody>${tableRows(outlets.map((pair) => [`${pair.from} and ${pair.to}`, sayVolts(pair, units), sayOhms(pair, units)]))}</tbody></table></div></section>
 ${capacities.length === 0 ? '' : capacityHtml}
 <section><div class="margin"><h2>The coils added up</h2></div><div class="link-phasors">${linkSvg(phasorDrawing(winding, joined, { values }))}</div></section>
 </main>
 <footer><p>${safe(linksCaution)}</p></footer>`,
   })
+}
+
+/** Leads as found and as left side by side: each joint that the other has not is heavy and bears its word. */
+export function comparedHtml({
+  found,
+  left,
+  values,
+  comparison: { stops, leads, changes, lacks },
+  titles,
+}: {
+  readonly found: LinksRecord
+  readonly left: LinksRecord
+  readonly values: CoilValues
+  readonly comparison: LinksComparison
+  readonly titles: readonly [string, string]
+}): string {
+  const [before, after] = [changedLeads(found, left), changedLeads(left, found)]
+  const phasors = (record: LinksRecord) =>
+    linkSvg(phasorDrawing(record.winding, record.joined, { values, longest: 80 }))
+  const table = (heads: readonly string[], rows: readonly (readonly string[])[]) =>
+    `<table>${tableHead(heads)}<tbody>${tableRows(rows)}</tbody></table>`
+  return pageHtml({
+    title: 'Leads as found and as left',
+    style: linkStyle,
+    body: `<header><h1>Leads as found and as left</h1></header>
+<main>
+${stops.map((says) => `<div class="stop"><p><span class="tag">Stop</span> <b>${safe(says)}</b></p></div>`).join('\n')}
+<div class="link-pair"><figure><figcaption><b>${safe(titles[0])}</b></figcaption>${linkSvg(linkDrawing(found.winding, found.joined, { changed: { leads: before, word: 'gone' } }))}${phasors(found)}</figure>
+<figure><figcaption><b>${safe(titles[1])}</b></figcaption>${linkSvg(linkDrawing(left.winding, left.joined, { changed: { leads: after, word: 'new' } }))}${phasors(left)}</figure></div>
+<section><div class="margin"><h2>Lead by lead</h2></div><div>${table(
+      ['Lead', 'As found', 'As left', 'Put it'],
+      leads.map((row) => [row.lead, row.found, row.left, row.put]),
+    )}</div></section>
+${
+  changes.length === 0
+    ? ''
+    : `<section><div class="margin"><h2>What it does</h2></div><div>${table(
+        ['', 'As found', 'As left'],
+        changes.map((one) => [one.name, one.found, one.left]),
+      )}</div></section>`
+}
+${lacks.length === 0 ? '' : `<section><div class="margin"><h2>Lacking</h2></div><div>${lacks.map((says) => `<p>${safe(says)}</p>`).join('')}</div></section>`}
+</main>
+<footer><p>${safe(linksCaution)}</p></footer>`,
+  })
+}
+
+function tableRows(rows: readonly (readonly string[])[]): string {
+  return rows
+    .map(
+      ([first = '', ...rest]) =>
+        `<tr><th scope="row">${safe(first)}</th>${rest.map((cell) => `<td>${safe(cell)}</td>`).join('')}</tr>`,
+    )
+    .join('')
+}
+
+function tableHead(heads: readonly string[]): string {
+  const cells = heads.map((one) => (one === '' ? '<td></td>' : `<th scope="col">${safe(one)}</th>`))
+  return `<thead><tr>${cells.join('')}</tr></thead>`
 }
 
 /** A drawing as SVG, in the colours of the page. */
@@ -82,6 +133,7 @@ function shapeSvg(shape: LinkShape): string {
 
 /** How drawings of links look on paper. */
 export const linkStyle = `
+figure { margin: 0 }
 svg.links { display: block; width: 100%; height: auto; overflow: visible }
 svg.links path { fill: none; stroke: #000; stroke-width: 1.5; stroke-linejoin: round }
 svg.links .heavy { stroke-width: 4 }

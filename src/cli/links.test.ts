@@ -5,7 +5,9 @@ import { expect, test } from 'vitest'
 import { answerForm } from './json-forms.js'
 import { findUnmarked } from './leads.js'
 import { showLinks } from './links.js'
+import { showCompared } from './links-compared.js'
 import { showWiredFor } from './links-wired.js'
+import { addEntry } from './log.js'
 import type { Result } from './result.js'
 
 const folder = mkdtempSync(join(tmpdir(), 'gensettle-'))
@@ -105,6 +107,41 @@ test('wired for another supply: the links, and all that hangs on the change', ()
   })
   expect(text).toContain('Joined: T1-T6, T3-T5, T2-T4-T7-T12, T8-T10, T9-T11')
   expect(text).toContain('leave the set')
+})
+
+test('leads as found against leads as left, of files and of the log', async () => {
+  const write = (name: string, text: string) => {
+    writeFileSync(join(folder, name), `winding: four-leads\n${text}`)
+    return join(folder, name)
+  }
+  const found = write('before.txt', 'joined: T2-T3\nlines: L=T1, N=T4\nsensing: S1=T1, S2=T4\nemf: 115\n')
+  const left = write('after.txt', 'joined: T2-T4\nlines: L=T1, N=T3\nsensing: S1=T1, S2=T3\n')
+  const html = join(folder, 'compared.html')
+  const { json, text } = answered(await showCompared({ found, left, html }))
+  expect(json).toMatchObject({ found: { pattern: 'halves-series' }, left: { pattern: null } })
+  expect(text).toMatch(/Stop.* Do not start it: as left it is not what it was\. L to N: 0 V, was 230 V/)
+  expect(text).toMatch(/T2 +with T3 +with T4 +with T3/)
+  expect(readFileSync(html, 'utf8')).toMatch(/>gone<[\s\S]*>new</)
+  expect(answered(await showCompared({ found, left: found })).text).toContain('As left is as found.')
+  expect(refused(await showCompared({ found, left: join(folder, 'no.txt') }))).toEqual([
+    'no-such-file --left',
+  ])
+  expect(refused(await showCompared({ left }))).toEqual(['missing --found'])
+
+  const data = mkdtempSync(join(tmpdir(), 'gensettle-'))
+  const add = (kind: 'set' | 'links', flags: Record<string, string[]>, from: string) =>
+    addEntry({ kind, bare: [], flags }, { data, boat: 'petrel', set: 'main', from })
+  answered(await add('set', { 'rating-kw': ['7'], volts: ['230'], built: ['2004'] }, '2020-01-01'))
+  expect(refused(await showCompared({ data, boat: 'petrel' }))).toEqual(['missing --boat'])
+  const joined = { winding: ['four-leads'], joined: ['T1-T3,T2-T4'], lines: ['L=T1,N=T2'] }
+  answered(await add('links', { ...joined, state: ['as-found'] }, '2026-11-15'))
+  expect(answered(await showCompared({ data, boat: 'petrel' })).text).toContain(
+    'As left: nothing is entered yet.',
+  )
+  answered(await add('links', { ...joined, joined: ['T1-T3'], state: ['as-left'] }, '2026-12-09'))
+  const half = answered(await showCompared({ data, boat: 'petrel', resistance: 0.3 }))
+  expect(half.text).toContain('No voltmeter finds that.')
+  expect(half.text).toMatch(/L to N, through the copper +0\.15 Ω +0\.3 Ω/)
 })
 
 test('unmarked leads: what to measure next, then which is which', () => {

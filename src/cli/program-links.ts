@@ -13,6 +13,7 @@ export function addLinks(program: Command): void {
       'gensettle links',
       'gensettle links --pattern series-star --emf 120 --amps 20.8',
       'gensettle links --winding four-leads --leads T2-T4 --lines L=T1,N=T3 --emf 115 --sensing S1=T1,S2=T3 --set-to 230',
+      'gensettle links --boat petrel',
       'gensettle links --wired-for 240-60 --winding twelve-leads --emf 120 --hertz 60',
       'gensettle links --wired-for 240-60 --now 230-50 --winding twelve-leads --rpm 1500 --kva 10',
     ].join('\n  $ '),
@@ -30,17 +31,28 @@ export function addLinks(program: Command): void {
     .option('--load <text>', 'loads in ohms, such as "L1-N 12, L2-N 48": what each gets')
     .option('--open <line>', 'with --load: this line is broken; again for several', collect)
     .option('--html <file>', 'write the drawing, large, as one page of HTML')
+    .option(
+      '--found <file>',
+      'with --left: leads as found against leads as left, each a file as for --joined',
+    )
+    .option('--left <file>', 'with --found')
+    .option('--boat <name>', 'leads as found and as left of the log of this boat')
+    .option('--set <name>', 'with --boat: the set; left out: her only one')
+    .option('--as-of <day>', 'with --boat: as of that day; left out: today')
+    .option('--data <folder>', 'with --boat: the data folder; left out: your own')
     .option('--wired-for <supply>', 'which leads are joined for that supply')
     .option('--now <supply>', 'with --wired-for: what she is wired for now, and all that hangs on the change')
   for (const [flag, words] of numbers) {
     links.addOption(new Option(`--${flag} <number>`, words).argParser(positive))
   }
   links.action(
-    answering(async (options) =>
-      options.wiredFor === undefined
-        ? (await import('./links.js')).showLinks(options)
-        : (await import('./links-wired.js')).showWiredFor(options),
-    ),
+    answering(async (options) => {
+      const { wiredFor, found, left, boat } = options
+      if (wiredFor !== undefined) return (await import('./links-wired.js')).showWiredFor(options)
+      if ([found, left, boat].every((one) => one === undefined))
+        return (await import('./links.js')).showLinks(options)
+      return (await import('./links-compared.js')).showCompared(options)
+    }),
   )
   command(
     program,

@@ -49,6 +49,10 @@ const about: Readonly<Record<Kind, readonly [string, string]>> = {
     'quote rewind 2400 --firmness firm --subject-to-strip-down yes --covers-parts stator-winding:renewed',
   ],
   bill: ['money asked for', 'bill 180 --parts sea-pump-impeller'],
+  links: [
+    'how the leads of the alternator are joined, as found or as left',
+    'links --state as-found --winding four-leads --joined T2-T3 --lines L=T1,N=T4 --sensing S1=T1,S2=T4',
+  ],
   alternative: [
     'something you could do, or one that is laid out changed or left out',
     'alternative elbow-only "Renew the elbow, and see" --now mend --parts exhaust-elbow:renewed --price 700',

@@ -5,6 +5,7 @@
  */
 
 import { type Body, type Entry, isKind } from '../logbook/kinds.js'
+import { sayLinksEntry } from '../proof/as-found.js'
 
 /** Fields that need no name before them, and those that are told elsewhere or in full only. */
 const unnamed = new Set([
@@ -42,6 +43,7 @@ export function sayEntry(entry: Entry): string {
 
 function saidOf(entry: Entry): string[] {
   if (isKind(entry, 'alternative')) return sayAlternative(entry.body)
+  if (isKind(entry, 'links')) return [sayLinksEntry(entry.body)]
   if (isKind(entry, 'measured')) return sayMeasured(entry.body)
   return isKind(entry, 'decision') ? sayDecision(entry.body) : sayFields(entry.body)
 }

@@ -16,6 +16,7 @@ import {
   wholeWithin,
 } from './atoms.js'
 import { decisionBody } from './bodies-decision.js'
+import { linksBody } from './bodies-links.js'
 import { candidateBody, habitsBody, houseRuleBody, loadBody, spaceBody } from './bodies-loads.js'
 import { measuredBody } from './bodies-measured.js'
 import { alternativeBody } from './bodies-plan.js'
@@ -69,6 +70,7 @@ const kindForms = {
   quote: { set: either, body: quoteBody },
   bill: { set: either, body: billBody },
   alternative: { set: nameSchema, body: alternativeBody },
+  links: { set: nameSchema, body: linksBody },
   load: { set: nothing, body: loadBody },
   'house-rule': { set: nothing, body: houseRuleBody },
   habits: { set: nameSchema, body: habitsBody },

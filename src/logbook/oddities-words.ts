@@ -28,6 +28,7 @@ const kindWords: Readonly<Record<Kind, string>> = {
   bill: 'bill',
   decision: 'decision',
   alternative: 'alternative',
+  links: 'entry of joined leads',
   load: 'entry of a load',
   'house-rule': 'rule of the house',
   habits: 'entry of when the set runs',

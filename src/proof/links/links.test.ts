@@ -1,8 +1,6 @@
-import { join } from 'node:path'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { parseCatalogue } from '../../catalogue/parse.js'
-import { readCatalogueFiles } from '../../store/catalogue-files.js'
+import { links } from '../../../test/catalogue-links.js'
 import { readJoined, readLinksFile, relabelled } from './links-text.js'
 import { loadedWinding, readLoads } from './loaded.js'
 import { type LinksAnswer, lookAtLinks } from './look-at-links.js'
@@ -10,9 +8,6 @@ import { linksFromFile, patternJoined, patternOf, windingById, windingMarked } f
 import { joinedWinding } from './solve-links.js'
 import { type CoilValues, type Joined, leadsOf, type Winding } from './winding.js'
 
-const parsed = parseCatalogue(readCatalogueFiles(join(import.meta.dirname, '../../../catalogue')))
-if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems))
-const { links } = parsed.catalogue
 const four = windingMarked(windingById(links, 'four-leads'))
 const twelve = windingMarked(windingById(links, 'twelve-leads'))
 

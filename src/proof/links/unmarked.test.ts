@@ -1,8 +1,6 @@
-import { join } from 'node:path'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { parseCatalogue } from '../../catalogue/parse.js'
-import { readCatalogueFiles } from '../../store/catalogue-files.js'
+import { links } from '../../../test/catalogue-links.js'
 import { windingById, windingMarked } from './patterns.js'
 import { joinedWinding, jointOf, voltsBetween } from './solve-links.js'
 import { moveSupply } from './supply-move.js'
@@ -10,9 +8,6 @@ import { findLeads, type JoinReading, readPairs, readReadings, unclearReadings }
 import { leadsOf } from './winding.js'
 import { waysOfLinking } from './wired-for.js'
 
-const parsed = parseCatalogue(readCatalogueFiles(join(import.meta.dirname, '../../../catalogue')))
-if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems))
-const { links } = parsed.catalogue
 const twelve = windingById(links, 'twelve-leads')
 const four = windingById(links, 'four-leads')
 const { coils } = windingMarked(twelve)

@@ -37,6 +37,8 @@ export type Takes =
     }
   | { readonly as: 'several'; readonly options: readonly string[] }
   | { readonly as: 'numbers' }
+  /** Several short texts, commas between. */
+  | { readonly as: 'texts' }
   /** A share, typed in hundredths. */
   | { readonly as: 'percent' }
   /** One month; several, ticked. */
@@ -75,6 +77,7 @@ const number = (key: string, unit?: string): Single => ({
 const money = (key: string): Single => ({ key, takes: { as: 'money' } })
 const text = (key: string): Single => ({ key, takes: { as: 'text' } })
 const lines = (key: string): Single => ({ key, takes: { as: 'lines' } })
+const texts = (key: string): Single => ({ key, takes: { as: 'texts' } })
 const choice = (key: string, options: readonly string[], usual?: string): Single => ({
   key,
   takes: { as: 'choice', options },
@@ -269,6 +272,17 @@ const fields: Readonly<Partial<Record<Kind, readonly Field[]>>> = {
       ],
       least: 1,
     },
+    remark,
+  ],
+  links: [
+    choice('state', ['as-found', 'as-left']),
+    choice('winding', ['four-leads', 'twelve-leads', 'own']),
+    texts('joined'),
+    texts('lines'),
+    texts('sensing'),
+    texts('labels'),
+    more(choice('marks', ['nema', 'iec'])),
+    more(texts('coils')),
     remark,
   ],
   alternative: [

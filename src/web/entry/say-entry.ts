@@ -6,6 +6,7 @@
 
 import type { Catalogue } from '../../catalogue/catalogue.js'
 import { type Body, type Entry, isKind } from '../../logbook/kinds.js'
+import { sayLinksEntry } from '../../proof/as-found.js'
 import { isSpoken, spokenUnit, toSpoken } from '../../units/spoken.js'
 import { choiceName, fieldName, unitName } from '../words/logbook.js'
 import { lowerFirst, sayDate, sayList, shortName, upperFirst } from '../words/say.js'
@@ -126,6 +127,7 @@ function saidBody(entry: Entry, { part, money, catalogue, measured }: Words): st
   if (isKind(entry, 'danger-safe'))
     return `${upperFirst(spaced(entry.body.danger))} made safe: ${entry.body.how}`
   if (isKind(entry, 'overrule')) return `${spacedPath(entry.body.path)} set to ${number(entry.body.value)}`
+  if (isKind(entry, 'links')) return upperFirst(sayLinksEntry(entry.body))
   if (isKind(entry, 'alternative')) return entry.body.name ?? upperFirst(spaced(entry.body.id))
   if (isKind(entry, 'photograph-removed')) return `A picture was taken away: ${entry.body.because}`
   if (isKind(entry, 'use')) {

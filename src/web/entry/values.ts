@@ -114,6 +114,11 @@ function valueTyped(takes: Takes, typed: string, today: LogDate): unknown {
     case 'several':
     case 'parts':
       return text.split(' ')
+    case 'texts':
+      return text
+        .split(/[,;\n]/)
+        .map((piece) => piece.trim())
+        .filter(Boolean)
     case 'numbers':
       return text.split(/[\s/;]+/).map((piece) => numberTyped(piece) ?? 'no-number')
     case 'name':
@@ -137,6 +142,7 @@ function textOf(takes: Takes, value: unknown): string {
   if (takes.as === 'yes-no') return value === true ? 'yes' : 'no'
   if (takes.as === 'date') return sayDate(String(value))
   if (takes.as === 'numbers') return (value as readonly number[]).join(' / ')
+  if (takes.as === 'texts') return (value as readonly string[]).join(', ')
   if (takes.as === 'percent') return String(Number((Number(value) * 100).toPrecision(12)))
   if (takes.as === 'points') {
     const points = value as readonly { readonly days: number; readonly price: number }[]

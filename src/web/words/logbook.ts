@@ -27,6 +27,7 @@ export const kindNames: Readonly<Record<Kind, string>> = {
   bill: 'Bill',
   decision: 'Decision',
   alternative: 'Alternative',
+  links: 'Joined leads',
   load: 'Load',
   'house-rule': 'House rule',
   habits: 'When it runs',
@@ -155,6 +156,14 @@ export const fieldNames: Readonly<Record<string, string>> = {
   bearings: 'Bearings',
   leads: 'Leads brought out',
   links: 'How they are linked',
+  state: 'When they were so',
+  winding: 'Winding',
+  marks: 'How the leads are marked',
+  joined: 'Leads that are joined',
+  lines: 'What goes out from which lead',
+  sensing: 'Where the regulator looks',
+  labels: 'What is written on the leads',
+  coils: 'Coils of its own',
 }
 
 const fieldNamesOfKind: Readonly<Record<string, string>> = {
@@ -181,6 +190,13 @@ export function fieldName(kind: Kind, key: string): string {
 
 /** Choices, by the value that is kept. */
 export const choiceNames: Readonly<Record<string, string>> = {
+  'as-found': 'As found, before anything was undone',
+  'as-left': 'As left',
+  'four-leads': 'Four leads',
+  'twelve-leads': 'Twelve leads',
+  own: 'One of its own',
+  nema: 'T1, T2, T3 …',
+  iec: 'U1, U2, U5 …',
   'nothing-seen': 'Nothing wrong',
   'defect-seen': 'A defect',
   unsure: 'Not sure',
