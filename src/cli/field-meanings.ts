@@ -291,7 +291,6 @@ const meanings: Readonly<Record<Kind, Readonly<Record<string, string>>>> = {
     sha256: 'the digest of the photograph, as the entry that names it shows',
     because: 'why',
   },
-}
   measured: {
     of: 'whether the meter saw what the set gives, or all that the boat draws',
     'file-name': 'name of the recording',
@@ -314,6 +313,7 @@ const meanings: Readonly<Record<Kind, Readonly<Record<string, string>>>> = {
     assumed: 'what had to be taken for granted',
     meter: 'what you call the meter',
   },
+}
 
 /** What a field means; undefined where that was forgotten, which a test finds. */
 export function meaningOf(kind: Kind, flag: string): string | undefined {

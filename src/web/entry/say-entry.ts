@@ -134,12 +134,12 @@ function saidBody(entry: Entry, { part, money, catalogue, measured }: Words): st
     const hours = entry.body.months.reduce((sum, month) => sum + month.hours, 0)
     return `Used ${number(hours)} h in a usual year, in ${entry.body.months.length} months`
   }
-  return sayFields(entry, money)
-}
   if (isKind(entry, 'measured')) {
     const { of, coveredS, energyKwh, mostKw } = entry.body
     return `Measured ${number(Math.round(coveredS / 3600))} h of ${of === 'set' ? 'the set' : 'the boat'}: ${number(Math.round(energyKwh))} kWh, at most ${number(mostKw)} kW`
   }
+  return sayFields(entry, money)
+}
 
 /** Particulars and terms: each field by its name. */
 function sayFields(entry: Entry, money: (amount: number) => string): string {
