@@ -63,13 +63,13 @@ const about: Readonly<Record<Kind, readonly [string, string]>> = {
   space: ['where the set stands, and the way to it', 'space --engine-space-c 48 --way-out "hatch:600:700"'],
   candidate: ['a set that is offered', 'candidate smaller 5 --price 9200 --weight-kg 180'],
   decision: ['what you settled', 'decision "have it rewound" --job rewind'],
-  note: ['anything else', 'note "runs rough when cold"'],
-  'photograph-removed': [
-    'the bytes of a photograph are to go',
   measured: [
     'what a meter recorded; "gensettle measured" reads the recording and writes it',
     'measured --body \'{"of":"set", …}\'',
   ],
+  note: ['anything else', 'note "runs rough when cold"'],
+  'photograph-removed': [
+    'the bytes of a photograph are to go',
     'photograph-removed <sha256> --because "shows a face"',
   ],
 }
