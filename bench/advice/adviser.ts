@@ -162,6 +162,7 @@ function modelAt(
       ...part,
       age: { years: Math.max(0, at - line.fittedAt), hours: Math.max(0, hours - line.fittedHours) },
       quality: line.quality,
+      ...firstRenewal(line, log, at),
       pastLives: line.pastLives,
       ...(stands === undefined ? {} : { broken: stands }),
       repair: { ...part.repair, supply: suppliesAt(part.repair, Math.max(0, at)) },
@@ -182,6 +183,16 @@ function modelAt(
       { id: 'replace', now: { replaceWith: base.candidates[0]!.id } },
     ],
   }
+}
+
+/** When the first piece came to its end, where the log tells of no life before: by now, or before the first life it tells of. */
+function firstRenewal(
+  line: SetLog['parts'][number],
+  log: SetLog,
+  at: number,
+): Pick<LifePart, 'firstRenewal'> {
+  const first = line.pastLives.length === 0 ? line.fittedAt : line.firstRenewalAt
+  return first === undefined || first <= log.fittedAt ? {} : { firstRenewal: { yearsAgo: at - first } }
 }
 
 /** What stands failed: where the job began, and, where that does not stop the set but something else in it does, that. */

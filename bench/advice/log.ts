@@ -22,6 +22,8 @@ export interface PartLog {
   /** Hour meter of the set when it was fitted. */
   fittedHours: number
   quality: number
+  /** Of a piece that is not the set's first, where nothing is known of those before it: when it was fitted. */
+  firstRenewalAt?: number
   readonly pastLives: PastLife[]
 }
 
@@ -47,6 +49,14 @@ export function noteRenewal(
   },
 ): void {
   const line = log.parts[part]!
+  if (
+    how.noted &&
+    line.pastLives.length === 0 &&
+    line.firstRenewalAt === undefined &&
+    line.fittedAt > log.fittedAt
+  ) {
+    line.firstRenewalAt = line.fittedAt
+  }
   if (how.noted) {
     const age = {
       years: Math.max(0, how.at - line.fittedAt),

@@ -22,6 +22,7 @@ export interface PartEvidence {
   readonly clearedYearsAgo: ReadonlyMap<string, number>
   /** Of the piece in place. */
   readonly quality: number
+  readonly firstRenewal?: NonNullable<PartInput['firstRenewal']>
   readonly pastLives: NonNullable<PartInput['pastLives']>
   readonly complete: NonNullable<PartInput['complete']>
   readonly broken?: string
@@ -56,6 +57,7 @@ export function partEvidence(part: Part, register: SetRegister, catalogue: SetCa
     age: knownAge(place),
     clearedYearsAgo: clearedOf(part, place, register),
     quality: qualityOf(place, catalogue),
+    ...firstRenewalOf(part, place, register),
     pastLives: pastLivesOf(part, place),
     complete: completeOf(place, register),
     ...(broken === undefined ? {} : { broken: broken.mode }),
@@ -158,6 +160,25 @@ function clearedOf(part: Part, place: PartRegister | undefined, register: SetReg
 function qualityOf(place: PartRegister | undefined, catalogue: SetCatalogue): number {
   const quality = place?.quality ?? 'original'
   return quality === 'original' ? 1 : catalogue.wholeSet.repairQuality[quality]
+}
+
+/** When the first piece came to its end of which that is all there is; what was added to a set had none before it. */
+function firstRenewalOf(
+  part: Part,
+  place: PartRegister | undefined,
+  register: SetRegister,
+): Pick<PartEvidence, 'firstRenewal'> {
+  const day = place?.firstRenewalDay
+  if (day === undefined || part.fits?.whenFitted) return {}
+  const watched = register.complete.find(
+    ({ of, firstDay, lastDay }) => of === 'work' && firstDay <= day && day <= lastDay,
+  )
+  return {
+    firstRenewal: {
+      yearsAgo: yearsAgo(register, day),
+      ...(watched === undefined ? {} : { watchedFromYearsAgo: yearsAgo(register, watched.firstDay) }),
+    },
+  }
 }
 
 function pastLivesOf(part: Part, place: PartRegister | undefined): NonNullable<PartInput['pastLives']> {

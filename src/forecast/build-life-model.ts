@@ -158,7 +158,7 @@ function partOf(part: Part, evidence: PartEvidence, known: PartKnown): PartInput
   const renewal = living.find(({ remedy }) => remedy.outcome === 'renewed')?.remedy ?? wholePart
   const repair = repairOf(part, { ...renewal, partShare: 1, hoursShare: 1 }, known)
   const service = serviceOf(part, known, known.diligence)
-  const { age, quality, pastLives, complete, broken } = evidence
+  const { age, quality, firstRenewal, pastLives, complete, broken } = evidence
   return {
     id: part.id,
     name: part.name,
@@ -166,6 +166,7 @@ function partOf(part: Part, evidence: PartEvidence, known: PartKnown): PartInput
     access: part.access.opens,
     age,
     ...(quality === 1 ? {} : { quality }),
+    ...(firstRenewal === undefined ? {} : { firstRenewal }),
     pastLives,
     complete,
     ...(broken === undefined ? {} : { broken }),

@@ -218,6 +218,7 @@ function judgePart(part: LifePart, at: readonly PropertyKey[], judging: Judging)
       tell('unknown-mode', [...at, 'pastLives', i, 'ended', how], mode, modesOf(part))
     }
   })
+  judgeFirstRenewal(part, at, tell)
   part.complete.forEach((span, i) => {
     judgeSpan(span, [...at, 'complete', i], tell)
   })
@@ -229,6 +230,26 @@ function judgePart(part: LifePart, at: readonly PropertyKey[], judging: Judging)
   part.modes.forEach((mode, m) => {
     judgeMode(mode, [...at, 'modes', m], { ...judging, part })
   })
+}
+
+function judgeFirstRenewal({ age, firstRenewal }: LifePart, at: readonly PropertyKey[], tell: Tell): void {
+  if (firstRenewal === undefined) return
+  const { yearsAgo, watchedFromYearsAgo: watched } = firstRenewal
+  const here = [...at, 'firstRenewal']
+  if (age === 'unknown') {
+    tell('age-unknown', here, 'a part of unknown age', 'only where the age of the piece in place is known')
+  } else if (age.years !== undefined && yearsAgo < age.years) {
+    const allowed = `at least ${age.years}, when the piece in place was fitted`
+    tell('not-in-order', [...here, 'yearsAgo'], yearsAgo, allowed)
+  }
+  if (watched !== undefined && watched < yearsAgo) {
+    tell(
+      'not-in-order',
+      [...here, 'watchedFromYearsAgo'],
+      watched,
+      `at least ${yearsAgo}, the renewal itself`,
+    )
+  }
 }
 
 function judgeRepair(repair: LifePart['repair'], at: readonly PropertyKey[], tell: Tell): void {

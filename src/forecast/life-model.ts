@@ -177,6 +177,16 @@ const partSchema = z.strictObject({
   age: z.union([z.literal('unknown'), agesSchema]).default({ years: 0 }),
   /** Of the piece in place: its life against that of a good one, until it is renewed. */
   quality: z.number().min(0.01).max(5).default(1),
+  /**
+   * The first renewal in this position that is known of, where pieces before it are not: what became of them is taken from
+   * its time alone. `watchedFromYearsAgo`: from when on an earlier one would be known too.
+   */
+  firstRenewal: z
+    .strictObject({
+      yearsAgo: z.number().min(0).max(200),
+      watchedFromYearsAgo: z.number().min(0).max(200).optional(),
+    })
+    .optional(),
   /** How earlier lives in this position ended. */
   pastLives: z
     .array(

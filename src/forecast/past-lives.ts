@@ -4,13 +4,14 @@
  * @module
  */
 
+import { earlierPieces, lnRenewalOver } from './earlier-pieces.js'
 import type { LifePart } from './life-model.js'
 import type { ModeLife } from './mode-life.js'
 import { type LifeEnd, massesAt, type OnsetTerms, pastTerms, type StateMasses } from './mode-likelihood.js'
 import { type Ages, completeAgesEvenly, type UseTrack } from './track.js'
 
-/** A factor of the likelihood from one earlier life: Σ coefficient · terms. */
-export type PastFactor = readonly { readonly terms: OnsetTerms; readonly coefficient: number }[]
+/** A factor of the likelihood from what is known of the past of a place, at λ = θ^(−β). */
+export type PastFactor = (lambda: number) => number
 
 /** Points of ln θ over the whole prior spread, where a mean over the prior is all that is asked for. */
 const priorPoints = 21
@@ -35,17 +36,24 @@ export function overPrior(
 
 /** ln of the likelihood of all earlier lives at θ; `lambda` is θ^(−β). */
 export function lnPastAt(past: readonly PastFactor[], lambda: number): number {
-  const masses: StateMasses = { sound: 0, defective: 0, failed: 0 }
   let sum = 0
-  for (const factor of past) {
+  for (const factor of past) sum += Math.log(factor(lambda))
+  return sum
+}
+
+/** Σ coefficient · terms. */
+function lifeFactor(
+  sum: readonly { readonly terms: OnsetTerms; readonly coefficient: number }[],
+): PastFactor {
+  const masses: StateMasses = { sound: 0, defective: 0, failed: 0 }
+  return (lambda) => {
     let value = 0
-    for (const { terms, coefficient } of factor) {
+    for (const { terms, coefficient } of sum) {
       massesAt(terms, lambda, masses)
       value += coefficient * (masses.sound + masses.defective)
     }
-    sum += Math.log(value)
+    return value
   }
-  return sum
 }
 
 const tablePoints = 241
@@ -96,7 +104,7 @@ const nothingSeen: OnsetTerms = {
   since: none,
 }
 
-/** What the earlier lives of a part say of one of its modes; those that no scale allows for are left out. */
+/** What the earlier lives of a part, known and unknown, say of one of its modes; those that no scale allows for are left out. */
 export function pastOfMode(
   part: LifePart,
   m: number,
@@ -106,7 +114,21 @@ export function pastOfMode(
   const totalLogSd = Math.hypot(part.modes[m]!.logSd, how.kappaLogSd)
   const factors = pastFactors(part, m, how)
   const past = factors.filter((factor) => overPrior({ life, totalLogSd, past: [factor] }, nothingSeen) > 0)
-  return { past, leftOut: factors.length - past.length }
+  const unknown = unknownPieces(part, m, { ...how, shape: life.shape })
+  return { past: [...past, ...unknown], leftOut: factors.length - past.length }
+}
+
+/** What it says that there were pieces before the first renewal known of. */
+function unknownPieces(
+  part: LifePart,
+  m: number,
+  how: { readonly past: UseTrack; readonly kappaLogSd: number; readonly shape: number },
+): PastFactor[] {
+  const pieces = earlierPieces(part, how)
+  const at = pieces?.at[m] ?? null
+  if (pieces === null || at === null) return []
+  const ln = lnRenewalOver(pieces, at)
+  return [(lambda) => Math.exp(ln(-Math.log(lambda) / how.shape))]
 }
 
 /**
@@ -122,7 +144,7 @@ function pastFactors(
   const life = how.lives[m]!
   return part.pastLives.map(({ age, ended }) => {
     const ages = completeAgesEvenly(how.past, age)
-    const one = (end: LifeEnd): PastFactor => [{ terms: pastTerms(life, { ages, end }), coefficient: 1 }]
+    const one = (end: LifeEnd) => lifeFactor([{ terms: pastTerms(life, { ages, end }), coefficient: 1 }])
     const id = part.modes[m]!.id
     if (ended === 'sound') return one('survived')
     if (ended === 'failed-cause-unknown') return causeUnknown(part, m, { ...how, ages })
@@ -160,11 +182,11 @@ function causeUnknown(
   })
   const own = prior[m]!
   const whole = own.density * allSurvive + own.survival * oneFails
-  if (!(whole > 0)) return [{ terms: own.survivedTerms, coefficient: 1 }]
-  return [
+  if (!(whole > 0)) return lifeFactor([{ terms: own.survivedTerms, coefficient: 1 }])
+  return lifeFactor([
     { terms: own.failedTerms, coefficient: (own.perYear * allSurvive) / whole },
     { terms: own.survivedTerms, coefficient: oneFails / whole },
-  ]
+  ])
 }
 
 const normOfPrior = Array.from({ length: priorPoints }, (_, k) => {

@@ -140,6 +140,21 @@ test.each<[string, unknown, string]>([
     'unknown-mode parts.pump.pastLives.0.ended.failed',
   ],
   [
+    'a first renewal after the last',
+    withPart({ age: { years: 4 }, firstRenewal: { yearsAgo: 3 } }),
+    'not-in-order parts.pump.firstRenewal.yearsAgo',
+  ],
+  [
+    'a first renewal of a piece of which nobody knows the age',
+    withPart({ age: 'unknown', firstRenewal: { yearsAgo: 3 } }),
+    'age-unknown parts.pump.firstRenewal',
+  ],
+  [
+    'a first renewal that was watched for only afterwards',
+    withPart({ age: { years: 1 }, firstRenewal: { yearsAgo: 3, watchedFromYearsAgo: 2 } }),
+    'not-in-order parts.pump.firstRenewal.watchedFromYearsAgo',
+  ],
+  [
     'a span that ends before it begins',
     withPart({ complete: [{ of: 'work', fromYearsAgo: 1, toYearsAgo: 2 }] }),
     'span-backwards parts.pump.complete.0.fromYearsAgo',

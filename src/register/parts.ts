@@ -19,6 +19,7 @@ interface Building {
   originalToSet: boolean
   quality: Quality | undefined
   removed: boolean
+  firstRenewalDay: number | undefined
   lives: PastLife[]
   mends: ModeMend[]
   entries: string[]
@@ -62,6 +63,7 @@ function startOf(meters: Meters): Building {
     originalToSet: false,
     quality: undefined,
     removed: false,
+    firstRenewalDay: undefined,
     lives: [],
     mends: [],
     entries: [],
@@ -85,7 +87,9 @@ function putIn(place: Building, entry: Extract<Entry, { kind: 'fitted' }>, known
     if (place.lives.length === 0 && !place.known) begin(place, { day: known.meters.builtDay, hours: 0 })
     place.originalToSet = place.lives.length === 0
   } else {
-    begin(place, { day: dayOf(entry, known.asOfDay), hours: hoursOf(entry, known) })
+    const day = dayOf(entry, known.asOfDay)
+    noteFirst(place, day, known)
+    begin(place, { day, hours: hoursOf(entry, known) })
     place.originalToSet = body.originalToSet === true
   }
   place.quality = body.quality
@@ -116,6 +120,7 @@ function work(
         ...(mode === undefined ? {} : { mode }),
       })
     }
+    if (ended !== 'sound') noteFirst(place, day, known)
     begin(place, { day, hours })
     place.originalToSet = false
     place.quality = done.quality ?? 'original'
@@ -128,6 +133,11 @@ function work(
       ...(done.mode === undefined ? {} : { mode: done.mode }),
     })
   }
+}
+
+/** A piece put in after the set was new, where nothing is known of the one before: that one came to its end by then. */
+function noteFirst(place: Building, day: number, { meters: { builtDay } }: Known): void {
+  if (!place.known && builtDay !== undefined && day > builtDay) place.firstRenewalDay = day
 }
 
 function begin(place: Building, at: { readonly day: number; readonly hours: number | undefined }): void {
@@ -171,6 +181,7 @@ function finish(part: string, place: Building, { meters, asOfDay }: Known): Part
     originalToSet: place.originalToSet,
     ...(place.quality === undefined ? {} : { quality: place.quality }),
     removed: place.removed,
+    ...(place.firstRenewalDay === undefined ? {} : { firstRenewalDay: place.firstRenewalDay }),
     lives: place.lives,
     mends: place.mends,
     entries: place.entries,

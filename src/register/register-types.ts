@@ -68,6 +68,8 @@ export interface PartRegister {
   readonly originalToSet: boolean
   readonly quality?: Quality
   readonly removed: boolean
+  /** Of the first piece that is known to have been put in after the set was new, where nothing is known of the one before. */
+  readonly firstRenewalDay?: number
   readonly lives: readonly PastLife[]
   readonly mends: readonly ModeMend[]
   /** Every entry that names the part. */
