@@ -1,8 +1,11 @@
+import { availableParallelism } from 'node:os'
 import { defineConfig } from 'vitest/config'
 
 export default defineConfig({
   test: {
     include: ['src/**/*.test.ts', 'test/**/*.test.ts'],
     testTimeout: 60_000,
+    // By itself it leaves one core idle, which on two is half of them.
+    maxWorkers: Math.max(1, availableParallelism()),
   },
 })

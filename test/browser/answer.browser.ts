@@ -133,7 +133,10 @@ async function tabTo(page: Page, selector: string): Promise<void> {
   throw new Error(`${selector} must be reached by Tab`)
 }
 
-test('while it refines, no task of the page takes longer than 50 ms', async ({ page, served }) => {
+test('while it refines, no task of the page takes longer than 50 ms', { tag: '@timed' }, async ({
+  page,
+  served,
+}) => {
   test.setTimeout(6 * reckoning)
   await page.addInitScript(() => {
     const long: number[] = []

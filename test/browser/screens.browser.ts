@@ -101,7 +101,7 @@ test('everything to touch is large enough on a phone', async ({ page, served }) 
   }
 })
 
-test('twenty thousand entries are shown without a stutter', async ({ page }) => {
+test('twenty thousand entries are shown without a stutter', { tag: '@timed' }, async ({ page }) => {
   const folder = mkdtempSync(join(tmpdir(), 'gensettle-'))
   const opened = openStore(folder)
   if (!opened.ok) throw new Error('the store must open')

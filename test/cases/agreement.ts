@@ -74,6 +74,8 @@ export interface ClosedFormCase {
   readonly held: 'seen' | 'quoted' | 'recalled' | 'practice' | 'derived'
   /** Enough of them to see an error of a percent or so. */
   readonly histories: number
+  /** For a slow simulator that must draw most lives in vain. */
+  readonly slowHistories?: number
   readonly model: LifeModelInput
   /** The alternative that is played; `leave` unless said. */
   readonly alternative?: string

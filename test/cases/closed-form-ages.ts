@@ -36,6 +36,7 @@ export const agedCases: readonly ClosedFormCase[] = [
         'recursion over the years since the last service that was done, lives in which it failed left out',
       held: 'derived',
       histories: 10_000,
+      slowHistories: 600,
       model: model({
         horizonYears: 0.5,
         parts: [

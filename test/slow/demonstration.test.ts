@@ -14,7 +14,7 @@ import { type SlowHistory, simulateSlowly } from './simulator.js'
 
 const root = join(import.meta.dirname, '..', '..')
 const asOf = '2026-11-25'
-const histories = { fast: 4000, slow: 200 }
+const histories = { fast: 4000, slow: 120 }
 
 /** Money under single headings is compared beside the sum, so that errors cannot cancel. */
 const compared: readonly (readonly [Kept | 'powerAndGiveUp', (history: SlowHistory) => number])[] = [
@@ -74,7 +74,7 @@ test.each([
 
 /**
  * The sum within 3 standard errors; single headings, of which a hundred are looked at, within 4. If the two simulators
- * mean the same, their spread is the same, and the many histories tell it best: two hundred may miss a rare dear one.
+ * mean the same, their spread is the same, and the many histories tell it best: so few may miss a rare dear one.
  */
 function differences(sample: Sample, slow: readonly SlowHistory[]): string[] {
   return compared.flatMap(([quantity, read]) => {

@@ -10,7 +10,7 @@ const enough = 2000
 
 test.each([...closedFormCases, ...workedCases])('$id: $source ($held)', (known) => {
   const { model, alternative = 'leave', expect: expectations } = known
-  const histories = Math.min(known.histories, enough)
+  const histories = Math.min(known.histories, known.slowHistories ?? enough)
   const result = simulateSlowly(lifeModelSchema.parse(model), null, alternative, { seed: 20, histories })
   const views = result.histories.map((one) => ({ ...one, stops: one.stops + one.sameDayStops }))
   for (const expectation of expectations) {
