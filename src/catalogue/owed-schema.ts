@@ -43,6 +43,13 @@ export const owedSchema = z.strictObject({
   lines: z.array(
     z.strictObject({
       line: id,
+      hazard: words,
+      act: words,
+      clearWhen: z.array(words).min(1),
+      /** No reason lifts it: only what clears it. */
+      neverPassedOver: z.literal(true).optional(),
+      /** Handed to a licensed marine electrician where one careful look does not settle it. */
+      licensed: z.literal(true).optional(),
       bars: stage,
       opens: z.array(z.strictObject({ test: id, bands: z.array(id).min(1) })),
       /** Dangers of the catalogue that, found and not made safe, open it. */

@@ -11,6 +11,7 @@ import { bearing } from './json-forms-bearing.js'
 import { brief } from './json-forms-brief.js'
 import { linksFields } from './json-forms-links.js'
 import { lessons, lookingBackFields } from './json-forms-looking-back.js'
+import { proofFields } from './json-forms-proof.js'
 import { planFields } from './json-forms-plan.js'
 
 const verdictOfBoat = z.object({
@@ -197,6 +198,7 @@ const fields = {
     caution: z.string(),
   },
   ...lookingBackFields,
+  ...proofFields,
   ...planFields,
   ...linksFields,
   'gensettle/simulation': {

@@ -14,6 +14,7 @@ import { addKinds, flagsFromChanges } from './program-log-add.js'
 import { addLinks } from './program-links.js'
 import { addLookingBack } from './program-looking-back.js'
 import { answering, collect, command, ofSet, wholeWithin, withSeed } from './program-parts.js'
+import { addProof } from './program-proof.js'
 import { addPlanning } from './program-plan.js'
 
 const mostHistories = 1_000_000
@@ -44,6 +45,7 @@ Example:
   addAnswers(program)
   addLookingBack(program)
   addLinks(program)
+  addProof(program)
   addPlanning(program)
   addFiles(program)
   return program

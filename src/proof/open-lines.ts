@@ -11,17 +11,6 @@ import type { ProofResult } from './results.js'
 import { sayFigure } from './say-figure.js'
 import { proofTestOf } from './tests.js'
 
-/** A stop line in words. */
-export interface LineText {
-  readonly id: string
-  readonly hazard: string
-  readonly when: string
-  readonly act: string
-  readonly clearWhen: readonly string[]
-  readonly neverOverruled?: true | undefined
-  readonly handOver?: string | undefined
-}
-
 /** Something that was passed over with a reason, which stays in sight. */
 export interface PassedOver {
   readonly entry: string
@@ -46,23 +35,21 @@ export interface OpenLine {
   /** Tests whose next good reading closes it; none: what was found must be made safe. */
   readonly closedBy: readonly string[]
   readonly never: boolean
-  readonly handOver?: string
+  /** One careful look that does not settle it hands it to a licensed marine electrician. */
+  readonly licensed: boolean
   readonly passedOver?: PassedOver
 }
 
 /** The open ones, in the order of the table. */
 export function openLinesOf(of: {
   readonly owed: CatalogueOwed
-  readonly stopLines: readonly LineText[]
   readonly register: SetRegister
   /** The latest of each. */
   readonly results: readonly ProofResult[]
   readonly passed: readonly PassedOver[]
 }): OpenLine[] {
-  const { owed, stopLines, register, results, passed } = of
+  const { owed, register, results, passed } = of
   return owed.lines.flatMap((rule): OpenLine[] => {
-    const text = stopLines.find(({ id }) => id === rule.line)
-    if (text === undefined) return []
     const failing = results.filter(({ test, judgement: { band } }) =>
       rule.opens.some((one) => one.test === test && band !== undefined && one.bands.includes(band)),
     )
@@ -87,7 +74,7 @@ export function openLinesOf(of: {
         })),
     ]
     if (causes.length === 0) return []
-    const never = text.neverOverruled === true
+    const never = rule.neverPassedOver === true
     const lastCause = Math.max(...causes.map(({ order }) => order))
     const passedOver = never
       ? undefined
@@ -95,15 +82,15 @@ export function openLinesOf(of: {
     return [
       {
         line: rule.line,
-        hazard: text.hazard,
+        hazard: rule.hazard,
         why: [...new Set(causes.map(({ why }) => why))].join(' '),
-        act: text.act,
-        clearWhen: text.clearWhen,
+        act: rule.act,
+        clearWhen: rule.clearWhen,
         bars: rule.bars,
         entries: [...new Set(causes.map(({ entry }) => entry))],
         closedBy: rule.opens.flatMap(({ test }) => (proofTestOf(test) === undefined ? [] : [test])),
         never,
-        ...(text.handOver === undefined ? {} : { handOver: text.handOver }),
+        licensed: rule.licensed === true,
         ...(passedOver === undefined ? {} : { passedOver }),
       },
     ]

@@ -11,7 +11,7 @@ import { type Entry, isKind } from '../logbook/kinds.js'
 import { hoursAt } from '../register/hours.js'
 import type { SetRegister } from '../register/register-types.js'
 import type { Limits } from './limits.js'
-import { type LineText, type OpenLine, openLinesOf, type PassedOver } from './open-lines.js'
+import { type OpenLine, openLinesOf, type PassedOver } from './open-lines.js'
 import { latestResults, type ProofResult, resultsOf } from './results.js'
 import type { Verdict } from './test-type.js'
 import { proofTestOf } from './tests.js'
@@ -22,7 +22,6 @@ export interface OwedQuestion {
   readonly register: SetRegister
   readonly owed: CatalogueOwed
   readonly limits: Limits
-  readonly stopLines: readonly LineText[]
 }
 
 /** Work after which a test is owed. */
@@ -31,7 +30,7 @@ export interface Reason {
   readonly why: string
   readonly entry: string
   readonly date: string
-  readonly part: string
+  readonly part?: string
 }
 
 /** One test that is owed, or that was and is done. */
@@ -82,9 +81,11 @@ export function owedOf(question: OwedQuestion): Owed {
   const all = resultsOf(entries, { setFacts: register.setFacts, limits })
   const passed = passedOverIn(entries)
   const lines = openLinesOf({ ...question, results: latestResults(all), passed })
-  const never = neverPassedOver(question)
-  const bare = [...reasonsOf(entries, question)].map(([key, because]) =>
-    owedTest(key, because, { all, passed, never, entries, owed }),
+  const never = neverPassedOver(owed)
+  const reasons = reasonsOf(entries, question)
+  for (const line of lines) if (line.passedOver === undefined) addLine(reasons, line, all)
+  const bare = [...reasons].map(([key, because]) =>
+    owedTest(key, because, { all, passed, never, entries, owed, lines }),
   )
   const inOrder = bare.sort((a, b) => placeOf(a.test, owed) - placeOf(b.test, owed))
   const tests = inOrder.map((one) => ({ ...one, waitsFor: waitsFor(one, { tests: inOrder, lines, owed }) }))
@@ -120,6 +121,20 @@ function reasonsOf(entries: readonly Entry[], question: OwedQuestion): Map<strin
   return reasons
 }
 
+/** The tests that close an open stop line are owed, whatever the work was. */
+function addLine(reasons: Map<string, Reason[]>, line: OpenLine, all: readonly ProofResult[]): void {
+  for (const { entry, date, test, part = proofTestOf(test)?.parts?.[0] } of all) {
+    if (!line.entries.includes(entry)) continue
+    const why = `It closes the stop line: ${lowerFirst(line.hazard)}.`
+    const reason = { rule: stopLineRule, why, entry, date, ...(part === undefined ? {} : { part }) }
+    const key = part === undefined ? test : `${test} ${part}`
+    reasons.set(key, [...(reasons.get(key) ?? []), reason])
+  }
+}
+
+/** The rule of a test that is owed because it opened a stop line: its own reading counts. */
+const stopLineRule = 'stop-line'
+
 /** The part that a test is made of after work on another: its own where it can be, else the first that it is made of. */
 function partOf(test: string, worked: string): string | undefined {
   const parts = proofTestOf(test)?.parts
@@ -136,10 +151,16 @@ function owedTest(
     readonly never: ReadonlySet<string>
     readonly entries: readonly Entry[]
     readonly owed: CatalogueOwed
+    readonly lines: readonly OpenLine[]
   },
 ): Omit<OwedTest, 'waitsFor'> {
   const [test = '', part] = key.split(' ')
-  const lastWork = Math.max(...because.map(({ entry }) => of.entries.findIndex(({ id }) => id === entry)))
+  const lastWork = Math.max(
+    ...because.map(({ entry, rule }) => {
+      const at = of.entries.findIndex(({ id }) => id === entry)
+      return rule === stopLineRule ? at - 1 : at
+    }),
+  )
   const results = latestResults(
     of.all.filter(
       (result) =>
@@ -151,7 +172,8 @@ function owedTest(
   const never = of.never.has(test)
   const passedOver = never
     ? undefined
-    : of.passed.findLast(({ about, order }) => about === test && order > lastWork)
+    : (of.passed.findLast(({ about, order }) => about === test && order > lastWork) ??
+      withItsLine(results, of.lines))
   const verdict = worstOf(results)
   const is =
     verdict === undefined
@@ -171,6 +193,13 @@ function owedTest(
   }
 }
 
+/** Where all that is not passed opened stop lines that were passed over, the test goes with them. */
+function withItsLine(results: readonly ProofResult[], lines: readonly OpenLine[]): PassedOver | undefined {
+  const bad = results.filter(({ judgement }) => judgement.verdict !== 'pass')
+  const over = bad.map(({ entry }) => lines.find(({ entries }) => entries.includes(entry))?.passedOver)
+  return over.every((one) => one !== undefined) ? over[0] : undefined
+}
+
 function worstOf(results: readonly ProofResult[]): Verdict | undefined {
   const verdicts = results.map(({ judgement }) => judgement.verdict)
   return (['fail', 'cannot tell', 'pass'] as const).find((verdict) => verdicts.includes(verdict))
@@ -185,13 +214,9 @@ function passedOverIn(entries: readonly Entry[]): PassedOver[] {
 }
 
 /** Tests that close a stop line which no reason lifts. */
-export function neverPassedOver({
-  owed,
-  stopLines,
-}: Pick<OwedQuestion, 'owed' | 'stopLines'>): ReadonlySet<string> {
-  const never = new Set(stopLines.filter(({ neverOverruled }) => neverOverruled).map(({ id }) => id))
+export function neverPassedOver({ lines }: Pick<CatalogueOwed, 'lines'>): ReadonlySet<string> {
   return new Set(
-    owed.lines.filter(({ line }) => never.has(line)).flatMap(({ opens }) => opens.map(({ test }) => test)),
+    lines.filter((line) => line.neverPassedOver).flatMap(({ opens }) => opens.map(({ test }) => test)),
   )
 }
 
