@@ -11,8 +11,9 @@ import { bearing } from './json-forms-bearing.js'
 import { brief } from './json-forms-brief.js'
 import { linksFields } from './json-forms-links.js'
 import { lessons, lookingBackFields } from './json-forms-looking-back.js'
-import { proofFields } from './json-forms-proof.js'
 import { planFields } from './json-forms-plan.js'
+import { proofFields } from './json-forms-proof.js'
+import { sheetFields } from './json-forms-sheet.js'
 
 const verdictOfBoat = z.object({
   name: z.string(),
@@ -201,6 +202,7 @@ const fields = {
   ...proofFields,
   ...planFields,
   ...linksFields,
+  ...sheetFields,
   'gensettle/simulation': {
     title: z.string(),
     currency: z.string(),

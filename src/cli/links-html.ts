@@ -42,7 +42,7 @@ export function linksHtml({
     style: linkStyle,
     body: `<header><h1>${safe(title)}</h1></header>
 <main>
-${stops.map(({ says }) => `<div class="stop"><p><span class="tag">Stop</span> <b>${safe(says)}</b></p></div>`).join('\n')}
+${stopsHtml(stops.map(({ says }) => says))}
 <div class="link-large">${linkSvg(linkDrawing(winding, joined))}</div>
 <section><div class="margin"><h2>Between the lines</h2><p>Volts with nothing switched on; ohms through the copper.</p></div><div><table>${tableHead(['Between', 'Volts', 'Ohms'])}<tbody>${tableRows(outlets.map((pair) => [`${pair.from} and ${pair.to}`, sayVolts(pair, units), sayOhms(pair, units)]))}</tbody></table></div></section>
 ${capacities.length === 0 ? '' : capacityHtml}
@@ -76,7 +76,7 @@ export function comparedHtml({
     style: linkStyle,
     body: `<header><h1>Leads as found and as left</h1></header>
 <main>
-${stops.map((says) => `<div class="stop"><p><span class="tag">Stop</span> <b>${safe(says)}</b></p></div>`).join('\n')}
+${stopsHtml(stops)}
 <div class="link-pair"><figure><figcaption><b>${safe(titles[0])}</b></figcaption>${linkSvg(linkDrawing(found.winding, found.joined, { changed: { leads: before, word: 'gone' } }))}${phasors(found)}</figure>
 <figure><figcaption><b>${safe(titles[1])}</b></figcaption>${linkSvg(linkDrawing(left.winding, left.joined, { changed: { leads: after, word: 'new' } }))}${phasors(left)}</figure></div>
 <section><div class="margin"><h2>Lead by lead</h2></div><div>${table(
@@ -95,6 +95,11 @@ ${lacks.length === 0 ? '' : `<section><div class="margin"><h2>Lacking</h2></div>
 </main>
 <footer><p>${safe(linksCaution)}</p></footer>`,
   })
+}
+
+function stopsHtml([first, ...rest]: readonly string[]): string {
+  if (first === undefined) return ''
+  return `<div class="stop"><p><span class="tag">Stop</span> <b>${safe(first)}</b></p>${rest.map((says) => `<p>${safe(says)}</p>`).join('')}</div>`
 }
 
 function tableRows(rows: readonly (readonly string[])[]): string {

@@ -5,7 +5,7 @@
  */
 
 import { type Command, InvalidArgumentError, Option } from 'commander'
-import { answering, collect, command } from './program-parts.js'
+import { answering, collect, command, ofSet } from './program-parts.js'
 
 export function addLinks(program: Command): void {
   const links = command(program, 'links', 'what a winding gives as its leads are joined, and which to join', {
@@ -77,6 +77,32 @@ export function addLinks(program: Command): void {
     )
     .option('--marks <which>', 'marks to give them: nema (T1 …) or iec (U1 …)')
     .action(answering(async (options) => (await import('./leads.js')).findUnmarked(options)))
+  ofSet(
+    command(program, 'shop-sheet', 'the sheet that goes to a workshop with the part', {
+      example:
+        'gensettle shop-sheet --boat marram --html sheet.html\n  $ gensettle shop-sheet --boat quillback --ask bearings,test --ask-above 900',
+      data: true,
+    }),
+    { asNoted: false },
+  )
+    .option(
+      '--ask <jobs>',
+      'rewind-stator, rewind-rotor, exciter, dry-and-varnish, bearings, test; left out: what open quotes cover',
+      collect,
+    )
+    .option('--words <text>', 'what else is asked, in your words')
+    .option('--linked <pattern>', 'the pattern that the leads come back in; left out: as found')
+    .addOption(
+      new Option(
+        '--ask-above <price>',
+        'the price above which to ask first; left out: the one settled on, or quoted',
+      ).argParser(positive),
+    )
+    .addOption(
+      new Option('--resistance <ohms>', 'ohms of one half, where they were measured').argParser(positive),
+    )
+    .option('--html <file>', 'write it as one page of HTML, to be printed')
+    .action(answering(async (options) => (await import('./shop-sheet.js')).showShopSheet(options)))
 }
 
 const numbers = [

@@ -24,10 +24,11 @@ export function phasorDrawing(
 ): LinkDrawing {
   const of = joinedWinding(winding, joined, values)
   const { joints, branches, solved, emf } = of
-  const lit = new Set(joined.lines.map(({ lead }) => solved.parts[jointOf(joints, lead)]!))
+  const outNodes = joined.lines.map(({ lead }) => jointOf(joints, lead))
+  const part = largestPart(outNodes.map((node) => solved.parts[node]!))
   const shown = branches
     .map((branch, at) => ({ branch, at }))
-    .filter(({ branch }) => lit.size === 0 || lit.has(solved.parts[branch.from]!))
+    .filter(({ branch }) => part === undefined || solved.parts[branch.from] === part)
   const points = shown.flatMap(({ branch: { to, emf: own } }) => [
     solved.volts[to]!,
     plus(solved.volts[to]!, own),
@@ -52,7 +53,7 @@ export function phasorDrawing(
     laid.push({ from, to })
     return arrow(place(from), place(to), { name: winding.coils[at]!.name, aside: before })
   })
-  const outs = [...new Set(joined.lines.map(({ lead }) => jointOf(joints, lead)))]
+  const outs = [...new Set(outNodes)].filter((node) => solved.parts[node] === part)
   const middle = scaled(
     outs.reduce((sum, node) => plus(sum, solved.volts[node]!), { re: 0, im: 0 }),
     1 / Math.max(1, outs.length),
@@ -79,6 +80,12 @@ export function phasorDrawing(
       ...names,
     ],
   }
+}
+
+/** The connected part from which most lines go out: parts that nothing connects stand nowhere above one another. */
+function largestPart(parts: readonly number[]): number | undefined {
+  const count = (part: number) => parts.filter((other) => other === part).length
+  return [...parts].sort((a, b) => count(b) - count(a))[0]
 }
 
 /** Whether two arrows would be drawn over one another. */

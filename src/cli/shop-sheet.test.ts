@@ -1,0 +1,101 @@
+import { mkdtempSync, readFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { expect, test } from 'vitest'
+import type { ShopSheet } from '../proof/shop-sheet.js'
+import { answerForm } from './json-forms.js'
+import { addEntry } from './log.js'
+import type { Result } from './result.js'
+import { showShopSheet } from './shop-sheet.js'
+
+const data = mkdtempSync(join(tmpdir(), 'gensettle-'))
+const of = { data, boat: 'petrel', asOf: '2026-11-25' }
+
+function answered(result: Result): {
+  readonly sheet: ShopSheet
+  readonly text: string
+  readonly jobs: unknown
+} {
+  if (!result.ok) throw new Error(JSON.stringify(result.problems))
+  const json = JSON.parse(JSON.stringify(result.json))
+  expect(answerForm.safeParse(json).error?.issues ?? []).toEqual([])
+  return { sheet: json.sheet, jobs: json.jobs, text: result.text }
+}
+
+function refused(result: Result): string[] {
+  return result.ok ? [] : result.problems.map(({ code, path }) => `${code} ${path}`)
+}
+
+const titles = ({ passages }: ShopSheet) => passages.map(({ title }) => title)
+
+test('a sheet without a boat’s word says what is lacking, and what open quotes ask', async () => {
+  const { sheet, text, jobs } = answered(await showShopSheet({ data, boat: 'marram', asOf: '2026-11-25' }))
+  expect(jobs).toEqual(['rewind-stator'])
+  expect(sheet.invented).toContain('invented')
+  expect(text).toContain('How the leads were joined is not in the log')
+  expect(text).toMatch(/Stop\./)
+})
+
+test('a sheet for a rewind: leads as found drawn, what is required, data, tests with limits, price', async () => {
+  const add = (kind: 'set' | 'links', flags: Record<string, string[]>) =>
+    addEntry({ kind, bare: [], flags }, { data, boat: 'petrel', set: 'main', from: '2026-10-01' })
+  for (const written of [
+    await addEntry({ kind: 'boat', bare: [], flags: { currency: ['EUR'] } }, { data, boat: 'petrel' }),
+    await add('set', { 'rating-kw': ['7'], volts: ['230'], hertz: ['50'], rpm: ['1500'], built: ['2004'] }),
+  ]) {
+    if (!written.ok) throw new Error(JSON.stringify(written.problems))
+  }
+  expect(refused(await showShopSheet({ ...of, ask: ['tea'], linked: 'milk' }))).toEqual([
+    'unknown-job --ask',
+    'unknown-pattern --linked',
+  ])
+  expect(refused(await showShopSheet(of))).toEqual(['missing --ask'])
+  expect(refused(await showShopSheet({ ...of, ask: ['test'], linked: 'halves-parallel' }))).toEqual([
+    'contradiction --linked',
+  ])
+  await add('links', {
+    state: ['as-found'],
+    winding: ['four-leads'],
+    joined: ['T2-T3'],
+    lines: ['L=T1,N=T4'],
+    sensing: ['S1=T1,S2=T4'],
+    labels: ['T2=blue sleeve'],
+  })
+  const html = join(data, 'sheet.html')
+  const { sheet, text } = answered(
+    await showShopSheet({ ...of, ask: ['rewind-stator, bearings'], askAbove: 2400, resistance: 0.31, html }),
+  )
+  expect(titles(sheet)).toEqual([
+    'What it is',
+    'What is asked',
+    'Leads as found',
+    'Volts and frequency required',
+    'To be written down before stripping',
+    'Core test',
+    'Bearings and fits',
+    'Balance',
+    'Insulation and varnish',
+    'Tests wanted',
+    'Report to return',
+    'Price above which to ask first',
+    'Photographs',
+    'Cautions',
+  ])
+  expect(text).toMatch(/L and N +230 V +0\.62 Ω/)
+  expect(text).toContain('T2=blue sleeve')
+  // 2 U + 1,000 V at 230 V; IEC 60034-1, recalled.
+  expect(text).toContain('1460 V')
+  // G 2.5 at 1,500 rpm: 2.5 mm/s over 157.08 1/s; ISO 21940-11, recalled.
+  expect(text).toContain('15.9 g·mm')
+  expect(text).toContain('2,400 EUR, tax in.')
+  const page = readFileSync(html, 'utf8')
+  expect(page).not.toMatch(/<script|<link|<img|url\(|@import|<button|<input/)
+  for (const title of titles(sheet)) expect(page).toContain(`<h2>${title}</h2>`)
+  expect(page.match(/<svg class="links"/g)).toHaveLength(2)
+
+  const anew = answered(await showShopSheet({ ...of, ask: ['dry-and-varnish'], linked: 'halves-parallel' }))
+  expect(anew.text).toContain('halves in parallel, joined T1-T3, T2-T4')
+  expect(anew.text).toMatch(/L and N +115 V/)
+  expect(titles(anew.sheet)).not.toContain('Core test')
+  expect(titles(answered(await showShopSheet({ ...of, ask: ['test'] })).sheet)).not.toContain('Balance')
+})
