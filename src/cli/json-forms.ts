@@ -12,6 +12,7 @@ import { brief } from './json-forms-brief.js'
 import { linksFields } from './json-forms-links.js'
 import { lessons, lookingBackFields } from './json-forms-looking-back.js'
 import { planFields } from './json-forms-plan.js'
+import { sizeFields } from './json-forms-size.js'
 import { proofFields } from './json-forms-proof.js'
 import { sheetFields } from './json-forms-sheet.js'
 
@@ -201,6 +202,7 @@ const fields = {
   ...lookingBackFields,
   ...proofFields,
   ...planFields,
+  ...sizeFields,
   ...linksFields,
   ...sheetFields,
   'gensettle/simulation': {

@@ -16,6 +16,7 @@ import { addLookingBack } from './program-looking-back.js'
 import { answering, collect, command, ofSet, wholeWithin, withSeed } from './program-parts.js'
 import { addProof } from './program-proof.js'
 import { addPlanning } from './program-plan.js'
+import { addSizing } from './program-size.js'
 
 const mostHistories = 1_000_000
 
@@ -46,6 +47,7 @@ Example:
   addLookingBack(program)
   addLinks(program)
   addProof(program)
+  addSizing(program)
   addPlanning(program)
   addFiles(program)
   return program

@@ -59,7 +59,10 @@ export interface JudgedSet {
   readonly lowShare: number
   readonly overloadsPerYear: number
   readonly dipsPerYear: number
+  /** Whether it carries what is asked of it. */
   readonly verdict: Verdict
+  /** Whether it can stand where it is to stand, and get there. */
+  readonly place: Verdict
 }
 
 export interface JudgeBook extends PlaceBook {
@@ -95,22 +98,20 @@ export function judgeSet(on: Judged, set: SizedSet): JudgedSet {
   )
   const hours = year.reduce((sum, one) => sum + one.hours, 0)
   const lowShare = hours === 0 ? 0 : weighedMean(occasions, ({ lowShare: share }) => share)
-  const checks = [
-    ...startChecks(on, { set, derated }),
-    ...lowLoadChecks(on, { lowShare, derated }),
-    ...judgePlace(book, { set, space: on.space }),
-  ]
-  const all = [...checks, ...occasions.flatMap((one) => one.checks)]
+  const place = judgePlace(book, { set, space: on.space })
+  const carrying = [...startChecks(on, { set, derated }), ...lowLoadChecks(on, { lowShare, derated })]
+  const all = [...carrying, ...occasions.flatMap((one) => one.checks)]
   return {
     set,
     ...derated,
     occasions,
-    checks,
+    checks: [...carrying, ...place],
     hoursPerYear: hours,
     lowShare,
     overloadsPerYear: occasions.reduce((sum, one) => sum + one.overloadsPerYear, 0),
     dipsPerYear: occasions.reduce((sum, one) => sum + one.dipsPerYear, 0),
     verdict: worstOf(all.map(({ verdict }) => verdict)),
+    place: worstOf(place.map(({ verdict }) => verdict)),
   }
 }
 

@@ -74,7 +74,7 @@ export interface BoatSize {
   /** Share of the wanted time that the rules leave room for, at its least. */
   readonly kept: number
   readonly sets: readonly JudgedSet[]
-  /** The smallest of the sets looked at that nothing speaks against but what cannot be told; undefined: none. */
+  /** The smallest of the sets looked at that carries all that is asked of it; undefined: none does. */
   readonly smallest?: string
   readonly assumed: readonly string[]
   readonly problems: readonly Problem[]

@@ -82,13 +82,16 @@ export function bareSize(book: SetBook, ratingKw: number, boat: BoatSupply): Siz
 }
 
 /** Sizes as they are built, about; practice. [kW] */
-const builtSizes = [3, 4, 5, 6, 7, 8, 10, 12, 15, 18, 22, 30]
+const builtSizes = [2, 3, 4, 5, 6, 7, 8, 10, 12, 15, 18, 22, 30]
 
-/** So many built sizes about a rating, from well below it to a step or two above. */
+/** A set of less than this share of the present one is not looked at; practice. */
+const leastShare = 0.35
+
+/** At most so many built sizes about a rating, from well below it to a step or two above. */
 export function sizesAbout(ratingKW: number, count: number): number[] {
   const above = builtSizes.findIndex((size) => size >= ratingKW)
   const last = Math.min(builtSizes.length, (above < 0 ? builtSizes.length : above) + 3)
-  return builtSizes.slice(Math.max(0, last - count), last)
+  return builtSizes.slice(Math.max(0, last - count), last).filter((size) => size >= leastShare * ratingKW)
 }
 
 type Told = Partial<Omit<CandidateFact, 'id' | 'name' | 'ratingKw' | 'entry'>>

@@ -1,0 +1,94 @@
+/**
+ * The forms of what `loads` and `size` print with --json.
+ *
+ * @module
+ */
+
+import * as z from 'zod'
+import { chance, numbers, ofSet, problem, texts } from './json-form-pieces.js'
+
+const load = z.object({
+  id: z.string(),
+  name: z.string(),
+  is: z.string().optional(),
+  basis: z.enum(['catalogue', 'nameplate', 'measured']),
+  volts: z.number(),
+  leg: z.enum(['one', 'two', 'both']),
+  watts: z.number(),
+  vars: z.number(),
+  start: z.object({ va: z.number(), powerFactor: z.number(), softStarter: z.boolean() }).optional(),
+  duty: z.record(z.string(), z.object({ easy: chance, hard: chance })),
+  hours: z.record(z.string(), z.number()),
+  shed: z.number().optional(),
+})
+const rule = z.object({ id: z.string(), loads: texts, atMost: z.number() })
+const list = { loads: z.array(load), rules: z.array(rule), assumed: texts, problems: z.array(problem) }
+const points = z.object({ p50: z.number(), p95: z.number(), p99: z.number(), most: z.number() })
+const verdict = z.enum(['passes', 'tight', 'fails', 'cannot-tell'])
+const check = z.object({
+  check: z.string(),
+  verdict,
+  found: z.number().optional(),
+  limit: z.number().optional(),
+  unit: z.string(),
+  by: z.number().optional(),
+  occasion: z.string().optional(),
+  season: z.string().optional(),
+  about: z.string().optional(),
+})
+const where = { occasion: z.string(), hours: z.number() }
+
+export const sizeFields = {
+  'gensettle/load-search': {
+    search: z.string(),
+    loads: z.array(z.object({ id: z.string(), name: z.string(), group: z.string() })),
+  },
+  'gensettle/loads': { ...ofSet, ...list },
+  'gensettle/size': {
+    ...ofSet,
+    ...list,
+    saying: z.string(),
+    twoLegs: z.boolean(),
+    hoursPerYear: z.number(),
+    kept: chance,
+    smallest: z.string().optional(),
+    figures: z.array(
+      z.object({
+        ...where,
+        season: z.string(),
+        meanKW: z.number(),
+        kW: points,
+        kVA: points,
+        legMeansKW: numbers,
+      }),
+    ),
+    curves: z.array(
+      z.object({ ...where, kW: points, curve: z.array(z.object({ kW: z.number(), share: chance })) }),
+    ),
+    sets: z.array(
+      z.object({
+        set: z.object({ id: z.string(), name: z.string(), ratingKW: z.number(), kVA: z.number() }),
+        verdict,
+        place: verdict,
+        engineKW: z.number(),
+        alternatorKVA: z.number(),
+        lowShare: chance,
+        overloadsPerYear: z.number(),
+        dipsPerYear: z.number(),
+        checks: z.array(check),
+        occasions: z.array(
+          z.object({
+            ...where,
+            p99KW: z.number(),
+            p99KVA: z.number(),
+            overShare: chance,
+            lowShare: chance,
+            overloadsPerYear: z.number(),
+            dipsPerYear: z.number(),
+            checks: z.array(check),
+          }),
+        ),
+      }),
+    ),
+  },
+} as const

@@ -1,0 +1,229 @@
+/**
+ * `gensettle loads` and `gensettle size`: what draws power aboard, and which set carries it.
+ *
+ * @module
+ */
+
+import type { CatalogueLoad } from '../catalogue/load-schema.js'
+import { loadFactsOf } from '../register/load-facts.js'
+import { registerOf } from '../register/register.js'
+import { setCatalogueOf } from '../register/set-kind-of.js'
+import type { JudgedSet } from '../sizing/judge-set.js'
+import type { Load } from '../sizing/load-type.js'
+import {
+  againstOf,
+  checkNames,
+  inHundred,
+  occasionName,
+  sayFound,
+  saySize,
+  sayWhere,
+  seasonName,
+  spoken,
+  verdictWords,
+} from '../sizing/say-size.js'
+import { type BoatSize, needsOf, type SizeQuestion, sizeBoat } from '../sizing/size-boat.js'
+import { type SetOptions, type SetQuestion, withSet } from './of-set.js'
+import { shippedCatalogue } from './places.js'
+import { type Result, refuse, refusedText } from './result.js'
+import { type Column, tableText } from './table.js'
+
+export interface LoadOptions extends SetOptions {
+  readonly search?: string
+}
+
+/** `loads`: the boat's own list; with --search those of the catalogue. */
+export async function showLoads(options: LoadOptions): Promise<Result> {
+  return options.search === undefined ? withSet(options, boatList) : found(options.search)
+}
+
+const right = (head: string): Column => ({ head, align: 'right' })
+
+/** Loads of the catalogue that have every word of the search in name, id or group. */
+function found(search: string): Result {
+  const words = search.toLowerCase().split(/\s+/).filter(Boolean)
+  const { loads } = shippedCatalogue()
+  const named = loads.filter(({ id, name, group }) => {
+    const text = `${id} ${name} ${group}`.toLowerCase()
+    return words.every((word) => text.includes(word))
+  })
+  const row = ({ id, name, sixty, fifty, motor }: CatalogueLoad) => [
+    id,
+    name,
+    `${sixty.runW} W ${sixty.volts} V`,
+    `${fifty.runW} W`,
+    motor === undefined ? '' : `${sixty.lockedRotorA} A / ${fifty.lockedRotorA} A`,
+  ]
+  const columns = [
+    { head: 'load' },
+    { head: 'what it is', wrap: 46 },
+    right('60 Hz'),
+    right('50 Hz, 230 V'),
+    right('starting'),
+  ]
+  return {
+    ok: true,
+    json: { type: 'gensettle/load-search', version: 1, search, loads: named },
+    text:
+      named.length === 0
+        ? `No load of the catalogue has ${words.join(' and ')} in its name.`
+        : `${tableText(columns, named.map(row))}\n\nPlanning values; a nameplate or a clamp meter takes their place.`,
+  }
+}
+
+function questionOf({ entries, boat, set, asOf }: SetQuestion): SizeQuestion {
+  const catalogue = shippedCatalogue()
+  const register = registerOf({ entries, boat, set, asOf, catalogue })
+  const { setFacts, use } = register
+  return {
+    book: setCatalogueOf(register, catalogue).catalogue,
+    facts: loadFactsOf(entries, { boat, set, asOf }),
+    setFacts,
+    set,
+    use: use?.months,
+  }
+}
+
+function boatList(question: SetQuestion): Result {
+  const { boat, set, asOf } = question
+  const { loads, rules, problems, assumed, habits } = needsOf(questionOf(question))
+  const rows = loads.map((load) => [
+    load.id,
+    load.name,
+    `${spoken(load.watts)} W`,
+    `${load.volts} V${load.leg === 'both' ? ', both legs' : load.leg === 'two' ? ', leg two' : ''}`,
+    load.start === undefined
+      ? ''
+      : `${spoken(load.start.va / 1000)} kVA${load.start.softStarter ? ', soft' : ''}`,
+    `${spoken(hoursOn(load))} h`,
+    load.basis,
+    load.shed === undefined ? '' : String(load.shed),
+  ])
+  const columns = [
+    { head: 'load' },
+    { head: 'what it is', wrap: 34 },
+    right('draws'),
+    { head: 'on' },
+    right('starts with'),
+    right('switched on a day'),
+    { head: 'from' },
+    right('shed'),
+  ]
+  return {
+    ok: true,
+    json: { type: 'gensettle/loads', version: 1, boat, set, asOf, loads, rules, habits, assumed, problems },
+    text: [
+      loads.length === 0
+        ? `No load is in the log of ${boat}. "gensettle loads --search oven" finds one of the catalogue, "gensettle log add load" enters it.`
+        : tableText(columns, rows),
+      ...(rules.length === 0 ? [] : ['', 'Rules of the house:']),
+      ...rules.map(({ id, loads: of, atMost }) => `  ${id}: of ${of.join(', ')} at most ${atMost} at once`),
+      ...refusedText('Not reckoned with', problems),
+    ].join('\n'),
+  }
+}
+
+function hoursOn({ hours }: Load): number {
+  return Object.values(hours).reduce((sum, one) => sum + (one ?? 0), 0)
+}
+
+export interface SizeOptions extends SetOptions {
+  readonly sizes?: string
+}
+
+/** `size`: what is drawn, by occasion, and which sets carry it. */
+export function showSize(options: SizeOptions): Promise<Result> {
+  const sizes = options.sizes?.split(',').map(Number)
+  if (sizes?.some((size) => !(size >= 0.5 && size <= 100))) {
+    const allowed = 'ratings from 0.5 to 100 kW, such as 5,6,8'
+    return Promise.resolve(refuse({ code: 'wrong-form', path: '--sizes', found: options.sizes!, allowed }))
+  }
+  return withSet(options, (question) => {
+    const { boat, set, asOf } = question
+    const sized = sizeBoat({ ...questionOf(question), ...(sizes === undefined ? {} : { sizes }) })
+    const { curves, ...rest } = sized
+    return {
+      ok: true,
+      json: { type: 'gensettle/size', version: 1, boat, set, asOf, saying: saySize(sized), ...rest, curves },
+      text: sizeText(sized),
+    }
+  })
+}
+
+function sizeText(sized: BoatSize): string {
+  const { loadRules } = shippedCatalogue()
+  const { figures, sets, assumed, problems, kept } = sized
+  if (sized.loads.length === 0 || figures.length === 0) {
+    return [saySize(sized), ...refusedText('Not reckoned with', problems)].join('\n')
+  }
+  const drawn = figures.map(({ occasion, season, hours, meanKW, kW, kVA }) => [
+    occasionName(loadRules, occasion),
+    seasonName(loadRules, season),
+    spoken(hours),
+    spoken(meanKW),
+    ...[kW.p50, kW.p95, kW.p99, kW.most, kVA.p99].map(spoken),
+  ])
+  const columns = [
+    { head: 'occasion' },
+    { head: 'weather' },
+    right('h a year'),
+    right('mean kW'),
+    right('half'),
+    right('95 %'),
+    right('99 %'),
+    right('all'),
+    right('99 % kVA'),
+  ]
+  return [
+    saySize(sized),
+    '',
+    'What is drawn with the set running [kW]: exceeded half of the time, one hour in 20, one in 100, and all that can be on at once',
+    tableText(columns, drawn),
+    ...(kept < 0.9995
+      ? [`The rules of the house leave room for ${inHundred(kept)} of the time that is wanted.`]
+      : []),
+    ...sets.flatMap(setText),
+    ...(assumed.length === 0 ? [] : ['', 'Taken for granted:', ...assumed.map((line) => `  ${line}`)]),
+    ...refusedText('Not reckoned with', problems),
+    '',
+    'Wiring, exhaust, fuel and lifting can hurt people: what the local rules and a licensed hand say comes first.',
+  ].join('\n')
+}
+
+/** What speaks against a set, and how it would run. */
+function setText(judged: JudgedSet): string[] {
+  const { loadRules } = shippedCatalogue()
+  const { set, engineKW, alternatorKVA, lowShare, overloadsPerYear, dipsPerYear, verdict, place } = judged
+  const against = againstOf(judged)
+  const untold = against.filter(({ worst }) => worst.verdict === 'cannot-tell')
+  const carries =
+    verdict === 'fails'
+      ? 'does not carry it'
+      : verdict === 'tight'
+        ? 'carries it, barely or badly'
+        : 'carries it'
+  return [
+    '',
+    `${set.kind === 'size' ? `A set of ${set.name}` : upperFirst(set.name)}: ${carries}${place === 'fails' ? ', and does not suit the place' : ''}.`,
+    `  Leaves ${spoken(engineKW)} kW and ${spoken(alternatorKVA)} kVA there; below 30 % in ${inHundred(lowShare)} of its hours; too much asked at ${spoken(overloadsPerYear)} starts a year, too deep a dip at ${spoken(dipsPerYear)}.`,
+    ...against
+      .filter(({ worst }) => worst.verdict !== 'cannot-tell')
+      .map(({ worst, also }) => {
+        const others = also.map((one) => occasionName(loadRules, one).toLowerCase())
+        const where = [
+          sayWhere(worst, loadRules),
+          ...(others.length === 0 ? [] : [`also ${others.join(', ')}`]),
+        ]
+          .filter((text) => text !== '')
+          .join('; ')
+        return `  ${verdictWords[worst.verdict]}: ${checkNames[worst.check]}: ${sayFound(worst)}${where === '' ? '' : ` (${where})`}`
+      }),
+    ...(untold.length === 0
+      ? []
+      : [`  cannot tell: ${untold.map(({ worst }) => checkNames[worst.check].toLowerCase()).join(', ')}`]),
+  ]
+}
+
+function upperFirst(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1)
+}

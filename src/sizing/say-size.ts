@@ -1,0 +1,151 @@
+/**
+ * Sizing in words.
+ *
+ * @module
+ */
+
+import type { LoadRules, Occasion, Season } from '../catalogue/load-schema.js'
+import type { JudgedSet } from './judge-set.js'
+import type { BoatSize } from './size-boat.js'
+import { type CheckId, checkIds, type SizeCheck, type Verdict } from './size-check.js'
+
+/** What is looked at, in the trade's words. */
+export const checkNames: Readonly<Record<CheckId, string>> = {
+  'engine-load': 'Load that is exceeded one hour in a hundred, against the engine',
+  'alternator-load': 'Apparent power that is exceeded one hour in a hundred, against the alternator',
+  'leg-load': 'Current of a leg, one hour in a hundred',
+  'start-overload': 'Starts in a year that ask for more than the engine gives',
+  'voltage-dip': 'Voltage dip at the largest start',
+  'start-current': 'Largest start on a capacitor-excited end',
+  'first-step': 'Largest single step, against what the engine takes at once',
+  'frequency-dip': 'Frequency dip at that step',
+  'low-load': 'Share of the hours below 30 % of the rating',
+  'mean-load': 'Mean over a day’s running',
+  'raw-water': 'Raw-water hose',
+  'exhaust-hose': 'Exhaust hose',
+  'exhaust-lift': 'Exhaust lift',
+  ventilation: 'Openings for air',
+  'engine-space': 'Temperature of the engine space',
+  'way-out': 'Largest piece through the openings',
+  lift: 'Weight to be lifted',
+}
+
+export const verdictWords: Readonly<Record<Verdict, string>> = {
+  passes: 'passes',
+  tight: 'tight',
+  fails: 'fails',
+  'cannot-tell': 'cannot tell',
+}
+
+/** A number as it is read aloud: three figures, whole from 100 on. */
+export function spoken(value: number): string {
+  if (Math.abs(value) >= 99.95) return Math.round(value).toLocaleString('en-GB')
+  if (Math.abs(value) < 0.005) return '0'
+  return String(Number(value.toPrecision(Math.abs(value) < 1 ? 2 : 3)))
+}
+
+/** "61 in 100", "1 in 120", "none". */
+export function inHundred(share: number): string {
+  if (share <= 0) return 'none'
+  if (share >= 0.9995) return 'all'
+  return share >= 0.0095
+    ? `${Math.round(share * 100)} in 100`
+    : `1 in ${Math.round(1 / share).toLocaleString('en-GB')}`
+}
+
+/** What was found and what is allowed: "9.8 kW, at most 8.6 kW; 14 % too much". */
+export function sayFound({ check, found, limit, unit, by, verdict }: SizeCheck): string {
+  const amount = (value: number) => (unit === 'share' ? inHundred(value) : `${spoken(value)} ${unit}`)
+  if (check === 'way-out') {
+    if (found === undefined) return 'no opening is told'
+    return found > 0 ? `${found} mm too large` : `${-found} mm to spare`
+  }
+  if (found === undefined) return limit === undefined ? 'not told' : `not told; ${amount(limit)} wanted`
+  const word = ['raw-water', 'exhaust-hose', 'ventilation'].includes(check) ? 'at least' : 'at most'
+  const beyond =
+    by === undefined || verdict !== 'fails' || limit === 0
+      ? ''
+      : word === 'at least'
+        ? '; too little'
+        : by >= 1
+          ? `; ${spoken(by + 1)} times as much`
+          : `; ${Math.max(1, Math.round(100 * by))} % too much`
+  return `${amount(found)}, ${word} ${amount(limit ?? 0)}${beyond}`
+}
+
+/** Where and about what, in brackets: "cooking, hot; oven". */
+export function sayWhere({ occasion, season, about, check }: SizeCheck, rules: LoadRules): string {
+  const where = [
+    occasion === undefined ? undefined : occasionName(rules, occasion).toLowerCase(),
+    season === undefined ? undefined : `${seasonName(rules, season).toLowerCase()} weather`,
+  ].filter((one) => one !== undefined)
+  const what = check === 'raw-water' && about !== undefined ? `the exchanger wants ${about}` : about
+  return [where.join(', '), what].filter((one) => one !== undefined && one !== '').join('; ')
+}
+
+export function occasionName({ occasions }: LoadRules, occasion: Occasion | 'year'): string {
+  return occasion === 'year' ? 'The whole year' : occasions.find(({ id }) => id === occasion)!.name
+}
+
+export function seasonName({ seasons }: LoadRules, season: Season): string {
+  return seasons.find(({ id }) => id === season)!.name
+}
+
+/** The answer in a sentence, and what the present set does meanwhile. */
+export function saySize({ sets, smallest, loads }: BoatSize): string {
+  if (loads.length === 0)
+    return 'No load is in the log yet: enter what draws power, and the size can be told.'
+  const present = sets.find(({ set }) => set.kind === 'present')
+  const least = sets.find(({ set }) => set.id === smallest)
+  const largest = sets.at(-1)
+  const answer =
+    least === undefined
+      ? `None of the sets looked at carries all of it as it is run now, not even ${nameOf(largest!)}.`
+      : `The smallest set looked at that carries all of it, as it is run now, is ${nameOf(least)}.`
+  if (present === undefined || present === least) return answer
+  return `${answer} ${sayPresent(present)}`
+}
+
+function nameOf({ set }: JudgedSet): string {
+  return set.kind === 'size' ? `one of ${set.name}` : set.kind === 'present' ? 'the present one' : set.name
+}
+
+function sayPresent({ set, lowShare, overloadsPerYear, verdict }: JudgedSet): string {
+  const light =
+    lowShare <= 0
+      ? 'in none of its hours'
+      : lowShare >= 0.9995
+        ? 'in all of its hours'
+        : `${inHundred(lowShare)} of its hours`
+  const over =
+    overloadsPerYear >= 1
+      ? `, and is asked for more than it has at ${spoken(overloadsPerYear)} starts a year`
+      : verdict === 'fails'
+        ? ''
+        : ', and is hardly ever asked for more than it has'
+  return `The present one of ${spoken(set.ratingKW)} kW runs below 30 % of its rating ${light}${over}.`
+}
+
+/** One thing that speaks against a set, at its worst, and the other occasions on which it does. */
+export interface Against {
+  readonly worst: SizeCheck
+  readonly also: readonly Occasion[]
+}
+
+/** What does not pass, each check once, in the order of the checks. */
+export function againstOf({ checks, occasions }: JudgedSet): Against[] {
+  const all = [...checks, ...occasions.flatMap((one) => one.checks)].filter(
+    ({ verdict }) => verdict !== 'passes',
+  )
+  const named = [...new Set(all.map(({ check }) => check))].sort(
+    (a, b) => checkIds.indexOf(a) - checkIds.indexOf(b),
+  )
+  return named.map((check) => {
+    const of = all.filter((one) => one.check === check)
+    const worst = of.reduce((most, one) => ((one.by ?? 0) > (most.by ?? 0) ? one : most))
+    const also = [...new Set(of.flatMap(({ occasion }) => occasion ?? []))].filter(
+      (one) => one !== worst.occasion,
+    )
+    return { worst, also }
+  })
+}
