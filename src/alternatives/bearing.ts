@@ -48,10 +48,13 @@ export interface WorthFindingOut extends WorthOfLooks {
 
 /** Looks at the set, and quantities that could be known better, by what they are worth. */
 export async function worthFindingOut(played: Played): Promise<WorthFindingOut> {
-  const looks = await worthOfLooks(played)
+  const looking = worthOfLooks(played)
+  const trying = worthOfYears({ ...played, play: played.playModel })
+  // worked out while others play for the looks
+  const drawn = worthOfQuantities(played)
+  const [looks, years] = await Promise.all([looking, trying])
   const first = looks.looks.find(({ pays }) => pays)
-  const years = await worthOfYears({ ...played, play: played.playModel })
-  const quantities = [...worthOfQuantities(played), ...(years === undefined ? [] : [years])]
+  const quantities = [...drawn, ...(years === undefined ? [] : [years])]
   return {
     ...looks,
     quantities: quantities.sort((a, b) => b.worth - a.worth),
@@ -69,15 +72,16 @@ export interface WhatChanges {
 export async function whatChanges(played: Played): Promise<WhatChanges | undefined> {
   const { model, samples, seed, playModel } = played
   const asked = { model, samples, seed, play: playModel, trials: new Map() }
-  const turning = await turningPoints(asked)
-  if (turning === undefined) return undefined
+  const turn = turningPoints(asked)
   const straight = straightInputs(model)
   const across = straight.find(({ id }) => id === 'quote') ?? straight.find(({ id }) => id === 'new-set')!
   const down = [
     curvedInputs(model).find(({ id }) => id === 'years-kept')!,
     straight.find(({ id }) => id === 'day-without-power')!,
   ]
-  const maps: TwoWayMap[] = []
-  for (const one of down) maps.push((await twoWayMap(asked, { across, down: one }))!)
-  return { turning, maps }
+  const [turning, ...maps] = await Promise.all([
+    turn,
+    ...down.map((one) => twoWayMap(asked, { across, down: one })),
+  ])
+  return turning === undefined ? undefined : { turning, maps: maps.filter((map) => map !== undefined) }
 }

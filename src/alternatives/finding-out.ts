@@ -106,9 +106,9 @@ export async function worthOfLooks(of: Valuing): Promise<WorthOfLooks> {
     .sort((a, b) => b.bound - b.cost - (a.bound - a.cost))
   const asked = could.slice(0, most)
   const valuing = { ...of, asked: asked.length }
-  let valued = await valuedInTurn(asked, open, valuing, atFirst)
+  let valued = await valuedTogether(asked, open, valuing, atFirst)
   const unsure = valued.filter(({ worth, cost, pays }) => !pays && worth > cost).slice(0, mostFurther)
-  const again = await valuedInTurn(
+  const again = await valuedTogether(
     asked.filter(({ look }) => unsure.some((one) => one.look === look)),
     open,
     valuing,
@@ -141,14 +141,14 @@ interface Asked {
   readonly cost: number
 }
 
-async function valuedInTurn(
+/** All are asked for at once, so that whoever plays always has something to play. */
+async function valuedTogether(
   looks: readonly Asked[],
   open: readonly Open[],
   of: Valuing & { readonly asked: number },
   played: Played,
 ): Promise<LookWorth[]> {
-  const valued: LookWorth[] = []
-  for (const look of looks) valued.push(await worthOf(look, open, of, played))
+  const valued = await Promise.all(looks.map((look) => worthOf(look, open, of, played)))
   return valued.sort(byNetWorth)
 }
 

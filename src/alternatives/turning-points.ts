@@ -86,9 +86,9 @@ export async function turningPoints(asked: Asked): Promise<TurningPoints | undef
   const straight = straightInputs(model)
     .map((input) => straightTurns(input, { model, open, best }))
     .filter(({ lead, below, above }) => below || above || lead.low.value !== lead.high.value)
-  const curved: InputTurns[] = []
-  for (const input of curvedInputs(model))
-    curved.push(await curvedTurns(input, { ...asked, open, means, best }))
+  const curved = await Promise.all(
+    curvedInputs(model).map((input) => curvedTurns(input, { ...asked, open, means, best })),
+  )
   return {
     best: open[best]!.alternative,
     inputs: [...straight, ...curved],
@@ -196,10 +196,11 @@ interface Standing {
 }
 
 async function curvedTurns(input: CurvedInput, of: Curve): Promise<InputTurns> {
-  const low = await standingAt(input, input.low, of)
-  const high = await standingAt(input, input.high, of)
-  const below = low.lead.value < 0 ? await turnBetween(input, input.low, { ...of, end: low }) : undefined
-  const above = high.lead.value < 0 ? await turnBetween(input, input.high, { ...of, end: high }) : undefined
+  const [low, high] = await Promise.all([standingAt(input, input.low, of), standingAt(input, input.high, of)])
+  const [below, above] = await Promise.all([
+    low.lead.value < 0 ? turnBetween(input, input.low, { ...of, end: low }) : undefined,
+    high.lead.value < 0 ? turnBetween(input, input.high, { ...of, end: high }) : undefined,
+  ])
   return turned(input, { low: low.lead, high: high.lead }, below, above)
 }
 

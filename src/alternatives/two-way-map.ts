@@ -48,12 +48,13 @@ export async function twoWayMap(
   const open = samples.filter((_, a) => model.alternatives[a]!.barred === undefined)
   if (open.length < 2) return undefined
   const means = open.map((sample) => mean(column(sample, 'cost')))
-  const rows: MapRow[] = []
-  for (const y of valuesOf(down)) {
-    const lines = 'with' in down ? await playedLines(down, y) : weighedLines(down, y)
-    const { first, changes } = cheapestAlong(lines, across)
-    rows.push({ down: y, first: first!, changes })
-  }
+  const rows = await Promise.all(
+    valuesOf(down).map(async (y): Promise<MapRow> => {
+      const lines = 'with' in down ? await playedLines(down, y) : weighedLines(down, y)
+      const { first, changes } = cheapestAlong(lines, across)
+      return { down: y, first: first!, changes }
+    }),
+  )
   return { across: axisOf(across), down: axisOf(down), rows }
 
   function weighedLines(input: StraightInput, y: number): CostLine[] {

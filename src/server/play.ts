@@ -60,17 +60,17 @@ export function openPlayers(model: LifeModel, posterior: Posterior, options: Pla
   const workers = wholeFromOne('workers', options.workers ?? availableParallelism())
   const used = new Map([...(options.used ?? [])].map(([c, states]) => [c, shared(states)]))
   const program = compile(model, shared(posterior), used)
-  const pool = makePool({ program }, workers)
+  const crew = makePool({ program }, workers)
   let questions = 0
   const ask = async (asked: Omit<PlayQuestion, 'number'>, how: PlayOptions) => {
     const chunks = chunksOf(how)
     how.signal?.throwIfAborted()
-    return joinSamples(await playAll(pool, { number: questions++, ...asked }, chunks, how))
+    return joinSamples(await playAll(crew, { number: questions++, ...asked }, chunks, how))
   }
   return {
     play: (alternatives, how) => ask({ alternatives }, how),
     playModel: (other, how) => ask({ model: other, alternatives: other.alternatives }, how),
-    close: () => pool.destroy(),
+    close: () => crew.pool.destroy(),
   }
 }
 
@@ -95,7 +95,7 @@ export async function playOnWorkers(
 }
 
 async function playAll(
-  pool: Piscina,
+  { pool, failing }: Crew,
   question: PlayQuestion,
   chunks: readonly (Span | Picked)[],
   options: PlayOptions,
@@ -115,13 +115,13 @@ async function playAll(
     fail = reject
     stop = () => reject(signal?.reason)
   })
-  pool.on('error', fail)
+  failing.add(fail)
   signal?.addEventListener('abort', stop, { once: true })
   try {
     return await Promise.race([Promise.all(running), stopped])
   } finally {
     signal?.removeEventListener('abort', stop)
-    pool.off('error', fail)
+    failing.delete(fail)
     for (const chunk of running) chunk.catch(() => undefined)
     stopped.catch(() => undefined)
   }
@@ -168,8 +168,14 @@ function shared(posterior: Posterior): Posterior {
   }
 }
 
+interface Crew {
+  readonly pool: Piscina
+  /** Told when a thread fails. */
+  readonly failing: Set<(cause: Error) => void>
+}
+
 /** Compiled, the worker stands beside this file; run from source, it brings its own loader. */
-function makePool(data: PlayData, workers: number): Piscina {
+function makePool(data: PlayData, workers: number): Crew {
   const compiled = extname(fileURLToPath(import.meta.url)) === '.js'
   const worker = compiled ? './play-worker.js' : './play-from-source.mjs'
   const pool = new Piscina({
@@ -180,6 +186,9 @@ function makePool(data: PlayData, workers: number): Piscina {
     workerData: data,
   })
   // A worker that fails between questions, or answers after a stop, tells it here; unheard it would end the program.
-  pool.on('error', () => undefined)
-  return pool
+  const failing: Crew['failing'] = new Set()
+  pool.on('error', (cause: Error) => {
+    for (const fail of failing) fail(cause)
+  })
+  return { pool, failing }
 }
