@@ -9,12 +9,13 @@ import type { Summary } from '../alternatives/summary.js'
 import { chance, entry, numbers, ofSet, perhaps, problem, texts, written } from './json-form-pieces.js'
 import { bearing } from './json-forms-bearing.js'
 import { brief } from './json-forms-brief.js'
+import { faultFields } from './json-forms-faults.js'
 import { linksFields } from './json-forms-links.js'
 import { lessons, lookingBackFields } from './json-forms-looking-back.js'
 import { planFields } from './json-forms-plan.js'
-import { sizeFields } from './json-forms-size.js'
 import { proofFields } from './json-forms-proof.js'
 import { sheetFields } from './json-forms-sheet.js'
+import { sizeFields } from './json-forms-size.js'
 
 const verdictOfBoat = z.object({
   name: z.string(),
@@ -199,6 +200,7 @@ const fields = {
     brief,
     caution: z.string(),
   },
+  ...faultFields,
   ...lookingBackFields,
   ...proofFields,
   ...planFields,

@@ -40,6 +40,10 @@ const about: Readonly<Record<Kind, readonly [string, string]>> = {
     'the set stopped, or would not start',
     'stop --from 2024-07-02 --until 2024-07-05 --days 3 --cause sea-pump-impeller',
   ],
+  case: [
+    'a case of something wrong; "gensettle faults" writes it for you',
+    'case case-1 --symptoms steam:present --checks impeller:vanes-gone --lines flooding:not-so',
+  ],
   letdowns: ['how often the set let you down, from memory', 'letdowns 4 --years 3'],
   complete: ['a span of which everything is in the log', 'complete stops work --from 2019 --until 2024'],
   'danger-safe': ['a danger was made safe', 'danger-safe carbon-monoxide --how "hose renewed, alarm tested"'],

@@ -10,12 +10,13 @@ import { paperFields } from '../logbook/paper-log-columns.js'
 import { listBoats } from './boats.js'
 import { correctEntry, listEntries } from './log.js'
 import { programVersion } from './places.js'
-import { addKinds, flagsFromChanges } from './program-log-add.js'
+import { addFaults } from './program-faults.js'
 import { addLinks } from './program-links.js'
+import { addKinds, flagsFromChanges } from './program-log-add.js'
 import { addLookingBack } from './program-looking-back.js'
 import { answering, collect, command, ofSet, wholeWithin, withSeed } from './program-parts.js'
-import { addProof } from './program-proof.js'
 import { addPlanning } from './program-plan.js'
+import { addProof } from './program-proof.js'
 import { addSizing } from './program-size.js'
 
 const mostHistories = 1_000_000
@@ -44,6 +45,7 @@ Example:
   addServing(program)
   addLog(program)
   addAnswers(program)
+  addFaults(program)
   addLookingBack(program)
   addLinks(program)
   addProof(program)

@@ -4,6 +4,7 @@
  * @module
  */
 
+import { sayCase } from '../faults/say-case.js'
 import { type Body, type Entry, isKind } from '../logbook/kinds.js'
 import { sayLinksEntry } from '../proof/as-found.js'
 
@@ -43,6 +44,7 @@ export function sayEntry(entry: Entry): string {
 
 function saidOf(entry: Entry): string[] {
   if (isKind(entry, 'alternative')) return sayAlternative(entry.body)
+  if (isKind(entry, 'case')) return [sayCase(entry.body)]
   if (isKind(entry, 'links')) return [sayLinksEntry(entry.body)]
   if (isKind(entry, 'measured')) return sayMeasured(entry.body)
   return isKind(entry, 'decision') ? sayDecision(entry.body) : sayFields(entry.body)

@@ -116,6 +116,15 @@ function bodyProblems(kind: unknown, body: Fields, say: Say): void {
   if (kind === 'boat') eachOnce(body.monthsInUse, 'body.monthsInUse', say)
   if (kind === 'use') eachOnce(pluck(body.months, 'month'), 'body.months', say)
   if (kind === 'complete') eachOnce(body.of, 'body.of', say)
+  if (kind === 'case') {
+    for (const [list, field] of [
+      ['lines', 'line'],
+      ['symptoms', 'symptom'],
+      ['checks', 'check'],
+    ] as const) {
+      eachOnce(pluck(body[list], field), `body.${list}`, say)
+    }
+  }
   if (kind === 'terms' && Array.isArray(body.withoutPower)) {
     eachOnce(pluck(body.withoutPower, 'months')?.flat(), 'body.withoutPower', say)
     body.withoutPower.forEach((season: unknown, index) => {

@@ -15,6 +15,7 @@ import {
   ulidSchema,
   wholeWithin,
 } from './atoms.js'
+import { caseBody } from './bodies-case.js'
 import { decisionBody } from './bodies-decision.js'
 import { linksBody } from './bodies-links.js'
 import { candidateBody, habitsBody, houseRuleBody, loadBody, spaceBody } from './bodies-loads.js'
@@ -63,6 +64,7 @@ const kindForms = {
   reading: { set: nameSchema, body: readingBody },
   'passed-over': { set: nameSchema, body: passedOverBody },
   stop: { set: nameSchema, body: stopBody },
+  case: { set: nameSchema, body: caseBody },
   letdowns: { set: either, body: letdownsBody },
   complete: { set: either, body: completeBody },
   'danger-safe': { set: either, body: dangerSafeBody },

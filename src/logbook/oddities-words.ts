@@ -20,6 +20,7 @@ const kindWords: Readonly<Record<Kind, string>> = {
   reading: 'reading',
   'passed-over': 'entry of what was passed over',
   stop: 'stop',
+  case: 'case of something wrong',
   letdowns: 'count of letdowns',
   complete: 'declaration that all is in the log',
   'danger-safe': 'entry of what was made safe',

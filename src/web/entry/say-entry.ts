@@ -5,6 +5,7 @@
  */
 
 import type { Catalogue } from '../../catalogue/catalogue.js'
+import { sayCase } from '../../faults/say-case.js'
 import { type Body, type Entry, isKind } from '../../logbook/kinds.js'
 import { sayLinksEntry } from '../../proof/as-found.js'
 import { isSpoken, spokenUnit, toSpoken } from '../../units/spoken.js'
@@ -119,6 +120,7 @@ function saidBody(entry: Entry, { part, money, catalogue, measured }: Words): st
     return `${part(id)}, ${originalToSet ? 'as the set came' : choice('quality', quality)}`
   }
   if (isKind(entry, 'note')) return entry.body.text
+  if (isKind(entry, 'case')) return upperFirst(sayCase(entry.body))
   if (isKind(entry, 'letdowns'))
     return `Let down ${entry.body.times} times in ${number(entry.body.years)} years`
   if (isKind(entry, 'complete'))

@@ -19,6 +19,7 @@ export const kindNames: Readonly<Record<Kind, string>> = {
   reading: 'Reading',
   'passed-over': 'Passed over',
   stop: 'Stop',
+  case: 'Case',
   letdowns: 'Letdowns',
   complete: 'Complete',
   'danger-safe': 'Made safe',
