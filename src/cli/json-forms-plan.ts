@@ -5,11 +5,139 @@
  */
 
 import * as z from 'zod'
-import { asked, chance, entry, numbers, texts } from './json-form-pieces.js'
+import { asked, chance, entry, numbers, ofSet, problem, texts } from './json-form-pieces.js'
 
 const curve = z.array(z.object({ kW: z.number(), share: chance }))
 
+const totals = {
+  hours: z.number(),
+  starts: z.number(),
+  lowHours: z.number(),
+  lowLoadShare: chance,
+  kWh: z.number(),
+  fuelLitres: z.number(),
+  cost: z.number(),
+}
+const run = z.object({
+  ...totals,
+  slots: z.array(
+    z.object({
+      setKW: z.number(),
+      isOn: z.boolean(),
+      isLow: z.boolean(),
+      wantedKW: z.number(),
+      chargeKW: z.number(),
+      inverterKW: z.number(),
+      shoreKW: z.number(),
+      solarKW: z.number(),
+    }),
+  ),
+  running: z.record(z.string(), numbers),
+  levels: z.record(z.string(), numbers),
+  batteryKWh: numbers.optional(),
+  short: z.array(z.object({ slot: z.number(), what: z.string() })),
+})
+const ofYear = z.object({
+  hours: z.number(),
+  starts: z.number(),
+  lowLoadShare: chance,
+  fuelLitres: z.number(),
+  days: z.number(),
+})
+const recordedDay = z.object({
+  hours: z.number(),
+  starts: z.number(),
+  kWh: z.number(),
+  meanKW: z.number(),
+  lowLoadShare: chance,
+  onByHour: numbers,
+  meanByHour: numbers,
+})
+const points = z.object({
+  mean: z.number(),
+  p50: z.number(),
+  p95: z.number(),
+  p99: z.number(),
+  most: z.number(),
+})
+const cost = z.object({
+  price: z.number(),
+  bankYears: z.number(),
+  endedBy: z.enum(['cycles', 'years']),
+  perYear: z.number(),
+  wearPerKWh: z.number(),
+})
+const worthOf = z.object({
+  hoursPerYear: z.number(),
+  failuresPerYear: z.number(),
+  stopsPerYear: z.number(),
+  costPerYear: z.number(),
+  costPerYearError: z.number(),
+})
+
 export const planFields = {
+  'gensettle/plan': {
+    ...ofSet,
+    season: z.string(),
+    ratingKW: z.number(),
+    day: z.record(z.string(), z.unknown()).describe('As day.schema.json tells.'),
+    plan: run,
+    habit: run,
+    recorded: recordedDay.optional(),
+    against: z
+      .object({
+        measuredKW: points,
+        listKW: points,
+        factor: z.number(),
+        widest: z.object({ kW: z.number(), measured: chance, list: chance }),
+      })
+      .optional(),
+    months: z.array(
+      z.object({
+        month: z.number(),
+        hours: z.number(),
+        starts: z.number(),
+        needShare: chance,
+        lowLoadShare: chance,
+      }),
+    ),
+    year: z.object({ plan: ofYear, habit: ofYear }),
+    battery: z
+      .object({
+        usableKWh: z.number(),
+        beside: run.optional(),
+        besideCost: cost.optional(),
+        alone: z.object({
+          unmetKWh: z.number(),
+          unmetHours: z.number(),
+          drawnKWh: z.number(),
+          sunKWh: z.number(),
+          shoreKWh: z.number(),
+        }),
+        aloneCost: cost,
+        problems: z.array(problem),
+      })
+      .optional(),
+    worth: z
+      .object({
+        alternative: z.string(),
+        currency: z.string(),
+        years: z.number(),
+        histories: z.number(),
+        habit: worthOf,
+        plan: worthOf,
+      })
+      .optional(),
+    entries: z.array(entry).optional(),
+    asked: z.array(asked).optional(),
+    assumed: texts,
+    caution: z.string(),
+  },
+  'gensettle/plan-of-day': {
+    plan: run,
+    choices: z.record(z.string(), z.unknown()),
+    caution: z.string(),
+  },
   'gensettle/measured': {
     boat: z.string().optional().describe('Left out where nothing was written.'),
     entries: z.array(entry),
@@ -36,16 +164,6 @@ export const planFields = {
     energyKwh: z.number(),
     mostKw: z.number(),
     curve: curve.describe('Share of the running time at which so much or more is drawn.'),
-    day: z
-      .object({
-        hours: z.number(),
-        starts: z.number(),
-        kWh: z.number(),
-        meanKW: z.number(),
-        lowLoadShare: chance,
-        onByHour: numbers,
-        meanByHour: numbers,
-      })
-      .optional(),
+    day: recordedDay.optional(),
   },
 } as const

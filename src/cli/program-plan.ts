@@ -5,9 +5,12 @@
  */
 
 import { type Command, InvalidArgumentError, Option } from 'commander'
-import { answering, collect, command, wholeWithin } from './program-parts.js'
+import { seasons } from '../catalogue/load-schema.js'
+import { batteryKinds } from '../sizing/battery.js'
+import { answering, collect, command, ofSet, wholeWithin, withSeed } from './program-parts.js'
 
 export function addPlanning(program: Command): void {
+  addPlan(program)
   command(program, 'measured', 'what a meter, a logger or a Signal K server recorded of the power drawn', {
     example:
       'gensettle measured week.csv --check\n  $ gensettle measured week.csv --column power="P total" --unit power=W --dates day-first\n  $ gensettle measured http://localhost:3000 --path electrical.ac.genset --seconds 600',
@@ -61,6 +64,68 @@ export function addPlanning(program: Command): void {
         (await import('./measured.js')).measure(recording, options),
       ),
     )
+}
+
+function addPlan(program: Command): void {
+  withSeed(
+    ofSet(
+      command(
+        program,
+        'plan',
+        'what may wait, in the fewest, well-loaded hours of a day; against today’s habit',
+        {
+          example:
+            'gensettle plan --boat marram\n  $ gensettle plan --quiet 21-9 --worth\n  $ gensettle plan --size-kw 5 --battery-kwh 10 --sun-watts 800\n  $ gensettle plan --write day.json\n  $ gensettle plan --with day.json',
+          data: true,
+        },
+      ),
+    ),
+  )
+    .addOption(
+      new Option('--season <which>', 'the weather; left out: that of most days aboard').choices([...seasons]),
+    )
+    .addOption(
+      new Option('--size-kw <kilowatts>', 'a new set of another size').argParser(numberWithin(0.5, 100)),
+    )
+    .option(
+      '--quiet <hours>',
+      'hours in which the set is silent, such as 22-8, or none; left out: 23-7 unless it runs at night',
+    )
+    .option('--list', 'the list of loads as it is, whatever a meter recorded')
+    .addOption(
+      new Option('--battery-kwh <kWh>', 'a battery of so much, rated, with an inverter').argParser(
+        numberWithin(0.1, 500),
+      ),
+    )
+    .addOption(
+      new Option('--battery-kind <which>', 'what it is of')
+        .choices(Object.keys(batteryKinds))
+        .default('lithium'),
+    )
+    .addOption(
+      new Option('--inverter-kw <kW>', 'what the inverter gives').default(3).argParser(numberWithin(0, 100)),
+    )
+    .addOption(
+      new Option('--charger-kw <kW>', 'what the charger takes').default(2).argParser(numberWithin(0, 100)),
+    )
+    .addOption(
+      new Option('--sun-watts <W>', 'rating of the panels').default(0).argParser(numberWithin(0, 50_000)),
+    )
+    .addOption(
+      new Option('--sun-hours <hours>', 'hours of full sun in a day')
+        .default(4)
+        .argParser(numberWithin(0, 12)),
+    )
+    .addOption(
+      new Option('--shore-kw <kW>', 'what the shore gives all day')
+        .default(0)
+        .argParser(numberWithin(0, 100)),
+    )
+    .option('--with <file>', 'plan the day of that file; no boat is needed')
+    .option('--write <file>', 'write the day, to be edited and given to --with')
+    .option('--keep', 'keep the plan as the use from now on: forecast and alternatives follow it')
+    .option('--worth', 'what the plan is worth in failures and money over the years kept')
+    .action(answering(async (options) => (await import('./plan.js')).showPlan(options)))
 }
 
 function numberWithin(least: number, most: number) {

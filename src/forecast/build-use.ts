@@ -37,16 +37,32 @@ export function useOf(register: SetRegister, catalogue: SetCatalogue): UseOfSet 
       ? usualYear(register, catalogue, { hoursPerYear, assumed })
       : saidYear(register.use.months)
   const hours = sum(use.hoursByMonth)
-  const startsPerHour = hours > 0 ? sum(use.startsByMonth) / hours : 0
-  const track = trackOf(register, { ageYears, hoursPerYear: hours, startsPerHour })
+  const before = yearBefore(register, catalogue, { use, ageYears, assumed })
+  const hoursBefore = sum(before.hoursByMonth)
+  const startsPerHour = hoursBefore > 0 ? sum(before.startsByMonth) / hoursBefore : 0
+  const track = trackOf(register, { ageYears, hoursPerYear: hoursBefore, startsPerHour })
   return {
     use,
-    past: track.length < 2 ? undefined : { track, lowLoadShare: use.lowLoadShare },
+    past: track.length < 2 ? undefined : { track, lowLoadShare: before.lowLoadShare },
     hoursPerYear: hours,
     hoursNow: track.at(-1)?.hours ?? 0,
     ageYears,
     assumed,
   }
+}
+
+/** The usual year so far: that of now, unless this one is a change. */
+function yearBefore(
+  register: SetRegister,
+  catalogue: SetCatalogue,
+  known: { readonly use: Year; readonly ageYears: number; readonly assumed: string[] },
+): Year {
+  const before = register.use?.before
+  if (before === undefined) return known.use
+  if (before.length > 0) return saidYear(before)
+  const { use: _, ...unsaid } = register
+  const hoursPerYear = hoursPerYearOf(unsaid, catalogue, known)
+  return usualYear(unsaid, catalogue, { hoursPerYear, assumed: known.assumed })
 }
 
 function ageOf(register: SetRegister, assumed: string[]): number {

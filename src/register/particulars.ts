@@ -5,8 +5,8 @@
  */
 
 import type { Overruling } from '../catalogue/overrule.js'
-import { type Entry, isKind } from '../logbook/kinds.js'
-import type { BoatFacts, MonthOfUse, SetFacts, Terms } from './register-types.js'
+import { type Entry, type EntryOf, isKind } from '../logbook/kinds.js'
+import type { BoatFacts, SetFacts, Terms, UseFacts } from './register-types.js'
 
 export interface Particulars {
   readonly boatFacts: BoatFacts
@@ -14,7 +14,7 @@ export interface Particulars {
   readonly terms: Terms
   readonly given: Readonly<Record<string, string>>
   readonly overrulings: readonly Overruling[]
-  readonly use?: { readonly months: readonly MonthOfUse[]; readonly entry: string }
+  readonly use?: UseFacts
 }
 
 /** Folds the entries of one boat that concern one set, in the order of their dates. */
@@ -30,7 +30,7 @@ export function particularsOf(entries: readonly Entry[], set: string): Particula
     else if (isKind(entry, 'terms')) fold(terms, 'terms', entry, given)
     else if (isKind(entry, 'set') && entry.set === set) fold(setFacts, 'set', entry, given)
     else if (isKind(entry, 'use') && entry.set === set && entry.from === entry.until) {
-      use = { months: entry.body.months, entry: entry.id }
+      use = useFrom(entry, use)
     } else if (isKind(entry, 'overrule') && (entry.set === null || entry.set === set)) {
       const { path, value, because } = entry.body
       overrulings.set(path, { path, value, reason: because ?? `entry of ${entry.from}` })
@@ -44,6 +44,12 @@ export function particularsOf(entries: readonly Entry[], set: string): Particula
     overrulings: [...overrulings.values()],
     ...(use === undefined ? {} : { use }),
   }
+}
+
+/** A change leaves the years before as they were said to be; after several, as before the first of them. */
+function useFrom({ id, body }: EntryOf<'use'>, earlier: UseFacts | undefined): UseFacts {
+  const now = { months: body.months, entry: id }
+  return body.changesFromNow ? { ...now, before: earlier?.before ?? earlier?.months ?? [] } : now
 }
 
 function fold(

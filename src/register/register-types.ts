@@ -13,6 +13,12 @@ export type BoatFacts = Omit<Body<'boat'>, 'remark' | 'photographs'>
 export type SetFacts = Omit<Body<'set'>, 'remark' | 'photographs'>
 export type Terms = Omit<Body<'terms'>, 'remark' | 'photographs'>
 export type MonthOfUse = Body<'use'>['months'][number]
+/** A usual year, and the one before it where this one is a change: empty, if nobody said how that was. */
+export interface UseFacts {
+  readonly months: readonly MonthOfUse[]
+  readonly entry: string
+  readonly before?: readonly MonthOfUse[]
+}
 export type Deed = Body<'work'>['parts'][number]['did']
 export type Quality = Body<'fitted'>['quality']
 
@@ -201,7 +207,7 @@ export interface SetRegister {
   readonly builtDay?: number
   readonly hours: HoursTrack
   /** The usual year; left out: not said. */
-  readonly use?: { readonly months: readonly MonthOfUse[]; readonly entry: string }
+  readonly use?: UseFacts
   readonly parts: ReadonlyMap<string, PartRegister>
   readonly looks: readonly Look[]
   readonly readings: readonly Measured[]

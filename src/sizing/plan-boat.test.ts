@@ -1,0 +1,132 @@
+import { join } from 'node:path'
+import { expect, test } from 'vitest'
+import { parseCatalogue } from '../catalogue/parse.js'
+import { readCatalogueFiles } from '../store/catalogue-files.js'
+import { bankOf } from './battery-cost.js'
+import { playBank } from './battery-day.js'
+import { batteryAlternative, sunByHour } from './battery-plan.js'
+import { boatLoads } from './boat-loads.js'
+import type { Habits } from './load-type.js'
+import { planDay } from './plan.js'
+import { type BoatDayQuestion, boatDay } from './plan-boat.js'
+import { loadSolver } from './plan-milp.js'
+import { runOf } from './plan-run.js'
+import { useOfDays, yearOf } from './plan-use.js'
+
+const parsed = parseCatalogue(readCatalogueFiles(join(import.meta.dirname, '../../catalogue')))
+if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems))
+const { catalogue } = parsed
+const highs = await loadSolver()
+
+const groups = new Map(catalogue.loads.map(({ id, group }) => [id, group]))
+const habits: Habits = {
+  setHours: { day: 0, cooking: 2, evening: 1, night: 0, laundry: 1, charging: 3 },
+  days: { hot: 0, warm: 60, mild: 60, cold: 0 },
+}
+
+function question(ids: readonly string[], over: Partial<BoatDayQuestion> = {}): BoatDayQuestion {
+  const facts = { loads: ids.map((id) => ({ id, is: id, entry: 'e' })), rules: [] }
+  return {
+    ...boatLoads(catalogue, facts, { volts: [230], hertz: 50 }),
+    loadRules: catalogue.loadRules,
+    groups,
+    habits,
+    season: 'warm',
+    ratingKW: 7,
+    fuel: { litresPerHourPerRatedKW: 0.06, litresPerKWh: 0.27 },
+    twoLegs: false,
+    ...over,
+  }
+}
+
+const aboard = [
+  'induction-hob',
+  'refrigerator',
+  'lights',
+  'water-heater-75',
+  'watermaker-small',
+  'charger-12v-100',
+  'washing-machine',
+  'dryer-vented',
+  'holding-plate',
+]
+
+test('what can wait is told apart from what cannot, and the dryer comes after the washing', () => {
+  const { day, habit } = boatDay(question(aboard))
+  expect(day.batches.map(({ id, after }) => [id, after])).toEqual([
+    ['washing-machine', undefined],
+    ['dryer-vented', 'washing-machine'],
+  ])
+  expect(day.stores.map(({ id }) => id)).toEqual([
+    'water-heater-75',
+    'watermaker-small',
+    'charger-12v-100',
+    'holding-plate',
+  ])
+  expect(day.baseKW.map((kW, hour) => (kW > 0 ? hour : -1)).filter((hour) => hour >= 0)).toEqual([18, 19, 20])
+  expect(habit.batches).toEqual({ 'washing-machine': 10, 'dryer-vented': 10 })
+})
+
+test('the plan takes fewer hours and starts than the habit, and every store has what it needs', () => {
+  const { day, habit } = boatDay(question(aboard))
+  const today = runOf(day, habit)
+  const planned = planDay(highs, day)
+  if (!planned.ok) throw new Error(JSON.stringify(planned.problems))
+  expect(planned.run.short).toEqual([])
+  expect(planned.run.hours).toBeLessThan(today.hours)
+  expect(planned.run.starts).toBeLessThan(today.starts)
+  expect(planned.run.cost).toBeLessThan(today.cost)
+  for (const store of day.stores)
+    expect(planned.run.levels[store.id]!.at(-1)).toBeGreaterThan((store.ends ?? 0) - 1e-6)
+})
+
+test('quiet hours are kept, a boat without such loads has nothing to plan, and the meter corrects the list', () => {
+  const quiet = planDay(highs, boatDay(question(aboard, { quiet: { from: 22, until: 9 } })).day)
+  expect(quiet.ok && quiet.run.slots.every(({ isOn }, hour) => !isOn || (hour >= 9 && hour < 22))).toBe(true)
+  const bare = boatDay(question(['lights']))
+  expect(bare.assumed).toContain('nothing on the list can wait')
+  const base = boatDay(question(aboard)).day.baseKW
+  expect(boatDay(question(aboard, { correction: 0.5 })).day.baseKW[18]).toBeCloseTo(base[18]! / 2, 9)
+})
+
+test('a year of such days', () => {
+  const months = useOfDays(
+    { hours: 4, starts: 1.5, lowLoadShare: 0.25 },
+    [0, 0, 0, 0, 0, 0.5, 1, 1, 0, 0, 0, 0],
+  )
+  expect(months.map(({ month, hours, starts }) => [month, hours, starts])).toEqual([
+    [6, 60, 22.5],
+    [7, 124, 46.5],
+    [8, 124, 46.5],
+  ])
+  expect(yearOf(months)).toEqual({ hours: 308, starts: 115.5, lowLoadShare: 0.25 })
+})
+
+test('a battery beside the set, and in its place', () => {
+  const { day } = boatDay(question(['induction-hob', 'lights', 'water-heater-75', 'watermaker-small']))
+  const planned = planDay(highs, day)
+  if (!planned.ok) throw new Error(JSON.stringify(planned.problems))
+  const offer = { kind: 'lithium', ratedKWh: 10, inverterKW: 4, chargeKW: 2.5, sunWatts: 900 } as const
+  const asked = { offer, sunHours: 5, shoreKW: 0, daysPerYear: 120, priceFactor: 1, fuelPerLitre: 1.5 }
+  const found = batteryAlternative(highs, day, { planned: planned.run, question: asked })
+  expect(found.problems).toEqual([])
+  expect(found.beside!.hours).toBeLessThan(planned.run.hours)
+  expect(found.beside!.cost).toBeLessThan(planned.run.cost)
+  expect(found.alone.sunKWh).toBeLessThanOrEqual(900 * 5 * 0.7 * 0.001 + 1e-9)
+  expect(found.besideCost!.bankYears).toBeLessThanOrEqual(13)
+  const withShore = playBank(bankOf(offer, 1), {
+    slotHours: 1,
+    wantedKW: planned.run.slots.map(({ wantedKW }) => wantedKW),
+    solarKW: Array(24).fill(0),
+    shoreKW: Array(24).fill(7),
+  })
+  expect(withShore.unmetKWh).toBe(0)
+  expect(found.alone.unmetKWh).toBeGreaterThan(0)
+})
+
+test('the sun of a day sums to what the panels give', () => {
+  const sun = sunByHour({ baseKW: Array(24).fill(0), slotHours: 1 }, 3.2)
+  expect(sun.reduce((sum, kW) => sum + kW, 0)).toBeCloseTo(3.2, 9)
+  expect(sun[3]).toBe(0)
+  expect(sun[12]).toBeGreaterThan(sun[8]!)
+})

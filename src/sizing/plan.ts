@@ -1,0 +1,392 @@
+/**
+ * The run plan: what may wait is put into the fewest, well-loaded hours of a day.
+ *
+ * @module
+ */
+
+import type { Highs } from 'highs'
+import { type Batch, type DayProblem, dayProblems, type RunDay, type Store } from './plan-day.js'
+import {
+  addChoice,
+  addColumn,
+  emptyProgramme,
+  type Optimum,
+  optimumOf,
+  type Programme,
+  type Row,
+  type Term,
+} from './plan-milp.js'
+import { type Choices, type RunOfDay, runOf } from './plan-run.js'
+
+export type Planned =
+  | { readonly ok: true; readonly choices: Choices; readonly run: RunOfDay }
+  | { readonly ok: false; readonly problems: readonly DayProblem[] }
+
+/** Share of a slot under which nothing is started that cuts out by itself. */
+const leastShare = 0.02
+/** A set that runs with a battery beside it gives at least this share of what it may: it never only turns over. */
+const leastLoad = 0.05
+
+/**
+ * The plan of least cost, proved by the solver and then reckoned anew from its yes-and-no alone.
+ *
+ * Unknowns of slot t: y on, s start, w low (yes or no), g the set's kW, x of each batch its beginning, b and u of each store
+ * whether and how long it fills. Rows: what is wanted is carried, `g + out + sun + shore = base + batches + stores + in`;
+ * `g ≤ most·y`; `g ≥ low·(y − w)`; `s ≥ y − y(t−1)`; each batch begins once; levels of stores and battery stay in bounds.
+ * The set is on only where something runs.
+ */
+export function planDay(
+  highs: Highs,
+  day: RunDay,
+  limit: { readonly seconds: number } = { seconds: 20 },
+): Planned {
+  const problems = dayProblems(day)
+  if (problems.length > 0) return { ok: false, problems }
+  const found = byHours(highs, day, limit)
+  if (!found.ok) {
+    const allowed =
+      found.why === 'infeasible'
+        ? 'a day whose loads fit the set, its quiet hours and its tanks: a larger tank, a later hour or fewer quiet ones'
+        : 'a day that can be planned'
+    return { ok: false, problems: [{ code: `plan-${found.why}`, path: 'day', found: found.words, allowed }] }
+  }
+  return { ok: true, choices: found.choices, run: runOf(day, found.choices) }
+}
+
+type Solved =
+  | { readonly ok: true; readonly choices: Choices; readonly cost: number }
+  | Extract<Optimum, { ok: false }>
+
+function solve(highs: Highs, day: RunDay, limit: { readonly seconds: number }, hours: number): Solved {
+  const laid = layDown(day, hours)
+  const found = optimumOf(highs, laid.programme, limit)
+  return found.ok ? { ok: true, choices: choicesOf(day, laid, found.values), cost: found.cost } : found
+}
+
+/**
+ * The same optimum, found one number of slots after another: hours that are alike can change places in very many ways, and
+ * are soon told apart once it is said how many of them there are. It ends where so many slots alone cost more than the best
+ * found: their fixed part, the energy of the day, and one start.
+ */
+function byHours(highs: Highs, day: RunDay, limit: { readonly seconds: number }): Solved {
+  const { costs, slotHours } = day
+  const fewest = standsIn(day) ? 0 : day.baseKW.filter((kW) => kW > 0).length
+  const most = day.baseKW.filter((_, t) => !day.quiet?.[t]).length
+  let best: Solved = { ok: false, why: 'infeasible', words: 'nothing meets all that is asked' }
+  for (let hours = fewest; hours <= most; hours++) {
+    const least =
+      costs.perHour * slotHours * hours + costs.perKWh * leastKWh(day) + (hours > 0 ? costs.perStart : 0)
+    if (best.ok && least >= best.cost - 1e-9) break
+    const found = solve(highs, day, limit, hours)
+    if (found.ok && (!best.ok || found.cost < best.cost)) best = found
+    if (!found.ok && found.why !== 'infeasible') return found
+  }
+  return best
+}
+
+/** Energy that the set has to give in any plan: what is wanted, less all that sun and shore could give; a battery only loses. [kWh] */
+function leastKWh({ baseKW, slotHours, batches, stores, solarKW = [], shore }: RunDay): number {
+  const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0)
+  const filled = stores.map(({ kW, perHour, drawn, begins, ends = 0, least }) => {
+    const rise = begins === undefined ? 0 : Math.max(ends, least) - begins
+    return Math.max(0, (kW * (sum(drawn) + rise)) / perHour)
+  })
+  const wantedKW = sum(baseKW) + sum(batches.map(({ kW, slots }) => kW * slots))
+  return Math.max(0, slotHours * (wantedKW - sum(solarKW) - sum(shore?.mostKW ?? [])) + sum(filled))
+}
+
+function standsIn({ battery, solarKW, shore }: RunDay): boolean {
+  return battery !== undefined || solarKW !== undefined || shore !== undefined
+}
+
+interface Laid {
+  readonly programme: Programme
+  readonly on: readonly number[]
+  readonly set: readonly number[]
+  readonly batches: ReadonlyMap<string, readonly (number | undefined)[]>
+  readonly stores: ReadonlyMap<string, LaidStore>
+  readonly charge?: readonly number[]
+  readonly inverter?: readonly number[]
+  readonly shore?: readonly number[]
+}
+
+function ones(columns: readonly number[]): Term[] {
+  return columns.map((column) => [column, 1])
+}
+
+/** The programme of a day with so many slots on. */
+function layDown(day: RunDay, hours: number): Laid {
+  const programme = emptyProgramme()
+  const { set, costs, slotHours, quiet } = day
+  const slots = day.baseKW.map((_, t) => t)
+  const on = slots.map((t) => addChoice(programme, costs.perHour * slotHours, !quiet?.[t]))
+  const output = slots.map(() => addColumn(programme, { cost: costs.perKWh * slotHours, to: set.mostKW }))
+  const start = slots.map(() => addColumn(programme, { cost: costs.perStart, to: 1 }))
+  const low = slots.map(() => addChoice(programme, costs.perLowHour * slotHours))
+  const wanted: Term[][] = slots.map(() => [])
+  const runs: Term[][] = slots.map(() => [])
+  const most: Term[][] = slots.map(() => [])
+  const alone: Drawing[][] = slots.map(() => [])
+  const at = { wanted, runs, most, alone }
+  const batches = new Map(day.batches.map((batch) => [batch.id, layBatch(programme, batch, { day, ...at })]))
+  for (const batch of day.batches) layAfter(programme, batch, batches)
+  const stores = new Map(day.stores.map((store) => [store.id, layStore(programme, store, { day, ...at })]))
+  const power = layPower(programme, day)
+  for (const t of slots) {
+    const base = day.baseKW[t]!
+    const before = t > 0 ? on[t - 1] : undefined
+    const put = (terms: Term[], bounds: Pick<Row, 'least' | 'most'>) =>
+      programme.rows.push({ terms, ...bounds })
+    put([[output[t]!, 1], ...power.gives[t]!, ...negative(wanted[t]!)], { least: base, most: base })
+    put(
+      [
+        [output[t]!, 1],
+        [on[t]!, -set.mostKW],
+      ],
+      { most: 0 },
+    )
+    put(
+      [
+        [output[t]!, 1],
+        [on[t]!, -set.lowKW],
+        [low[t]!, set.lowKW],
+      ],
+      { least: 0 },
+    )
+    put(
+      [
+        [low[t]!, 1],
+        [on[t]!, -1],
+      ],
+      { most: 0 },
+    )
+    put([[start[t]!, 1], [on[t]!, -1], ...(before === undefined ? [] : [[before, 1] as Term])], { least: 0 })
+    put(
+      [
+        [start[t]!, 1],
+        [on[t]!, -1],
+      ],
+      { most: 0 },
+    )
+    if (before !== undefined)
+      put(
+        [
+          [start[t]!, 1],
+          [before, 1],
+        ],
+        { most: 1 },
+      )
+    if (power.canStandIn) {
+      put(
+        [
+          [output[t]!, 1],
+          [on[t]!, -leastLoad * set.mostKW],
+        ],
+        { least: 0 },
+      )
+      continue
+    }
+    put([...runs[t]!, [on[t]!, -1]], { least: base > 0 ? -1 : 0 })
+    // what runs has the set on: said one by one, so that halves of it cannot hide in a half of the set
+    const all = alone[t]!.reduce((sum, { kW }) => sum + kW, base)
+    for (const one of alone[t]!) {
+      put([...one.runs, [on[t]!, -1]], { most: 0 })
+    }
+    if (all < set.lowKW)
+      put(
+        [
+          [low[t]!, 1],
+          [on[t]!, -1],
+        ],
+        { least: 0 },
+      )
+    if (base > 0) put([[on[t]!, 1]], { least: 1 })
+    // what cuts out by itself may all be in at once
+    const room = Math.max(0, set.mostKW - (day.baseMostKW?.[t] ?? base))
+    put(base > 0 ? most[t]! : [...most[t]!, [on[t]!, -room]], { most: base > 0 ? room : 0 })
+  }
+  programme.rows.push({ terms: ones(on), least: hours, most: hours })
+  if (hours > 0) programme.rows.push({ terms: ones(start), least: 1 })
+  return { programme, on, set: output, batches, stores, ...power.columns }
+}
+
+interface Drawing {
+  readonly runs: readonly Term[]
+  readonly kW: number
+}
+
+interface Into {
+  readonly day: RunDay
+  readonly wanted: readonly Term[][]
+  readonly runs: readonly Term[][]
+  readonly most: readonly Term[][]
+  /** Of each batch and store, what says that it runs. */
+  readonly alone: readonly Drawing[][]
+}
+
+/** A yes-or-no for each slot in which the batch may begin; one of them is yes. */
+function layBatch(
+  programme: Programme,
+  batch: Batch,
+  { day, wanted, runs, most, alone }: Into,
+): (number | undefined)[] {
+  const slots = day.baseKW.length
+  const { first = 0, last = slots - 1 } = batch
+  const running: Term[][] = day.baseKW.map(() => [])
+  const begins = day.baseKW.map((_, t) =>
+    t >= first && t + batch.slots - 1 <= last ? addChoice(programme) : undefined,
+  )
+  begins.forEach((column, t) => {
+    if (column === undefined) return
+    for (let at = t; at < t + batch.slots; at++) {
+      wanted[at]!.push([column, batch.kW])
+      most[at]!.push([column, batch.mostKW ?? batch.kW])
+      runs[at]!.push([column, 1])
+      running[at]!.push([column, 1])
+    }
+  })
+  running.forEach((terms, t) => {
+    if (terms.length > 0) alone[t]!.push({ runs: terms, kW: batch.kW })
+  })
+  programme.rows.push({
+    terms: begins.flatMap((column): Term[] => (column === undefined ? [] : [[column, 1]])),
+    least: 1,
+    most: 1,
+  })
+  return begins
+}
+
+/** Whoever comes after begins at least one slot later: for each slot, begun by t only if the other was begun by t − 1. */
+function layAfter(
+  programme: Programme,
+  batch: Batch,
+  batches: ReadonlyMap<string, readonly (number | undefined)[]>,
+): void {
+  const before = batch.after === undefined ? undefined : batches.get(batch.after)
+  const own = batches.get(batch.id)!
+  if (before === undefined) return
+  own.forEach((_, t) => {
+    const begun = (list: readonly (number | undefined)[], until: number, factor: number): Term[] =>
+      list.slice(0, until).flatMap((column): Term[] => (column === undefined ? [] : [[column, factor]]))
+    programme.rows.push({ terms: [...begun(before, t, 1), ...begun(own, t + 1, -1)], least: 0 })
+  })
+}
+
+/** Whether, and for what share of each slot, a store is filled; its level stays between the least and what it holds. */
+function layStore(programme: Programme, store: Store, { day, wanted, runs, most, alone }: Into): LaidStore {
+  const last = day.baseKW.length - 1
+  const isOpen = store.begins === undefined
+  const begins = isOpen ? addColumn(programme, { from: store.least, to: store.holds }) : undefined
+  const level: Term[] = begins === undefined ? [] : [[begins, 1]]
+  const before = store.begins ?? 0
+  let drawn = 0
+  const shares = day.baseKW.map((_, t) => {
+    const chosen = addChoice(programme)
+    const share = store.wholeSlots ? chosen : addColumn(programme, { to: 1 })
+    if (!store.wholeSlots) {
+      programme.rows.push({
+        terms: [
+          [share, 1],
+          [chosen, -1],
+        ],
+        most: 0,
+      })
+      programme.rows.push({
+        terms: [
+          [share, 1],
+          [chosen, -leastShare],
+        ],
+        least: 0,
+      })
+    }
+    wanted[t]!.push([share, store.kW])
+    most[t]!.push([chosen, store.kW])
+    runs[t]!.push([chosen, 1])
+    alone[t]!.push({ runs: [[chosen, 1]], kW: store.kW })
+    level.push([share, store.perHour * day.slotHours])
+    drawn += store.drawn[t] ?? 0
+    const least = t === last ? Math.max(store.least, store.ends ?? store.least) : store.least
+    programme.rows.push({
+      terms: [...level],
+      least: least - before + drawn,
+      most: store.holds - before + drawn,
+    })
+    return share
+  })
+  // an open day ends as it began
+  if (isOpen) programme.rows.push({ terms: level.slice(1), least: drawn })
+  return { shares, begins }
+}
+
+interface LaidStore {
+  readonly shares: readonly number[]
+  readonly begins: number | undefined
+}
+
+/** Battery, sun and shore: what each may give slot by slot. */
+function layPower(programme: Programme, day: RunDay) {
+  const { battery, solarKW, shore, slotHours } = day
+  const gives: Term[][] = day.baseKW.map(() => [])
+  const columns: { charge?: number[]; inverter?: number[]; shore?: number[] } = {}
+  if (solarKW !== undefined)
+    for (const [t, kW] of solarKW.entries()) gives[t]!.push([addColumn(programme, { to: kW }), 1])
+  if (shore !== undefined) {
+    columns.shore = shore.mostKW.map((kW) => addColumn(programme, { to: kW, cost: shore.perKWh * slotHours }))
+    for (const [t, column] of columns.shore.entries()) gives[t]!.push([column, 1])
+  }
+  if (battery !== undefined) {
+    const wear = (battery.wearPerKWh * slotHours) / battery.inverterEfficiency
+    columns.charge = day.baseKW.map(() => addColumn(programme, { to: battery.chargeKW }))
+    columns.inverter = day.baseKW.map(() => addColumn(programme, { to: battery.inverterKW, cost: wear }))
+    const level: Term[] = []
+    day.baseKW.forEach((_, t) => {
+      gives[t]!.push([columns.inverter![t]!, 1], [columns.charge![t]!, -1])
+      level.push([columns.charge![t]!, battery.chargeEfficiency * slotHours])
+      level.push([columns.inverter![t]!, -slotHours / battery.inverterEfficiency])
+      const least = t === day.baseKW.length - 1 ? 0 : -battery.beginsKWh
+      programme.rows.push({ terms: [...level], least, most: battery.usableKWh - battery.beginsKWh })
+    })
+  }
+  return { gives, columns, canStandIn: standsIn(day) }
+}
+
+function negative(terms: readonly Term[]): Term[] {
+  return terms.map(([column, factor]) => [column, -factor])
+}
+
+/** The yes-and-no rounded, and what goes with it. */
+function choicesOf(day: RunDay, laid: Laid, values: Float64Array): Choices {
+  const read = (columns: readonly number[]) => columns.map((column) => values[column]!)
+  const bounded = (columns: readonly number[] | undefined) =>
+    columns && read(columns).map((value) => Math.max(0, value))
+  const batches = Object.fromEntries(
+    [...laid.batches].map(([id, columns]) => [
+      id,
+      columns.findIndex((column) => column !== undefined && values[column]! > 0.5),
+    ]),
+  )
+  const stores = Object.fromEntries(
+    day.stores.map(({ id, wholeSlots }) => [
+      id,
+      read(laid.stores.get(id)!.shares).map((share) =>
+        wholeSlots ? Math.round(share) : share < 1e-6 ? 0 : Math.min(1, share),
+      ),
+    ]),
+  )
+  const charge = bounded(laid.charge)
+  const inverter = bounded(laid.inverter)
+  const shore = bounded(laid.shore)
+  const isOn = read(laid.on).map((value) => value > 0.5)
+  const begins = [...laid.stores].flatMap(([id, store]) =>
+    store.begins === undefined ? [] : [[id, values[store.begins]!] as const],
+  )
+  return {
+    batches,
+    stores,
+    ...(begins.length === 0 ? {} : { begins: Object.fromEntries(begins) }),
+    ...(charge === undefined ? {} : { chargeKW: charge }),
+    ...(inverter === undefined ? {} : { inverterKW: inverter }),
+    ...(shore === undefined ? {} : { shoreKW: shore }),
+    ...(!standsIn(day) ? {} : { setKW: read(laid.set).map((kW, t) => (isOn[t] ? kW : 0)) }),
+  }
+}
