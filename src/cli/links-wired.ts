@@ -105,7 +105,9 @@ function waysText({
   const unit = made?.amps === undefined ? '× I' : 'A'
   return [
     head,
-    `Joined: ${best!.joined}. Out: ${best!.lines}.`,
+    best!.fits === 'not-known'
+      ? 'Which of these it is, the volts that a coil is made for decide.'
+      : `Joined: ${best!.joined}. Out: ${best!.lines}.`,
     '',
     tableText(
       [

@@ -119,7 +119,7 @@ test('leads as found against leads as left, of files and of the log', async () =
   const html = join(folder, 'compared.html')
   const { json, text } = answered(await showCompared({ found, left, html }))
   expect(json).toMatchObject({ found: { pattern: 'halves-series' }, left: { pattern: null } })
-  expect(text).toMatch(/Stop.* Do not start it: as left it is not what it was\. L to N: 0 V, was 230 V/)
+  expect(text).toMatch(/Stop.* Do not start it\. As left, L to N: 0 V; as found: 230 V/)
   expect(text).toMatch(/T2 +with T3 +with T4 +with T3/)
   expect(readFileSync(html, 'utf8')).toMatch(/>gone<[\s\S]*>new</)
   expect(answered(await showCompared({ found, left: found })).text).toContain('As left is as found.')

@@ -58,7 +58,7 @@ test('a half the other way round stops it, lead by lead and in volts', () => {
   const left = record({ joined: ['T2-T4'], lines: ['L=T1', 'N=T3'] }, 'as-left')
   const compared = compareLinks(series, left, of230)
   expect(compared.changes).toContainEqual({ name: 'L to N', found: '230 V', left: '0 V' })
-  expect(compared.stops[0]).toContain('Do not start it')
+  expect(compared.stops[0]).toBe('Do not start it. As left, L to N: 0 V; as found: 230 V.')
   // Its leads were not told as left: T1 and T4 as before, which are now 1 E apart.
   expect(compared.stops.join(' ')).toContain('overvoltage')
   expect(compared.leads).toEqual([

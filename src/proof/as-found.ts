@@ -188,11 +188,7 @@ export function compareLinks(
     leads,
     changes,
     stops: [
-      ...(changes.length === 0
-        ? []
-        : [
-            `Do not start it: as left it is not what it was. ${changes.slice(0, 3).map(sayChange).join('; ')}.`,
-          ]),
+      ...changes.slice(0, 1).map(sayStop),
       ...halfMissing(as, now),
       ...faults,
       ...(moved && left.entry !== undefined && left.photographs.length === 0
@@ -266,8 +262,8 @@ function changesOf(found: LinksAnswer, left: LinksAnswer): readonly FigureChange
   return changes
 }
 
-function sayChange({ name, found, left }: FigureChange): string {
-  return `${name}: ${left}, was ${found}`
+function sayStop({ name, found, left }: FigureChange): string {
+  return `Do not start it. As left, ${name}: ${left}; as found: ${found}.`
 }
 
 /** What a lead is joined to and what goes out from its point. */

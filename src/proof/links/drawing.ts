@@ -150,6 +150,15 @@ export function linkDrawing(winding: Winding, joined: Joined, { changed }: DrawO
   }
 }
 
+/** Where each lead stands in a drawing. */
+export function placesOf({
+  shapes,
+}: LinkDrawing): readonly { readonly lead: string; readonly x: number; readonly y: number }[] {
+  return shapes.flatMap((shape) =>
+    shape.is === 'post' ? [{ lead: shape.text, x: shape.x, y: shape.y }] : [],
+  )
+}
+
 /** A coil between its two leads, with a dot where it begins and its name. */
 function coilShapes(
   { name, start, end }: Coil,

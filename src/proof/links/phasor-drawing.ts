@@ -54,10 +54,7 @@ export function phasorDrawing(
     return arrow(place(from), place(to), { name: winding.coils[at]!.name, aside: before })
   })
   const outs = [...new Set(outNodes)].filter((node) => solved.parts[node] === part)
-  const middle = scaled(
-    outs.reduce((sum, node) => plus(sum, solved.volts[node]!), { re: 0, im: 0 }),
-    1 / Math.max(1, outs.length),
-  )
+  const middle = scaled(points.reduce(plus, { re: 0, im: 0 }), 1 / Math.max(1, points.length))
   const names = outs.flatMap((node, at): LinkShape[] => {
     const here = solved.volts[node]!
     const alike = outs.filter((other) => sizeOf(minus(solved.volts[other]!, here)) < emf * 0.02)

@@ -103,6 +103,13 @@ function linkStep(ways: readonly WayOfLinking[], to: Supply): SupplyMove['steps'
       says: `No way of joining these leads gives ${to.name}: the winding would have to be another.`,
     }
   }
+  if (best.fits === 'not-known' && ways.length > 1) {
+    const each = ways.map(({ name, emfV }) => `${name.toLowerCase()} with ${volts(emfV)} a coil`)
+    return {
+      what,
+      says: `It is given by ${each.join(', or ')}: which of them, the volts decide that a coil is made for. Then move the regulator’s leads too.`,
+    }
+  }
   const fits =
     best.fits === 'more-flux'
       ? ` Each coil would stand at ${volts(best.emfV)}, ${best.flux!.toFixed(2)} times the flux it is made for: only with the maker’s word, and for less power.`
