@@ -7,7 +7,7 @@
 import type { Entry } from '../logbook/kinds.js'
 import { limitsOf } from '../proof/limits.js'
 import type { OpenLine } from '../proof/open-lines.js'
-import { type Gate, type Owed, type OwedTest, owedOf } from '../proof/owed.js'
+import { type Owed, type OwedTest, owedOf } from '../proof/owed.js'
 import type { ProofResult } from '../proof/results.js'
 import { registerOf } from '../register/register.js'
 import { type SetOptions, withSet } from './of-set.js'
@@ -57,7 +57,7 @@ export function showOwed(boatNamed: string | undefined, options: OwedOptions): P
           ...linesText(owed.lines),
           ...testsText(owed.tests),
           '',
-          ...gatesText(owed.gates),
+          ...owed.gates.map(({ name, says }) => `${name}: ${says}`),
           ...(options.lockOut
             ? ['', 'Locking out, in this order:', ...lockOut.map((step, i) => `  ${i + 1}. ${step}`)]
             : []),
@@ -114,14 +114,4 @@ function testText({ test, name, part, is, because, waitsFor, passedOver, results
           `               waits for ${waitsFor[0]}${waitsFor.length > 1 ? ` and ${waitsFor.length - 1} more` : ''}`,
         ]),
   ]
-}
-
-/** Each step; what shuts the first that is shut shuts the later ones too, and is said once. */
-function gatesText(gates: readonly Gate[]): string[] {
-  const firstShut = gates.findIndex(({ open }) => !open)
-  return gates.map(({ name, says, opens }, i) =>
-    firstShut < 0 || i <= firstShut
-      ? `${name}: ${says}`
-      : `${name}: shut, as before ${opens} comes what is said above.`,
-  )
 }

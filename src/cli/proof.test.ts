@@ -48,7 +48,7 @@ test('a reading is judged and written, and what is owed follows it', async () =>
   )
   const after = await owed()
   expect(after.text).toMatch(/STOP: Insulation too low/)
-  expect(after.text).toMatch(/First run, breaker locked open, before it carries load: shut/)
+  expect(after.text).toMatch(/before it carries load: Stop before carrying load: insulation too low\./)
   expect(after.text).toMatch(/Locking out, in this order:/)
   await prove(stator, { 'winding-to-frame': '44', winding: '31' }, { data, from: '2026-05-03' })
   expect((await owed()).text).not.toMatch(/STOP/)

@@ -21,6 +21,14 @@ export interface PassedOver {
   readonly because: string
 }
 
+/** A stop line that was answered "yes" in a case that is not closed. */
+export interface OpenInCase {
+  readonly line: string
+  readonly entry: string
+  readonly order: number
+  readonly name: string
+}
+
 export interface OpenLine {
   readonly line: string
   readonly hazard: string
@@ -47,8 +55,9 @@ export function openLinesOf(of: {
   /** The latest of each. */
   readonly results: readonly ProofResult[]
   readonly passed: readonly PassedOver[]
+  readonly cases: readonly OpenInCase[]
 }): OpenLine[] {
-  const { owed, register, results, passed } = of
+  const { owed, register, results, passed, cases } = of
   return owed.lines.flatMap((rule): OpenLine[] => {
     const failing = results.filter(({ test, judgement: { band } }) =>
       rule.opens.some((one) => one.test === test && band !== undefined && one.bands.includes(band)),
@@ -59,6 +68,9 @@ export function openLinesOf(of: {
     // A reading without its temperature cannot be told, yet stops where it is too low as it stands.
     const low = rule.line === 'insulation' ? lowInsulationIn(register.readings) : []
     const causes = [
+      ...cases
+        .filter(({ line }) => line === rule.line)
+        .map(({ entry, order, name }) => ({ entry, order, why: `It stands open in the case “${name}”.` })),
       ...failing.map(({ entry, judgement, order }) => ({ entry, order, why: judgement.says })),
       ...dangers.map(({ entry, danger, part }) => ({
         entry,

@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { shippedCatalogue, shippedLimits } from '../../test/shipped-limits.js'
@@ -6,6 +8,7 @@ import { deeds } from '../logbook/bodies-work.js'
 import type { Entry } from '../logbook/kinds.js'
 import { registerOf } from '../register/register.js'
 import { neverPassedOver, type Owed, owedOf } from './owed.js'
+import { reportOf } from './report.js'
 import type { Readings } from './test-type.js'
 import { proofTestOf, proofTests } from './tests.js'
 
@@ -66,6 +69,18 @@ test('the table names tests, bands, parts, deeds and lines that exist, and every
         expect(of.bands.find((one) => one.id === band)?.verdict, `${line} ${id} ${band}`).toBe('fail')
       }
     }
+  }
+})
+
+test('a line that the faults room has under the same id is passed over by a reason here only where it is there', () => {
+  const file = join(import.meta.dirname, '../../catalogue/faults/stop-lines.json')
+  const { stopLines } = JSON.parse(readFileSync(file, 'utf8')) as {
+    stopLines: readonly { id: string; neverOverruled?: true }[]
+  }
+  for (const { line, neverPassedOver = false } of owed.lines) {
+    const there = stopLines.find(({ id }) => id === line)
+    expect(there, line).toBeDefined()
+    expect(neverPassedOver, line).toBe(there?.neverOverruled ?? false)
   }
 })
 
@@ -226,6 +241,18 @@ test('running proves work on the engine, never work on what can kill', () => {
   expect(owedAfter(ran, '2022-12-31').tests).toEqual([])
 })
 
+test('a line that stands open in a case is open here too, until the case is closed or clears it', () => {
+  const inCase = (n: number, is: 'open' | 'cleared') =>
+    trialEntry(
+      n,
+      'case',
+      { name: 'spring', lines: [{ line: 'flooding', is }], symptoms: [], checks: [] },
+      { from: day(n) },
+    )
+  expect(owedAfter([inCase(1, 'open')]).lines).toMatchObject([{ line: 'flooding', bars: 'turning' }])
+  expect(owedAfter([inCase(1, 'cleared')]).lines).toEqual([])
+})
+
 test('a danger found and not made safe opens its line', () => {
   const entries = [
     trialEntry(
@@ -271,4 +298,23 @@ test('whatever is passed, no later step opens while an earlier one is shut', () 
     }),
     { numRuns: 60 },
   )
+})
+
+test('the report holds every test with what was read, its limits, and all that stands open', () => {
+  const low = read(3, 'insulation-test', wet, 'stator-winding')
+  const report = reportOf(owedAfter([work(2, 'stator-winding', 'cleaned'), low, passOver(4, 'no-load')]))
+  expect(report.rows).toMatchObject([
+    {
+      name: 'Insulation resistance of a winding to the frame',
+      read: [
+        'Winding to frame, 60 s after the volts came on: 1.8\u00a0MΩ',
+        'Temperature of the winding itself: 18\u00a0°C',
+      ],
+    },
+  ])
+  expect(report.rows[0]?.limits.map(({ held }) => held)).toEqual(['seen', 'recalled'])
+  expect(report.open[0]).toMatch(/^Stop line, Insulation too low: Do not energise the set\./)
+  expect(report.open).toContain('Passed over: Volts and frequency, unloaded. no meter until spring')
+  expect(report.open.some((line) => line.startsWith('Owed: Continuity from metal'))).toBe(true)
+  expect(report.open.some((line) => line.startsWith('Failed: Insulation resistance'))).toBe(true)
 })

@@ -11,7 +11,7 @@ import { type Entry, isKind } from '../logbook/kinds.js'
 import { hoursAt } from '../register/hours.js'
 import type { SetRegister } from '../register/register-types.js'
 import type { Limits } from './limits.js'
-import { type OpenLine, openLinesOf, type PassedOver } from './open-lines.js'
+import { type OpenInCase, type OpenLine, openLinesOf, type PassedOver } from './open-lines.js'
 import { latestResults, type ProofResult, resultsOf } from './results.js'
 import type { Verdict } from './test-type.js'
 import { proofTestOf } from './tests.js'
@@ -80,7 +80,12 @@ export function owedOf(question: OwedQuestion): Owed {
   )
   const all = resultsOf(entries, { setFacts: register.setFacts, limits })
   const passed = passedOverIn(entries)
-  const lines = openLinesOf({ ...question, results: latestResults(all), passed })
+  const lines = openLinesOf({
+    ...question,
+    results: latestResults(all),
+    passed,
+    cases: openInCases(entries),
+  })
   const never = neverPassedOver(owed)
   const reasons = reasonsOf(entries, question)
   for (const line of lines) if (line.passedOver === undefined) addLine(reasons, line, all)
@@ -206,11 +211,23 @@ function worstOf(results: readonly ProofResult[]): Verdict | undefined {
 }
 
 function passedOverIn(entries: readonly Entry[]): PassedOver[] {
-  return entries.flatMap((entry, order) =>
-    isKind(entry, 'passed-over')
-      ? [{ entry: entry.id, date: entry.from, order, about: entry.body.about, because: entry.body.because }]
-      : [],
-  )
+  return entries.flatMap((entry, order) => {
+    const at = { entry: entry.id, date: entry.from, order }
+    if (isKind(entry, 'passed-over')) return [{ ...at, about: entry.body.about, because: entry.body.because }]
+    if (!isKind(entry, 'case')) return []
+    return entry.body.lines.flatMap(({ line, is, because }) =>
+      is === 'overruled' && because !== undefined ? [{ ...at, about: line, because }] : [],
+    )
+  })
+}
+
+/** Stop lines that a case of something gone wrong has open. */
+function openInCases(entries: readonly Entry[]): OpenInCase[] {
+  return entries.flatMap((entry, order) => {
+    if (!isKind(entry, 'case') || entry.body.closed !== undefined) return []
+    const { lines, name } = entry.body
+    return lines.flatMap(({ line, is }) => (is === 'open' ? [{ line, entry: entry.id, order, name }] : []))
+  })
 }
 
 /** Tests that close a stop line which no reason lifts. */
@@ -248,7 +265,8 @@ function waitsFor(one: Omit<OwedTest, 'waitsFor'>, { tests, lines, owed }: Stand
   const before = tests.filter((other) => {
     if (isDone(other) || other === one) return false
     const stage = stages.indexOf(other.stage)
-    if (dead && stage < at) return false
+    // Dead tests before any power may be made in any order.
+    if (dead && at <= stages.indexOf('energising')) return false
     return stage < at || (stage === at && inOrder && placeOf(other.test, owed) < placeOf(one.test, owed))
   })
   return [...barring.map(({ hazard }) => `stop line: ${lowerFirst(hazard)}`), ...before.map(nameOf)]
@@ -256,25 +274,43 @@ function waitsFor(one: Omit<OwedTest, 'waitsFor'>, { tests, lines, owed }: Stand
 
 function gatesOf({ tests, lines, owed }: Standing): Gate[] {
   const stages = owed.stages.map(({ id }) => id)
+  const said = new Set<string>()
   return owed.stages.map(({ id, name, opens }, at) => {
     const barring = lines.filter(
       ({ bars, passedOver }) => stages.indexOf(bars) <= at && passedOver === undefined,
     )
     const before = tests.filter((one) => stages.indexOf(one.stage) <= at && !isDone(one))
-    const failed = before.filter(({ is }) => is === 'failed')
     const open = barring.length === 0 && before.length === 0
     const [line] = barring
     const says =
       line !== undefined
-        ? `Stop before ${opens}. ${line.why} ${line.act}`
-        : failed.length > 0
-          ? `Stop before ${opens}. Failed: ${failed.map(nameOf).join(', ')}.`
-          : before.length > 0
-            ? `Not yet: before ${opens}, ${before.length === 1 ? 'this is' : 'these are'} owed: ${before.map(nameOf).join(', ')}.`
-            : `Nothing that the log tells of stands against ${opens}.`
+        ? sayBarred(line, opens, said.has(line.line))
+        : open
+          ? free(opens)
+          : sayOwed(before, opens)
+    for (const one of barring) said.add(one.line)
     return { stage: id, name, opens, open, says }
   })
 }
+
+const free = (opens: string) => `Nothing that the log tells of stands against ${opens}.`
+
+/** Once in full; at the steps after it by its name. */
+function sayBarred({ hazard, why, act }: OpenLine, opens: string, again: boolean): string {
+  return again ? `Stop before ${opens}: ${lowerFirst(hazard)}.` : `Stop before ${opens}. ${why} ${act}`
+}
+
+/** The first few of what is left, what failed before what was not made yet. */
+function sayOwed(before: readonly Omit<OwedTest, 'waitsFor'>[], opens: string): string {
+  const failed = before.filter(({ is }) => is === 'failed')
+  const listed = failed.length > 0 ? failed : before
+  const names = listed.slice(0, mostNamed).map(nameOf).join('; ')
+  const more = listed.length > mostNamed ? `; and ${listed.length - mostNamed} more` : ''
+  if (failed.length > 0) return `Stop before ${opens}. Failed: ${names}${more}.`
+  return `Not yet: before ${opens}, ${before.length === 1 ? 'this is' : 'these are'} owed: ${names}${more}.`
+}
+
+const mostNamed = 4
 
 function nameOf({ test, name, part }: Pick<OwedTest, 'test' | 'name' | 'part'>): string {
   const said = proofTestOf(test) === undefined ? test : lowerFirst(name)

@@ -12,8 +12,8 @@ export const boatPages = [
   'brief',
   'settings',
   'looking-back',
-  'links',
-  'shop-sheet',
+  'proof',
+  'proof-report',
 ] as const
 export type BoatPage = (typeof boatPages)[number]
 

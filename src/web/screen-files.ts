@@ -15,7 +15,7 @@ export const screenFiles = {
   forecast: async () => (await import('./screens/forecast.js')).ForecastScreen,
   alternatives: async () => (await import('./screens/alternatives.js')).AlternativesScreen,
   brief: async () => (await import('./screens/brief.js')).BriefScreen,
-  links: async () => (await import('./screens/links.js')).LinksScreen,
-  'shop-sheet': async () => (await import('./screens/shop-sheet.js')).ShopSheetScreen,
+  proof: async () => (await import('./screens/proof.js')).ProofScreen,
+  'proof-report': async () => (await import('./screens/proof-report.js')).ProofReportScreen,
   'looking-back': async () => (await import('./screens/looking-back.js')).LookingBackScreen,
 } as const
