@@ -62,6 +62,28 @@ export const sizeFields = {
         legMeansKW: numbers,
       }),
     ),
+    trades: z.object({
+      yearsKept: z.number(),
+      assumed: texts,
+      choices: z.array(
+        z.object({
+          id: z.string(),
+          ratingKW: z.number(),
+          rules: z.array(z.object({ loads: texts, waitingHours: z.number() })),
+          softStarters: texts,
+          waitingHours: z.number(),
+          overloadsLeft: z.number(),
+          combinations: z.number(),
+          saves: z.number().optional(),
+          each: z.array(
+            z.object({ loads: texts, neededWithout: z.string().optional(), saves: z.number().optional() }),
+          ),
+        }),
+      ),
+      blocked: z.array(
+        z.object({ id: z.string(), ratingKW: z.number(), blockedBy: texts, resource: z.string() }),
+      ),
+    }),
     curves: z.array(
       z.object({ ...where, kW: points, curve: z.array(z.object({ kW: z.number(), share: chance })) }),
     ),

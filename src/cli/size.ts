@@ -4,18 +4,23 @@
  * @module
  */
 
+import { moneyIn } from '../alternatives/say.js'
 import type { CatalogueLoad } from '../catalogue/load-schema.js'
 import { loadFactsOf } from '../register/load-facts.js'
 import { registerOf } from '../register/register.js'
+import type { SetRegister } from '../register/register-types.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
 import type { JudgedSet } from '../sizing/judge-set.js'
 import type { Load } from '../sizing/load-type.js'
+import { loadSolver } from '../sizing/plan-milp.js'
 import {
   againstOf,
   checkNames,
   inHundred,
   occasionName,
+  sayBlocked,
   sayFound,
+  sayMeasures,
   saySize,
   sayWhere,
   seasonName,
@@ -23,6 +28,7 @@ import {
   verdictWords,
 } from '../sizing/say-size.js'
 import { type BoatSize, needsOf, type SizeQuestion, sizeBoat } from '../sizing/size-boat.js'
+import { type BoatTrades, tradeBoat } from '../sizing/trade-boat.js'
 import { type SetOptions, type SetQuestion, withSet } from './of-set.js'
 import { shippedCatalogue } from './places.js'
 import { type Result, refuse, refusedText } from './result.js'
@@ -71,7 +77,12 @@ function found(search: string): Result {
   }
 }
 
-function questionOf({ entries, boat, set, asOf }: SetQuestion): SizeQuestion {
+function questionOf({
+  entries,
+  boat,
+  set,
+  asOf,
+}: SetQuestion): SizeQuestion & { readonly register: SetRegister } {
   const catalogue = shippedCatalogue()
   const register = registerOf({ entries, boat, set, asOf, catalogue })
   const { setFacts, use } = register
@@ -81,6 +92,7 @@ function questionOf({ entries, boat, set, asOf }: SetQuestion): SizeQuestion {
     setFacts,
     set,
     use: use?.months,
+    register,
   }
 }
 
@@ -138,19 +150,23 @@ export function showSize(options: SizeOptions): Promise<Result> {
     const allowed = 'ratings from 0.5 to 100 kW, such as 5,6,8'
     return Promise.resolve(refuse({ code: 'wrong-form', path: '--sizes', found: options.sizes!, allowed }))
   }
-  return withSet(options, (question) => {
-    const { boat, set, asOf } = question
-    const sized = sizeBoat({ ...questionOf(question), ...(sizes === undefined ? {} : { sizes }) })
-    const { curves, ...rest } = sized
+  return withSet(options, async (asked) => {
+    const { boat, set, asOf } = asked
+    const { register, ...rest } = questionOf(asked)
+    const question = { ...rest, ...(sizes === undefined ? {} : { sizes }) }
+    const sized = sizeBoat(question)
+    const { terms, boatFacts } = register
+    const needs = needsOf(question)
+    const trades = tradeBoat(await loadSolver(), { question, needs, sized, terms })
     return {
       ok: true,
-      json: { type: 'gensettle/size', version: 1, boat, set, asOf, saying: saySize(sized), ...rest, curves },
-      text: sizeText(sized),
+      json: { type: 'gensettle/size', version: 1, boat, set, asOf, saying: saySize(sized), ...sized, trades },
+      text: sizeText(sized, { trades, currency: boatFacts.currency ?? '' }),
     }
   })
 }
 
-function sizeText(sized: BoatSize): string {
+function sizeText(sized: BoatSize, of: { readonly trades: BoatTrades; readonly currency: string }): string {
   const { loadRules } = shippedCatalogue()
   const { figures, sets, assumed, problems, kept } = sized
   if (sized.loads.length === 0 || figures.length === 0) {
@@ -183,7 +199,10 @@ function sizeText(sized: BoatSize): string {
       ? [`The rules of the house leave room for ${inHundred(kept)} of the time that is wanted.`]
       : []),
     ...sets.flatMap(setText),
-    ...(assumed.length === 0 ? [] : ['', 'Taken for granted:', ...assumed.map((line) => `  ${line}`)]),
+    ...tradesText(sized, of),
+    ...[...assumed, ...of.trades.assumed].map(
+      (line, i) => `${i === 0 ? '\nTaken for granted:\n' : ''}  ${line}`,
+    ),
     ...refusedText('Not reckoned with', problems),
     '',
     'Wiring, exhaust, fuel and lifting can hurt people: what the local rules and a licensed hand say comes first.',
@@ -226,4 +245,49 @@ function setText(judged: JudgedSet): string[] {
 
 function upperFirst(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1)
+}
+
+/** The list to choose from. */
+function tradesText(
+  { sets }: BoatSize,
+  { trades, currency }: { readonly trades: BoatTrades; readonly currency: string },
+): string[] {
+  const { choices, blocked, yearsKept } = trades
+  const nameOf = (id: string) => sets.find(({ set }) => set.id === id)!.set.name
+  const money = (amount: number | undefined) => (amount === undefined ? '' : moneyIn(currency, amount))
+  const rows = choices.flatMap((choice) => [
+    [
+      String(choice.rules.length + choice.softStarters.length),
+      nameOf(choice.id),
+      sayMeasures(choice),
+      `${spoken(choice.waitingHours)} h`,
+      spoken(choice.overloadsLeft),
+      money(choice.saves),
+    ],
+  ])
+  const columns = [
+    right('rules'),
+    { head: 'smallest set' },
+    { head: 'what it asks', wrap: 60 },
+    right('waiting a year'),
+    right('starts too many'),
+    right('saves'),
+  ]
+  return [
+    '',
+    `What smaller sets would ask: the fewest rules, proved, and what they save in ${yearsKept} years`,
+    choices.length === 0
+      ? 'No set of those looked at does, with six rules or fewer.'
+      : tableText(columns, rows),
+    ...choices.flatMap(({ each }) =>
+      each.flatMap(({ loads: pair, neededWithout, saves, waitingHours }) =>
+        neededWithout === undefined
+          ? []
+          : [
+              `  ${upperFirst(sayMeasures({ rules: [{ loads: pair, waitingHours }], softStarters: [] }))}: without it ${nameOf(neededWithout)} is needed${saves === undefined ? '' : `, ${money(saves)} more`}`,
+            ],
+      ),
+    ),
+    ...blocked.map((one) => `  ${upperFirst(nameOf(one.id))}: ${sayBlocked(one)}.`),
+  ]
 }

@@ -8,6 +8,7 @@ import type { LoadRules, Occasion, Season } from '../catalogue/load-schema.js'
 import type { JudgedSet } from './judge-set.js'
 import type { BoatSize } from './size-boat.js'
 import { type CheckId, checkIds, type SizeCheck, type Verdict } from './size-check.js'
+import { type Blocked, mostRules, type TradeOff } from './trade-offs.js'
 
 /** What is looked at, in the trade's words. */
 export const checkNames: Readonly<Record<CheckId, string>> = {
@@ -148,4 +149,27 @@ export function againstOf({ checks, occasions }: JudgedSet): Against[] {
     )
     return { worst, also }
   })
+}
+
+/** "never oven with water heater; a soft starter on watermaker", loads by their ids as words. */
+export function sayMeasures({ rules, softStarters }: Pick<TradeOff, 'rules' | 'softStarters'>): string {
+  const said = [
+    ...rules.map(({ loads: [a, b] }) => `never ${spaced(a)} with ${spaced(b)}`),
+    ...softStarters.map((id) => `a soft starter on ${spaced(id)}`),
+  ]
+  return said.length === 0 ? 'no rule' : said.join('; ')
+}
+
+/** "saloon cooling 1" for `saloon-cooling.1`. */
+export function spaced(id: string): string {
+  return id.replaceAll(/[-.]/g, ' ')
+}
+
+/** Why no rules make a set do. */
+export function sayBlocked({ blockedBy, resource }: Blocked): string {
+  if (resource === 'number-of-rules') return `more than ${mostRules} rules would be needed`
+  const names = blockedBy.map(spaced)
+  if (resource === 'voltage-dip') return `${names.join(', ')} cannot start on it`
+  if (names.length === 1) return `${names[0]} alone is too much`
+  return `${names.slice(0, -1).join(', ')} and ${names.at(-1)} cannot wait for one another`
 }
