@@ -78,6 +78,7 @@ export function buildLifeModel(
     lowLoadShare: use.lowLoadShare,
     ageYears,
     daysNeeded: powerNeeded.reduce((days, share) => days + share * 30.44, 0),
+    offered: register.offeredSets ?? [],
   }
   const { ratingKW } = catalogue.kind
   const parts = catalogue.parts.filter(({ fittedChance = 1 }) => fittedChance >= likelyFitted)

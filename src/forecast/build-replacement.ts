@@ -6,6 +6,7 @@
 
 import type { SetCatalogue } from '../catalogue/scale.js'
 import { fuelLitresPerHour, hatchTooSmallChance, newSetPrice, resaleValue } from '../catalogue/whole-set.js'
+import type { CandidateFact } from '../register/load-facts.js'
 import type { SetRegister } from '../register/register-types.js'
 import type { LifeModelInput } from './life-model.js'
 
@@ -23,6 +24,8 @@ export interface ReplacementKnown {
   /** Of the present set. */
   readonly ageYears: number
   readonly daysNeeded: number
+  /** Sets that were offered, as the log tells them. */
+  readonly offered: readonly CandidateFact[]
 }
 
 /** Mean load of a set that runs, as a share of its rating. Practice. */
@@ -40,15 +43,21 @@ const used = { years: 8, hoursPerYear: 150, hoursPerStart: 1.7 }
 /** What stands in for a set (inverter, batteries, shore power, gas): share of a new set's price, a year's share of that, and the share of days on which it does not carry what is wanted (cooking, cooling, hot water). Practice. */
 const instead = { shareOfNewSet: 0.45, perYear: 0.08, logSd: 0.4, daysStillWithout: 0.4 }
 
-/** Sets of 0.7, 1 and 1.4 times the rating, new, and one like the present one, used. */
+/** The most sets that a life model may have to choose from. */
+const mostCandidates = 20
+
+/** Sets of 0.7, 1 and 1.4 times the rating, new, one like the present one, used, and those that were offered. */
 export function candidatesOf(known: ReplacementKnown): CandidateInput[] {
   const { ratingKW } = known.catalogue.kind
-  return [
+  const usual = [
     newSet('new-smaller', 0.7 * ratingKW, known),
     newSet('new-same', ratingKW, known),
     newSet('new-larger', 1.4 * ratingKW, known),
     usedSet(known),
   ]
+  const offered = known.offered.map((fact) => offeredSet(fact, known))
+  const ids = new Set(offered.map(({ id }) => id))
+  return [...usual.filter(({ id }) => !ids.has(id)), ...offered].slice(0, mostCandidates)
 }
 
 export function resaleOf(catalogue: SetCatalogue, ratingKW: number): ResaleInput {
@@ -127,6 +136,39 @@ function newSet(id: string, wantedKW: number, known: ReplacementKnown): Candidat
     fuelPerHour: fuelPerHourOf(known, { ratingKW, condition: 'healthy' }),
     infantFaults: infantFaults.new,
     resale: resaleOf(known.catalogue, ratingKW),
+  }
+}
+
+/** A set that was offered: what is told of it, and the rest as of a new or a used one of its size. */
+function offeredSet(fact: CandidateFact, known: ReplacementKnown): CandidateInput {
+  const ratingKW = within(fact.ratingKw ?? known.catalogue.kind.ratingKW)
+  const usual = newSet(fact.id, ratingKW, known)
+  const { used: second } = fact
+  return {
+    ...usual,
+    ...(second === undefined ? {} : ofUsed(second, ratingKW, known)),
+    name: fact.name ?? usual.name!,
+    ...(fact.price === undefined ? {} : { price: fact.price }),
+    ...(fact.fitting === undefined ? {} : { install: fact.fitting }),
+    ...(fact.deliveryDays === undefined ? {} : { leadDays: fact.deliveryDays }),
+    ...(fact.fittingDays === undefined ? {} : { installDays: fact.fittingDays }),
+    ...(fact.guaranteeYears === undefined ? {} : { guaranteeYears: fact.guaranteeYears }),
+  }
+}
+
+/** What a set with a past has otherwise than a new one. */
+function ofUsed(
+  { years, hours }: NonNullable<CandidateFact['used']>,
+  ratingKW: number,
+  known: ReplacementKnown,
+): Partial<CandidateInput> {
+  return {
+    price: resaleValue(known.catalogue.wholeSet, { ratingKW, age: years, hours, running: true }),
+    leadDays: leadDays.used,
+    guaranteeYears: 0,
+    infantFaults: infantFaults.used,
+    fuelPerHour: fuelPerHourOf(known, { ratingKW, condition: 'aged' }),
+    used: { years: Math.max(0.1, years), hours, starts: Math.round(hours / used.hoursPerStart) },
   }
 }
 

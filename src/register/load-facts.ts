@@ -44,8 +44,13 @@ export function loadFactsOf(
     rules: foldedById(entries.filter((entry) => isKind(entry, 'house-rule'))),
     habits: entries.filter((entry) => isKind(entry, 'habits')).reduce(foldedOver, {}),
     space: entries.filter((entry) => isKind(entry, 'space')).reduce(foldedOver, {}),
-    candidates: foldedById(entries.filter((entry) => isKind(entry, 'candidate'))),
+    candidates: offeredSetsOf(entries),
   }
+}
+
+/** Sets that are offered, from entries in the order of their dates. */
+export function offeredSetsOf(entries: readonly Entry[]): CandidateFact[] {
+  return foldedById(entries.filter((entry) => isKind(entry, 'candidate')))
 }
 
 interface WithId {

@@ -8,6 +8,7 @@
 
 import type { Overruling } from '../catalogue/overrule.js'
 import type { Body } from '../logbook/kinds.js'
+import type { CandidateFact } from './load-facts.js'
 
 export type BoatFacts = Omit<Body<'boat'>, 'remark' | 'photographs'>
 export type SetFacts = Omit<Body<'set'>, 'remark' | 'photographs'>
@@ -225,4 +226,6 @@ export interface SetRegister {
   readonly overruns: readonly Overrun[]
   /** In the order in which their ids first came. */
   readonly ownAlternatives: readonly OwnAlternative[]
+  /** Sets that were offered; left out: none. */
+  readonly offeredSets?: readonly CandidateFact[]
 }

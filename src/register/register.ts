@@ -18,6 +18,7 @@ import {
   stopsOf,
 } from './evidence.js'
 import { dayOf, metersOf } from './hours.js'
+import { offeredSetsOf } from './load-facts.js'
 import { openQuotesOf, overrunsOf, spentOf } from './money.js'
 import { particularsOf } from './particulars.js'
 import { partsOf } from './parts.js'
@@ -50,6 +51,7 @@ export function registerOf({ entries: all, boat, set, asOf, catalogue }: Registe
   const stops = stopsOf(ofSet, asOfDay)
   const openDefects = openDefectsOf(looks, ofSet, asOfDay)
   const broken = brokenOf(stops, ofSet, asOfDay)
+  const offered = offeredSetsOf(ofSet)
   return {
     boat,
     set,
@@ -72,6 +74,7 @@ export function registerOf({ entries: all, boat, set, asOf, catalogue }: Registe
     openQuotes: openQuotesOf(entries, { terms, asOfDay }),
     overruns: overrunsOf(entries, terms),
     ownAlternatives: ownAlternativesOf(ofSet),
+    ...(offered.length === 0 ? {} : { offeredSets: offered }),
   }
 }
 
