@@ -39,6 +39,8 @@ export interface Prepared {
   readonly restsOn: Readonly<Record<string, readonly string[]>>
   /** What was taken for granted because nobody said otherwise. */
   readonly assumed: readonly string[]
+  /** Lessons of the owner's other boats that were heard. */
+  readonly pooled?: Pooled | undefined
   /** Figures of the owner that could not be used, and entries that contradict the model and were left out. */
   readonly problems: readonly Problem[]
   /** Alternatives of the owner that could not be laid out, and why. */
@@ -93,6 +95,7 @@ export interface ReadSet {
   readonly bare: LifeModel
   readonly restsOn: Prepared['restsOn']
   readonly assumed: Prepared['assumed']
+  readonly pooled: Prepared['pooled']
 }
 
 export function readSet(question: Question): ReadSet {
@@ -105,12 +108,13 @@ export function readSet(question: Question): ReadSet {
     bare: withLessons(lifeModelSchema.parse(built.model), question.pooled),
     restsOn: built.restsOn,
     assumed: [...forSet.assumed, ...built.assumed],
+    pooled: question.pooled,
   }
 }
 
 /** A set that was read and learnt of, with its alternatives, none of them with a repair limit yet. */
 export function withAlternativesOf(
-  { register, forSet, bare, restsOn, assumed }: ReadSet,
+  { register, forSet, bare, restsOn, assumed, pooled }: ReadSet,
   { posterior, used }: Pick<Prepared, 'posterior' | 'used'>,
 ): Prepared {
   const laidOut = alternativesOf({ model: bare, register, catalogue: forSet.catalogue, posterior })
@@ -121,6 +125,7 @@ export function withAlternativesOf(
     used,
     restsOn,
     assumed,
+    ...(pooled === undefined ? {} : { pooled }),
     problems: [...forSet.problems, ...contradictedEvidence(bare, posterior)],
     refusedAlternatives: laidOut.problems,
   }

@@ -4,6 +4,7 @@
  * @module
  */
 
+import { sayLessons } from '../alternatives/say-lessons.js'
 import { readSet } from '../alternatives/settle.js'
 import type { Problem } from '../catalogue/problem.js'
 import type { LifeModel } from '../forecast/life-model.js'
@@ -93,13 +94,8 @@ function lessonsIn(model: LifeModel, { memory, seed }: Asked): SetLessons {
 
 /** That lessons are heard, in a line; nothing where none is. */
 export function lessonsText(pooled: Pooled | undefined): string[] {
-  if (pooled === undefined || pooled.boats === 0) return []
-  const systems = Object.keys(pooled.systems)
-  const whose = pooled.boats === 1 ? 'one of your other boats' : `${pooled.boats} of your other boats`
-  const also = systems.length === 0 ? '' : `, ${systems.join(' and ')} apart from that by what theirs did`
-  return [
-    `Heard: the lessons of ${whose}. Before her own log is read, lives are taken as ${figure(Math.exp(pooled.boat.mean))} times the usual${also} ("gensettle lessons off" leaves them out).`,
-  ]
+  const said = sayLessons(pooled)
+  return said === undefined ? [] : [`${said} ("gensettle lessons off" leaves them out).`]
 }
 
 /** The same as a value, for `--json`. */

@@ -12,6 +12,7 @@ import type { Entrance } from './entrance.js'
 import { fileRoutes } from './file-routes.js'
 import { onlyHost, onlyOwnPages, onlyTypes, refuse, withHeaders } from './guards.js'
 import type { CodeAnswer, HealthAnswer } from './http-types.js'
+import { lessonsRoutes } from './lessons-routes.js'
 import type { Pages } from './pages.js'
 import { photographRoutes } from './photograph-routes.js'
 import type { Served } from './served.js'
@@ -41,6 +42,7 @@ export function makeApp(served: Served, { host, entrance }: Place): Hono {
   app.route('/api', boatRoutes(served))
   app.route('/api', fileRoutes(served))
   app.route('/api', photographRoutes(served))
+  app.route('/api', lessonsRoutes(served))
   app.all('/api/*', (c) =>
     refuse(c, 404, {
       code: 'unknown-address',

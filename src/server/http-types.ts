@@ -14,6 +14,7 @@
  * | `POST /api/photographs` | a picture in, `PhotographAnswer` out |
  * | `GET /api/photographs/SHA256` | the picture |
  * | `GET /api/catalogue` | `CatalogueAnswer` |
+ * | `GET /api/lessons`, `POST /api/lessons` `{ heard }` | `LessonsAnswer` |
  *
  * Whatever is refused answers with `Refusal`.
  *
@@ -70,6 +71,12 @@ export interface ImportAnswer {
 
 export interface PhotographAnswer {
   readonly photograph: Photograph
+}
+
+/** Whether the owner's boats hear one another; `entries`: how many there are in all their logs, 0 where they do not. */
+export interface LessonsAnswer {
+  readonly heard: boolean
+  readonly entries: number
 }
 
 /** The catalogue, judged before it is served. */

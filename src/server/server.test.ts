@@ -14,7 +14,14 @@ import {
 } from '../../test/served-folder.js'
 import { trialEntry } from '../../test/trial-log.js'
 import { openStore } from '../store/store.js'
-import type { AppendAnswer, BoatsAnswer, ImportAnswer, PhotographAnswer, Refusal } from './http-types.js'
+import type {
+  AppendAnswer,
+  BoatsAnswer,
+  ImportAnswer,
+  LessonsAnswer,
+  PhotographAnswer,
+  Refusal,
+} from './http-types.js'
 import { listen } from './listen.js'
 
 let served: ServedFolder
@@ -229,6 +236,19 @@ test('a boat file that was cut off, or is none, is refused whole, and nothing is
   )
   expect(readdirSync(other.folder).filter((name) => name.startsWith('incoming-'))).toEqual([])
   await other.stop()
+})
+
+test('whether boats hear one another is kept, told with how much there is to hear, and nothing else is taken', async () => {
+  const asked = async () => (await served.ask('/api/lessons')).json<LessonsAnswer>()
+  const post = (body: string) => served.ask('/api/lessons', { method: 'POST', body })
+  expect(await asked()).toEqual({ heard: false, entries: 0 })
+  expect((await post('{"heard":"yes"}')).status).toBe(400)
+  expect((await post('nothing')).status).toBe(400)
+  const on = (await post('{"heard":true}')).json<LessonsAnswer>()
+  expect(on.heard).toBe(true)
+  expect(on.entries).toBeGreaterThan(0)
+  expect(await asked()).toEqual(on)
+  expect((await post('{"heard":false}')).json()).toEqual({ heard: false, entries: 0 })
 })
 
 test('a stop lets go of the folder', async () => {

@@ -2,7 +2,9 @@ import { readFileSync } from 'node:fs'
 import { createServer } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { expect } from '@playwright/test'
+import { trialId } from '../trial-log.js'
 import { keptEntries, putBoat, test } from './boat.js'
+import { goTo } from './pages.js'
 
 test('a newcomer comes from an empty store to an answer for a boat of their own', async ({
   page,
@@ -147,6 +149,34 @@ test('settings are entries of the log, and one more browser can be let in', asyn
   await other.goto(address!)
   await expect(other.getByRole('heading', { name: 'Petrel' })).toBeVisible()
   await other.close()
+})
+
+test('the boats of one owner hear one another once that is wanted, and it is said where they did', async ({
+  page,
+  served,
+}) => {
+  await putBoat(served)
+  // Teasel's log as that of another boat of the owner's
+  const { text } = await served.ask('/api/boats/teasel/entries')
+  const entries = text
+    .split('\n')
+    .filter(Boolean)
+    .map((line, i) => ({ ...JSON.parse(line), boat: 'willet', id: trialId(1000 + i), corrects: [] }))
+  const body = JSON.stringify({ entries: entries.map((entry) => JSON.stringify(entry)) })
+  expect((await served.ask('/api/boats/willet/entries', { method: 'POST', body })).status).toBe(200)
+  await page.goto(`${served.address}boats/petrel/main/settings`)
+  const asked = async () => (await served.ask('/api/lessons')).json<{ heard: boolean }>().heard
+  await page.getByLabel('Let my boats hear one another’s lessons').check()
+  await expect.poll(asked).toBe(true)
+  await goTo(page, 'Forecast')
+  await expect(page.getByText('Heard: the lessons of one of your other boats.')).toBeVisible()
+  await page.goto(`${served.address}boats/petrel/main/settings`)
+  const box = page.getByLabel('Let my boats hear one another’s lessons')
+  await expect(box).toBeChecked()
+  await box.uncheck()
+  await expect.poll(asked).toBe(false)
+  await goTo(page, 'Forecast')
+  await expect(page.getByText('Heard: the lessons')).toHaveCount(0)
 })
 
 test('by keyboard alone: into the logbook, an entry written, and corrected', async ({ page, served }) => {

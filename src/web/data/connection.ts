@@ -7,6 +7,7 @@
 import { useSyncExternalStore } from 'react'
 import type { HealthAnswer } from '../../server/http-types.js'
 import { askJson, lastReach, onReach, type Reach } from './http.js'
+import { refreshLessons } from './lessons.js'
 import { refreshAll } from './log.js'
 import { reloadOutbox } from './outbox.js'
 import { sendSoon } from './sending.js'
@@ -63,5 +64,6 @@ async function ask(): Promise<void> {
 function catchUp(): void {
   if (lastReach() === 'unreachable') return
   void refreshAll()
+  void refreshLessons()
   sendSoon()
 }

@@ -88,6 +88,7 @@ export function RestsOn(of: OfAnswer) {
             }}
           />
           <FailsTimes of={of} className="prose gap-small" />
+          {basis.heard && <p className="prose gap-small">{basis.heard}</p>}
           <Said
             className="prose gap-small"
             text={rests.overrun({ mean: hole('mean'), high: hole('high') })}

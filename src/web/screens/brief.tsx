@@ -73,7 +73,7 @@ function useBrief(of: OfSet, answer: Answer, bearing: Bearing): Brief | undefine
     if (basis === undefined || view === undefined || catalogue === undefined || stage !== 'done')
       return undefined
     if (findingOut === undefined || changes === undefined || when === undefined) return undefined
-    const { register, model, restsOn, assumed, problems } = basis
+    const { register, model, restsOn, assumed, problems, heard } = basis
     const brief = briefOf({
       register,
       model,
@@ -85,6 +85,7 @@ function useBrief(of: OfSet, answer: Answer, bearing: Bearing): Brief | undefine
       restsOn,
       assumed,
       problems,
+      ...(heard === undefined ? {} : { heard: [heard] }),
       catalogue,
       numbers: new Map(log.kept.map(({ id }, at) => [id, at + 1])),
       seed: answerSeed,

@@ -98,6 +98,7 @@ function Rests(of: OfForecast) {
         className="small prose gap-small"
         more={` ${rests.often} ${words.twenty.error({ lives: sayNumber(view.months.livesPerPart) })}`}
       />
+      {basis.heard && <p className="small prose gap-small">{basis.heard}</p>}
       <TakenForGranted title={alternatives.rests.assumed} list={basis.assumed} />
       <Behind name={words.table.title}>
         <AllParts {...of} />

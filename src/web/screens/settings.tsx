@@ -17,6 +17,7 @@ import { saidProblem } from '../entry/problems.js'
 import type { OfSet } from '../of-set.js'
 import { Button, Passage, Say } from '../parts/index.js'
 import { settings as words } from '../words/settings.js'
+import { SettingsLessons } from './settings-lessons.js'
 import { SettingsMoney } from './settings-money.js'
 import { Overruled } from './settings-overruled.js'
 import { SettingsUse } from './settings-use.js'
@@ -48,6 +49,7 @@ export function SettingsScreen({ boat: id, set }: OfSet) {
       <SettingsUse boat={boat} set={set} />
       <SettingsMoney boat={boat} set={set} />
       <Overruled boat={boat} set={set} />
+      <SettingsLessons />
       <Browsers />
     </>
   )

@@ -75,6 +75,13 @@ export const settings = {
     takeBack: 'Take it back',
     takenBack: 'Back to the catalogue’s figure.',
   },
+  lessons: {
+    title: 'Your boats’ lessons',
+    says: 'For whoever keeps several boats. It holds for all of them, and stands in this data folder, in no boat’s log.',
+    say: 'What the sets of your other boats have shown moves what is expected of this one before her own log is read: less the better her log tells. Nothing of it leaves this machine or goes into a boat file, and the boats that came with the program teach nothing.',
+    heard: 'Let my boats hear one another’s lessons',
+    shown: 'Where lessons were heard, forecast, alternatives and brief say so.',
+  },
   browsers: {
     title: 'Another browser',
     says: 'Each browser on this machine is let in by an address that works once.',

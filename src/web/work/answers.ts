@@ -9,6 +9,7 @@ import { startTransition, useEffect, useMemo, useRef, useState } from 'react'
 import type { PriceChange } from '../../alternatives/reweigh.js'
 import type { Entry } from '../../logbook/kinds.js'
 import { useBoat } from '../data/boat.js'
+import { useLessons } from '../data/lessons.js'
 import { today } from '../data/today.js'
 import { type Live, live } from '../data/value.js'
 import type { AnswerView } from './answer-view.js'
@@ -129,6 +130,7 @@ export function describeFigure(key: string, path: string): Promise<FigureSource 
 
 function useQuestion(boat: string, set: string, yearsKept?: number) {
   const log = useBoat(boat)
+  const { status, tag } = useLessons()
   const latest = useRef(log.entries)
   latest.current = log.entries
   const asked = useMemo(() => {
@@ -138,11 +140,12 @@ function useQuestion(boat: string, set: string, yearsKept?: number) {
       asOf: today(),
       seed: answerSeed,
       ...(yearsKept === undefined ? {} : { yearsKept }),
+      ...(log.demonstration || tag === undefined ? {} : { lessons: tag }),
     }
     return { ...of, key: keyOf(of, log.entries) }
-  }, [boat, set, log.entries, yearsKept])
+  }, [boat, set, log.entries, log.demonstration, yearsKept, tag])
   const entries = async (from: number): Promise<readonly Entry[]> => latest.current.slice(from, from + slice)
-  return { asked, ready: log.status === 'ready', entries }
+  return { asked, ready: log.status === 'ready' && (log.demonstration || status === 'ready'), entries }
 }
 
 /** Entries given over in one go: copying them takes a few milliseconds. */

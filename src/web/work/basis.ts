@@ -5,24 +5,28 @@
  */
 
 import { weightedQuantile } from '../../alternatives/month-by-month.js'
+import { sayLessons } from '../../alternatives/say-lessons.js'
 import type { Prepared } from '../../alternatives/settle.js'
 import type { Catalogue } from '../../catalogue/catalogue.js'
+import type { Pooled } from '../../forecast/pooling-lessons.js'
 import type { Posterior } from '../../forecast/posterior-type.js'
 import type { Basis, Names } from './messages.js'
 
 export type BasisSources = Pick<
   Prepared,
   'register' | 'model' | 'restsOn' | 'assumed' | 'problems' | 'posterior'
->
+> & { readonly pooled?: Pooled | undefined }
 
 export function basisOf(prepared: BasisSources, catalogue: Catalogue): Basis {
-  const { register, model, restsOn, assumed, problems, posterior } = prepared
+  const { register, model, restsOn, assumed, problems, posterior, pooled } = prepared
+  const heard = sayLessons(pooled)
   return {
     register,
     model,
     restsOn,
     assumed,
     problems,
+    ...(heard === undefined ? {} : { heard: `${heard}.` }),
     failsTimes: failsTimes(posterior),
     names: namesOf(catalogue),
   }

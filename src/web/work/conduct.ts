@@ -32,9 +32,10 @@ import { isSettled } from './enough.js'
 import { forecastView } from './forecast-view.js'
 import { keepAnswer, readAnswer } from './kept-answers.js'
 import { type AskedOf, keyOf } from './key.js'
+import { fetchLessonsTag, lessonsFor } from './lessons.js'
 import { makeLooksBack } from './look-back.js'
 import type { Conductor, Entries, ForecastState } from './messages.js'
-import { allOf, fetchCatalogue, fetchEntries, withYearsKept } from './question.js'
+import { allOf, fetchCatalogue, fetchLog, withYearsKept } from './question.js'
 import { makeMemory } from './remembered.js'
 import { breathOf, type KeptRun, keep, type Run, Stopped, say, shown, showView, tellEveryMs } from './run.js'
 
@@ -69,7 +70,8 @@ export function makeConductor(crew: Crew): Conductor {
   async function prepare(run: Run): Promise<Prepared> {
     const { seed } = run.asked
     const entries = withYearsKept(await allOf(run.entries), run.asked)
-    const read = readSet({ ...run.asked, entries, catalogue: await catalogue() })
+    const pooled = await lessonsFor(run.asked, { catalogue: await catalogue(), memory })
+    const read = readSet({ ...run.asked, entries, catalogue: await catalogue(), pooled })
     if (run.roughFirst && shown(run) === undefined && !memory.hasPosterior(posteriorKey(read.bare, seed))) {
       await showRoughly(run, read)
     }
@@ -214,12 +216,14 @@ export function makeConductor(crew: Crew): Conductor {
 
   return {
     async expect(asked) {
-      const entries = await fetchEntries(asked.boat)
-      const key = keyOf(asked, entries)
+      const [log, tag] = await Promise.all([fetchLog(asked.boat), fetchLessonsTag()])
+      const { entries } = log
+      const heard = log.demonstration || tag === undefined ? {} : { lessons: tag }
+      const key = keyOf({ ...asked, ...heard }, entries)
       // what the page asks itself in the meantime goes before, and what is kept needs no beginning
       if (entries.length === 0 || runs.size > 0 || (await readAnswer(key)) !== undefined || runs.size > 0)
         return
-      const run = newRun({ ...asked, key }, async (from) => entries.slice(from))
+      const run = newRun({ ...asked, ...heard, key }, async (from) => entries.slice(from))
       run.heard = new Promise((resolve) => {
         run.hear = resolve
       })
@@ -265,7 +269,8 @@ export function makeConductor(crew: Crew): Conductor {
       }
       tell({ stage: 'preparing' })
       try {
-        const question = { ...asked, entries: await allOf(entries), catalogue: await catalogue() }
+        const pooled = await lessonsFor(asked, { catalogue: await catalogue(), memory })
+        const question = { ...asked, entries: await allOf(entries), catalogue: await catalogue(), pooled }
         const state = await forecastView(question, memory)
         registers.set(asked.key, state.basis!.register)
         tell(state)

@@ -10,6 +10,7 @@ import { posteriorIn, type Question } from '../../alternatives/settle.js'
 import { buildLifeModel } from '../../forecast/build-life-model.js'
 import { lifeModelSchema } from '../../forecast/life-model.js'
 import { forecastOf } from '../../forecast/odds.js'
+import { withLessons } from '../../forecast/pooling-lessons.js'
 import { registerOf } from '../../register/register.js'
 import { setCatalogueOf } from '../../register/set-kind-of.js'
 import { basisOf } from './basis.js'
@@ -26,13 +27,16 @@ export async function forecastView(question: Question, memory: Memory): Promise<
   const register = registerOf(question)
   const forSet = setCatalogueOf(register, catalogue)
   const built = buildLifeModel(register, forSet.catalogue, {})
-  const model = lifeModelSchema.parse(built.model)
+  const model = withLessons(lifeModelSchema.parse(built.model), question.pooled)
   const posterior = posteriorIn(memory, model, seed)
   const assumed = [...forSet.assumed, ...built.assumed]
   const { restsOn } = built
   return {
     stage: 'done',
-    basis: basisOf({ register, model, restsOn, assumed, problems: forSet.problems, posterior }, catalogue),
+    basis: basisOf(
+      { register, model, restsOn, assumed, problems: forSet.problems, posterior, pooled: question.pooled },
+      catalogue,
+    ),
     view: {
       forecast: forecastOf(model, posterior, { seed }),
       months: monthByMonth(model, posterior, { seed, months, livesPerNode }),

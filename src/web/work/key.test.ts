@@ -8,7 +8,7 @@ test('the same log asked the same is under the same key', () => {
   expect(keyOf(asked, entries)).toBe(keyOf({ ...asked }, [...entries]))
 })
 
-test('another entry, order, day, seed, set or number of years is another key', () => {
+test('another entry, order, day, seed, set, number of years or lesson is another key', () => {
   const keys = [
     keyOf(asked, entries),
     keyOf(asked, [...entries, { id: 'D' }]),
@@ -18,6 +18,7 @@ test('another entry, order, day, seed, set or number of years is another key', (
     keyOf({ ...asked, seed: 2 }, entries),
     keyOf({ ...asked, set: 'spare' }, entries),
     keyOf({ ...asked, yearsKept: 3 }, entries),
+    keyOf({ ...asked, lessons: '3' }, entries),
   ]
   expect(new Set(keys).size).toBe(keys.length)
 })

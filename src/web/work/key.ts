@@ -5,6 +5,7 @@
  */
 
 import type { Entry } from '../../logbook/kinds.js'
+import type { LessonsAnswer } from '../../server/http-types.js'
 
 /** The same as at the prompt, so that both say the same. */
 export const answerSeed = 1
@@ -17,12 +18,15 @@ export interface AskedOf {
   readonly seed: number
   /** Years the boat is kept, tried instead of those in the log. */
   readonly yearsKept?: number
+  /** Lessons of the owner's other boats are heard: what tells theirs from others. */
+  readonly lessons?: string
 }
 
 /** Entries never change under their id, so that the ids of the current ones, the day and the seed say it all. */
 export function keyOf(asked: AskedOf, entries: readonly Pick<Entry, 'id'>[]): string {
-  const { boat, set, asOf, seed, yearsKept } = asked
-  return `${boat}/${set}/${asOf}/${seed}/${yearsKept ?? ''}/${entries.length}/${hashOf(entries)}`
+  const { boat, set, asOf, seed, yearsKept, lessons } = asked
+  const tried = `${yearsKept ?? ''}/${lessons ?? ''}`
+  return `${boat}/${set}/${asOf}/${seed}/${tried}/${entries.length}/${hashOf(entries)}`
 }
 
 /** FNV-1a, 32 bits, twice with different beginnings. */
@@ -38,4 +42,9 @@ function hashOf(entries: readonly Pick<Entry, 'id'>[]): string {
     other = Math.imul(other ^ 0x2c, 0x01000193)
   }
   return `${(one >>> 0).toString(36)}${(other >>> 0).toString(36)}`
+}
+
+/** What tells the lessons that are heard from others; none where none are heard. */
+export function lessonsTag({ heard, entries }: LessonsAnswer): string | undefined {
+  return heard ? String(entries) : undefined
 }

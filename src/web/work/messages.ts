@@ -28,6 +28,8 @@ export interface Basis {
   readonly assumed: readonly string[]
   /** Figures of the owner that could not be used. */
   readonly problems: readonly Problem[]
+  /** What the owner's other boats taught, in words; none where they were not heard. */
+  readonly heard?: string
   /** How often this set fails, as a multiple of the catalogue's average: expected, 10 and 90 in 100. */
   readonly failsTimes: { readonly mean: number; readonly low: number; readonly high: number }
   /** Names of the catalogue's ways in, checks, dangers and parts. */

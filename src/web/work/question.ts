@@ -46,11 +46,16 @@ export function withYearsKept(
 }
 
 /** A boat's log as the server has it, in its current form; empty where the server does not give it. */
-export async function fetchEntries(boat: string): Promise<readonly Entry[]> {
+export async function fetchLog(
+  boat: string,
+): Promise<{ readonly entries: readonly Entry[]; readonly demonstration: boolean }> {
   const answer = await fetch(`/api/boats/${encodeURIComponent(boat)}/entries`)
-  if (!answer.ok) return []
+  if (!answer.ok) return { entries: [], demonstration: false }
   const lines = (await answer.text()).split('\n').filter((line) => line !== '')
-  return currentEntries(lines.map(readKept)).entries
+  return {
+    entries: currentEntries(lines.map(readKept)).entries,
+    demonstration: answer.headers.get('Gensettle-Demonstration') === 'yes',
+  }
 }
 
 export async function fetchCatalogue(): Promise<Catalogue> {
