@@ -234,7 +234,7 @@ function showTest(test: ProofTest): Result {
   }
 }
 
-function shownTest({ judge: _, ...test }: ProofTest) {
+function shownTest({ judge: _, plan: __, ...test }: ProofTest) {
   return test
 }
 

@@ -39,7 +39,6 @@ export const kilopascals = measuring({
 export const seconds = measuring({ unit: 's', units: ['s', 'ms'], least: 0, most: 3600 })
 export const minutes = measuring({ unit: 'min', units: ['min', 'h'], least: 0, most: 10_000 })
 export const hours = measuring({ unit: 'h', units: ['h', 'min'], least: 0, most: 10_000 })
-export const percents = measuring({ unit: '%', units: ['%'], least: 0, most: 1000 })
 export const speeds = measuring({ unit: 'mm/s', units: ['mm/s', 'in/s'], least: 0, most: 1000 })
 export const parts = measuring({ unit: 'ppm', units: ['ppm'], least: 0, most: 100_000 })
 export const metres = measuring({ unit: 'm', units: ['m', 'ft'], least: 0, most: 500 })

@@ -11,6 +11,9 @@ import { windingParts } from './tests-insulation.js'
 /** Its megohms are of other moments than the one that counts. */
 const risesOnly = 'insulation-absorption'
 
+/** A temperature that is none of the winding's. */
+const ofTheAir = 'dew-point'
+
 /** A winding under the stop line. */
 export interface LowInsulation {
   /** Left out: nobody said which winding. */
@@ -47,7 +50,7 @@ function lowIn(reading: Measured): LowInsulation[] {
   const measured = measuredIn(reading)
   if (measured === undefined) return []
   const measuredMohm = measured.unit === 'kohm' ? measured.value / 1000 : measured.value
-  const windingC = reading.conditions.find(({ unit }) => unit === 'C')?.value
+  const windingC = reading.conditions.find(({ unit, name }) => unit === 'C' && name !== ofTheAir)?.value
   // Without a temperature the reading stands for itself; past the ends of the law, its end: a colder winding is worse still than it is judged there.
   const judgedC = windingC === undefined ? 40 : Math.min(85, Math.max(10, windingC))
   const { verdict, at40Mohm, leastMohm } = judgeInsulation({ measuredMohm, windingC: judgedC })

@@ -58,6 +58,11 @@ test('500 V across 1.24 MΩ leak 403.2 µA', () => {
   expect(leakageMicroamp({ testV: 500, mohm: 1.24 })).toBeCloseTo(403.2, 1)
 })
 
+test('what bars an alternative and what the test calls its floor are one number', () => {
+  const { leastMohm } = judgeInsulation({ measuredMohm: 1, windingC: 40 })
+  expect(leastMohm).toBe(shippedLimits('insulation-floor').value)
+})
+
 test('the limit itself is not refused, and a cold good-looking reading may be', () => {
   expect(judgeInsulation({ measuredMohm: 1, windingC: 40 }).verdict).toBe('pass')
   expect(judgeInsulation({ measuredMohm: 1.8, windingC: 18 })).toMatchObject({ verdict: 'fail' })

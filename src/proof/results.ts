@@ -89,15 +89,14 @@ export function readingsIn(body: EntryOf<'reading'>['body'], test: ProofTest, se
   return readings
 }
 
-/** A reading under another name, where it can be none but that one: the only value, or the only temperature. */
+/** A reading under a name that is none of the test's, where it can be none but that one: the only value, or the only temperature. */
 function onlyOne(body: EntryOf<'reading'>['body'], test: ProofTest, field: NumberField) {
+  const isOther = ({ name }: { readonly name: string }) => !test.fields.some(({ id }) => id === name)
   const isFirst = test.fields.find(({ kind }) => kind === 'number') === field
-  if (isFirst && body.values.length === 1) return body.values[0]
-  const temperatures = (body.conditions ?? []).filter(({ unit }) => unit === 'C')
-  const asked = test.fields.filter((one) => one.kind === 'number' && one.unit === 'C' && one.needed)
-  return field.unit === 'C' && asked.length === 1 && asked[0] === field && temperatures.length === 1
-    ? temperatures[0]
-    : undefined
+  if (isFirst && body.values.length === 1) return body.values.find(isOther)
+  if (field.unit !== 'C' || !field.condition || !field.needed) return undefined
+  const temperatures = (body.conditions ?? []).filter((one) => one.unit === 'C' && isOther(one))
+  return temperatures.length === 1 ? temperatures[0] : undefined
 }
 
 function valueIn(

@@ -123,6 +123,15 @@ test('unbalance: 1 % is even, above 5 % no motor is run, no volts are no balance
   expect(judge(0, 0).asks[0]?.code).toBe('no-volts')
 })
 
+// Check case 71: steps of a specification that gives class G2, seen.
+test('12 kW is put on in steps to 6.0, 9.6 and 12.0 kW', () => {
+  expect(loadStepTest.plan?.(12, shippedLimits)).toEqual([
+    'Step 1: 6\u00a0kW more, 6\u00a0kW in all.',
+    'Step 2: 3.6\u00a0kW more, 9.6\u00a0kW in all.',
+    'Step 3: 2.4\u00a0kW more, 12\u00a0kW in all.',
+  ])
+})
+
 // Check case 42; derived.
 test('an open neutral leaves 48 and 192 V', () => {
   expect(openNeutralVolts({ lineV: 240, firstOhm: 12, secondOhm: 48 })).toEqual([48, 192])

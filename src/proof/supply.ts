@@ -71,6 +71,15 @@ export function sequenceUnbalancePercent(lines: readonly [number, number, number
   return 100 * Math.sqrt(Math.max(0, (1 - root) / (1 + root)))
 }
 
+/** Load after each step, and what each puts on. [kW] Shares of the rating in %. */
+export function loadSteps(of: {
+  readonly ratingKw: number
+  readonly shares: readonly number[]
+}): readonly { readonly kW: number; readonly by: number }[] {
+  const loads = of.shares.map((share) => Number(((share * of.ratingKw) / 100).toPrecision(6)))
+  return loads.map((kW, at) => ({ kW, by: Number((kW - (loads[at - 1] ?? 0)).toPrecision(6)) }))
+}
+
 /** Volts at two loads in series across both legs, as an open neutral leaves them. [V] */
 export function openNeutralVolts(at: {
   readonly lineV: number

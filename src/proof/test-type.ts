@@ -113,6 +113,8 @@ export interface ProofTest {
   readonly instrument: string
   /** From the first to the last, to be read before the first is done. */
   readonly steps: readonly string[]
+  /** What the steps come to for a set of a rating in kW. */
+  readonly plan?: (ratingKw: number, limits: Limits) => readonly string[]
   /** Parts of which it is made one by one; the reading names the part. Left out: of the whole set. */
   readonly parts?: readonly string[]
   /** The test that it repeats: the later of the two holds. */

@@ -141,6 +141,7 @@ export const strayTest: ProofTest = proofTest({
 
 function weighStray(taken: Taken, limits: Limits): Outcome {
   const [look, apart, fell] = [limits('touch-look'), limits('legs-apart'), limits('pickup-falls')]
+  const about = limits('stray-near').value
   const open = taken.need('open')
   const loaded = taken.need('loaded')
   const line = taken.need('line')
@@ -149,7 +150,7 @@ function weighStray(taken: Taken, limits: Limits): Outcome {
   const other = taken.number('other-leg')
   const bonded = taken.choice('bonded') === 'yes'
   const falls = loaded <= fell.value
-  const near = (share: number, to: number) => Math.abs(share - to) <= 0.25
+  const near = (share: number, to: number) => Math.abs(share - to) <= about
   const cause: keyof typeof causes | undefined =
     (taken.number('stopped-shore-in') ?? 0) >= look.value
       ? 'shore'

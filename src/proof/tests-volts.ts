@@ -13,6 +13,7 @@ import { sayFigure } from './say-figure.js'
 import {
   droopPercent,
   highestNoLoadHz,
+  loadSteps,
   regulationPercent,
   sequenceUnbalancePercent,
   shareOf,
@@ -132,6 +133,7 @@ function weighNoLoad(taken: Taken, limits: Limits): Outcome {
   }
 }
 
+/** What volts so far off usually are. */
 function hintOf(worst: number): string {
   if (worst < 10) return 'Nothing or residual only: test the residual volts.'
   if (worst > 40 && worst < 60)
@@ -350,6 +352,12 @@ export const loadStepTest: ProofTest = proofTest({
     'Put on half the load, then to 80 %, then all of it, each when it is steady; keep the lowest and the time until it is back within its steady band.',
     'Throw all off at once; keep the highest and the time. Run 5 min unloaded, stop.',
   ],
+  plan(ratingKw, limits) {
+    const shares = ['first', 'second', 'third'].map((step) => limits(`load-step-${step}`).value)
+    return loadSteps({ ratingKw, shares }).map(
+      ({ kW, by }, at) => `Step ${at + 1}: ${sayFigure(by, 'kW')} more, ${sayFigure(kW, 'kW')} in all.`,
+    )
+  },
   fields: [
     volts({ id: 'before', name: 'Volts before the step', needed: true }),
     volts({ id: 'lowest', name: 'Lowest volts as load came on', needed: true }),

@@ -128,9 +128,13 @@ const fields: Readonly<Partial<Record<Kind, readonly Field[]>>> = {
     part(),
     { key: 'values', rows: measured, least: 1 },
     more({ key: 'conditions', rows: measured, least: 0 }),
+    more({ key: 'answers', rows: [text('name'), text('is')], least: 0 }),
+    more(text('testedBy')),
+    more(text('instrument')),
     meter,
     remark,
   ],
+  'passed-over': [text('about'), lines('because'), remark],
   stop: [
     number('daysWithoutPower', 'd'),
     yesNo('curedSameDay', 'no'),

@@ -47,7 +47,9 @@ const nothing: Kept = { texts: {}, units: {}, sure: [], by: '', instrument: '', 
 
 export function OneTest({ of, proof, test, part: partAsked, onDone }: OneTestProps) {
   const inRegion = useSaid()
-  const { catalogue, owed } = proof
+  const { catalogue, owed, register, limits } = proof
+  const { ratingKw } = register.setFacts
+  const plan = ratingKw === undefined ? [] : (test.plan?.(ratingKw, limits) ?? [])
   const isDead = test.danger === 'locked out'
   const [clear, setClear] = useState(isDead)
   const one = owed.tests.find((other) => other.test === test.id && (other.part ?? partAsked) === partAsked)
@@ -83,6 +85,13 @@ export function OneTest({ of, proof, test, part: partAsked, onDone }: OneTestPro
             <li key={step}>{inRegion(step)}</li>
           ))}
         </ol>
+        {plan.length > 0 && (
+          <ul className="sentences small gap-small">
+            {plan.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        )}
         {!clear && (
           <div className="acts">
             <Button look="filled" onClick={() => setClear(true)}>

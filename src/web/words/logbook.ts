@@ -183,6 +183,11 @@ const fieldNamesOfKind: Readonly<Record<string, string>> = {
   'boat.name': 'Name of the boat',
   'fitted.quality': 'Quality',
   'reading.part': 'Of which part',
+  'reading.answers': 'Told in words',
+  'reading.is': 'Answer',
+  'reading.testedBy': 'Who measured it',
+  'reading.instrument': 'With what',
+  'passed-over.about': 'Stop line or test, by its name in the program',
 }
 
 export function fieldName(kind: Kind, key: string): string {
