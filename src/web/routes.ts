@@ -12,6 +12,8 @@ export const boatPages = [
   'brief',
   'settings',
   'looking-back',
+  'links',
+  'shop-sheet',
   'proof',
   'proof-report',
 ] as const

@@ -23,6 +23,8 @@ export const shell = {
     alternatives: 'Alternatives',
     brief: 'Decision brief',
     'looking-back': 'Looking back',
+    links: 'Winding links',
+    'shop-sheet': 'Shop sheet',
     proof: 'Proof',
     'proof-report': 'Proof report',
   },
