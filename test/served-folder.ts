@@ -8,6 +8,7 @@ import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs'
 import { request } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { shippedFaultModel } from '../src/cli/fault-places.js'
 import { shippedCatalogue } from '../src/cli/places.js'
 import { listen } from '../src/server/listen.js'
 import { readPages } from '../src/server/pages.js'
@@ -65,6 +66,7 @@ export async function serveFolder(how: ServeHow = {}): Promise<ServedFolder> {
     store: opened.store,
     demonstration: demonstration.store,
     catalogue: shippedCatalogue(),
+    faults: shippedFaultModel(),
     pages: readPages(pagesFolder),
     onError: (error) => {
       throw error

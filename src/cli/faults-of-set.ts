@@ -4,11 +4,10 @@
  * @module
  */
 
-import { join } from 'node:path'
 import type { Memory } from '../alternatives/memory.js'
 import { posteriorIn, posteriorKey } from '../alternatives/settle.js'
 import type { Catalogue } from '../catalogue/catalogue.js'
-import { type FaultModel, parseFaultModel } from '../catalogue/fault-model.js'
+import type { FaultModel } from '../catalogue/fault-model.js'
 import { type CaseBody, casesOf, type FaultCase } from '../faults/case.js'
 import { type Diagnosis, diagnose } from '../faults/diagnose.js'
 import { givenOf } from '../faults/given.js'
@@ -20,24 +19,10 @@ import { standingDefective } from '../forecast/standing.js'
 import { registerOf } from '../register/register.js'
 import type { SetRegister } from '../register/register-types.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
-import { readCatalogueFiles } from '../store/catalogue-files.js'
+import { shippedFaultModel } from './fault-places.js'
 import { type SetOptions, type SetQuestion, withSet } from './of-set.js'
 import { shippedCatalogue } from './places.js'
 import { type Result, refuse } from './result.js'
-
-const faultFolder = join(import.meta.dirname, '../../catalogue/faults')
-let loaded: FaultModel | undefined
-
-/** The fault model that came with the program. */
-export function shippedFaultModel(): FaultModel {
-  if (loaded !== undefined) return loaded
-  const parsed = parseFaultModel(readCatalogueFiles(faultFolder), shippedCatalogue())
-  if (!parsed.ok) {
-    throw new TypeError(`fault model must be sound; found ${JSON.stringify(parsed.problems.slice(0, 3))}`)
-  }
-  loaded = parsed.model
-  return loaded
-}
 
 export interface FaultOptions extends SetOptions {
   /** Of this case; left out: the only one that is open, or else the latest. */

@@ -5,20 +5,15 @@
  */
 
 import { type CaseBody, type FaultCase, newCase, nextCaseName, type Step, stepped } from '../faults/case.js'
-import { entriesOfCase } from '../faults/case-entries.js'
+import { draftOfCase, type EntryPlace, entriesOfCase } from '../faults/case-entries.js'
 import { hindsightOfCases, placeOf } from '../faults/closed-cases.js'
 import { findSymptoms } from '../faults/search.js'
 import { type Why, whyOf } from '../faults/why.js'
 import { faultName, sayAnswerKey, sayChance } from '../faults/words.js'
 import type { Draft } from '../store/compose.js'
+import { shippedFaultModel } from './fault-places.js'
 import { type AnswerOptions, stepOf } from './faults-answer.js'
-import {
-  type FaultOptions,
-  type FaultQuestion,
-  shippedFaultModel,
-  withCase,
-  withFaults,
-} from './faults-of-set.js'
+import { type FaultOptions, type FaultQuestion, withCase, withFaults } from './faults-of-set.js'
 import { faultsCaution, whyText } from './faults-text.js'
 import { caseJson, caseText } from './faults-told.js'
 import { writeAndAsk } from './log.js'
@@ -55,7 +50,7 @@ export function startCase(words: readonly string[], options: StartOptions): Prom
           )
         : [],
     }
-    return { ok: true, body, drafts: [draftOf(question, body)] }
+    return { ok: true, body, drafts: [draftOfCase(placeOfEntry(question), body)] }
   })
 }
 
@@ -69,10 +64,14 @@ export function answerCase(words: readonly string[], options: AnswerOptions): Pr
 }
 
 function afterStep(question: Asked, step: Step): Changed {
-  const { body, from } = question.case
+  const { body } = question.case
   const next = stepped(question.model, body, step)
   if (!next.ok) return next
-  return { ok: true, body: next.body, drafts: [draftOf(question, next.body, { ...question.case, from })] }
+  return {
+    ok: true,
+    body: next.body,
+    drafts: [draftOfCase(placeOfEntry(question), next.body, question.case)],
+  }
 }
 
 export interface CloseOptions extends FaultOptions {
@@ -82,7 +81,7 @@ export interface CloseOptions extends FaultOptions {
 /** Closes a case: with a fault of the list, something else in words, or nobody knows. What was seen goes into the log. */
 export function closeCase(fault: string | undefined, options: CloseOptions): Promise<Result> {
   return writing(options, withCase, (question) => {
-    const { model, tables, boat, set, asOf, case: own, diagnosed } = question
+    const { model, tables, case: own, diagnosed } = question
     if (own.body.closed !== undefined) {
       return refuse({ code: 'closed', path: '--case', found: own.body.name, allowed: 'a case that is open' })
     }
@@ -98,8 +97,8 @@ export function closeCase(fault: string | undefined, options: CloseOptions): Pro
         ? { as: 'listed', fault, ...was, ...place }
         : { as: options.was === undefined ? 'not-known' : 'other', ...was }
     const body = { ...own.body, closed }
-    const at = { boat, set, from: asOf }
-    return { ok: true, body, drafts: [draftOf(question, body, own), ...entriesOfCase(model, body, at)] }
+    const at = placeOfEntry(question)
+    return { ok: true, body, drafts: [draftOfCase(at, body, own), ...entriesOfCase(model, body, at)] }
   })
 }
 
@@ -235,15 +234,6 @@ function told(question: FaultQuestion, body: CaseBody, written: readonly string[
   return { ok: true, json: caseJson(of, written), text: caseText(of) }
 }
 
-/** The entry that stands for the case from now on. */
-function draftOf({ boat, set, asOf }: FaultQuestion, body: CaseBody, before?: FaultCase): Draft {
-  return {
-    boat,
-    set,
-    kind: 'case',
-    from: before?.from ?? asOf,
-    ...(body.closed === undefined || before === undefined || before.from > asOf ? {} : { until: asOf }),
-    body,
-    ...(before === undefined ? {} : { corrects: [before.entry] }),
-  }
+function placeOfEntry({ boat, set, asOf }: FaultQuestion): EntryPlace {
+  return { boat, set, from: asOf }
 }

@@ -11,6 +11,7 @@ import { dataFolder } from '../store/data-folder.js'
 import { openDemonstration } from '../store/demonstration.js'
 import { openStore } from '../store/store.js'
 import { colours } from './colours.js'
+import { shippedFaultModel } from './fault-places.js'
 import type { DataOption, NamedBoat } from './opened.js'
 import { demonstrationFolder, pagesFolder, shippedCatalogue } from './places.js'
 import { exitStatus, type Json, print, type Result } from './result.js'
@@ -39,6 +40,7 @@ export async function serve(options: ServeOptions): Promise<number> {
       store,
       demonstration: demonstration.store,
       catalogue: shippedCatalogue(),
+      faults: shippedFaultModel(),
       pages: readPages(pagesFolder),
       onError: (error) => process.stderr.write(`${error.stack ?? error.message}\n`),
     })

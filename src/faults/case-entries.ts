@@ -8,7 +8,7 @@ import type { FaultModel } from '../catalogue/fault-model.js'
 import type { FaultCheck, HandOver } from '../catalogue/fault-schema.js'
 import type { Draft } from '../logbook/draft.js'
 import type { Body } from '../logbook/kinds.js'
-import type { CaseBody, CaseClosed, CheckAnswer } from './case.js'
+import type { CaseBody, CaseClosed, CheckAnswer, FaultCase } from './case.js'
 import { type LineState, lineStates } from './stop-lines.js'
 
 type Finding = Body<'finding'>
@@ -31,6 +31,19 @@ export interface EntryPlace {
   readonly boat: string
   readonly set: string
   readonly from: string
+}
+
+/** The entry that stands for a case from now on, in the place of the one before. It keeps the day on which the case began. */
+export function draftOfCase(at: EntryPlace, body: CaseBody, before?: FaultCase): Draft {
+  const from = before?.from ?? at.from
+  return {
+    ...at,
+    kind: 'case',
+    from,
+    ...(body.closed === undefined || from > at.from ? {} : { until: at.from }),
+    body,
+    ...(before === undefined ? {} : { corrects: [before.entry] }),
+  }
 }
 
 /** The readings and findings of a case that closes. A diagnosis is not among them: only what was seen, and what it proved to be. */

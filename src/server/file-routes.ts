@@ -1,5 +1,5 @@
 /**
- * Whole boats as files, out and in, and the catalogue.
+ * Whole boats as files, out and in, the catalogue and the fault model.
  *
  * @module
  */
@@ -19,7 +19,7 @@ import { leftoverPrefix } from '../store/store.js'
 import { answerBytes } from './answer-bytes.js'
 import { tooLarge } from './boat-routes.js'
 import { onlyTypes, refuse } from './guards.js'
-import type { BoatFileType, CatalogueAnswer, ImportAnswer } from './http-types.js'
+import type { BoatFileType, CatalogueAnswer, FaultsAnswer, ImportAnswer } from './http-types.js'
 import { type Served, whose } from './served.js'
 
 export const boatFileType: BoatFileType = 'application/x-gensettle'
@@ -27,19 +27,17 @@ export const boatFileType: BoatFileType = 'application/x-gensettle'
 export function fileRoutes(served: Served): Hono {
   const { store } = served
   const routes = new Hono()
-  const catalogue = new TextEncoder().encode(
-    JSON.stringify(catalogueToJson(served.catalogue) satisfies CatalogueAnswer),
-  )
-  const tag = `catalogue-${createHash('sha256').update(catalogue).digest('hex').slice(0, 32)}`
-  routes.get('/catalogue', (c) =>
-    answerBytes(c, {
-      bytes: catalogue,
-      type: 'application/json',
-      tag,
-      cache: 'private, no-cache',
-      stays: true,
-    }),
-  )
+  const reference = {
+    catalogue: catalogueToJson(served.catalogue) satisfies CatalogueAnswer,
+    faults: served.faults satisfies FaultsAnswer,
+  }
+  for (const [name, value] of Object.entries(reference)) {
+    const bytes = new TextEncoder().encode(JSON.stringify(value))
+    const tag = `${name}-${createHash('sha256').update(bytes).digest('hex').slice(0, 32)}`
+    routes.get(`/${name}`, (c) =>
+      answerBytes(c, { bytes, type: 'application/json', tag, cache: 'private, no-cache', stays: true }),
+    )
+  }
   routes.get('/boats/:boat/file', async (c) => {
     const boat = c.req.param('boat')
     if (whose(served, boat) !== 'own') {

@@ -15,6 +15,7 @@
  * | `GET /api/photographs/SHA256` | the picture |
  * | `GET /api/catalogue` | `CatalogueAnswer` |
  * | `GET /api/lessons`, `POST /api/lessons` `{ heard }` | `LessonsAnswer` |
+ * | `GET /api/faults` | `FaultsAnswer` |
  *
  * Whatever is refused answers with `Refusal`.
  *
@@ -22,6 +23,7 @@
  */
 
 import type { CatalogueJson } from '../catalogue/catalogue-json.js'
+import type { FaultModel } from '../catalogue/fault-model.js'
 import type { Photograph } from '../logbook/photographs.js'
 import type { Problem } from '../logbook/problems.js'
 
@@ -81,3 +83,6 @@ export interface LessonsAnswer {
 
 /** The catalogue, judged before it is served. */
 export type CatalogueAnswer = CatalogueJson
+
+/** The fault model, judged before it is served. */
+export type FaultsAnswer = FaultModel

@@ -5,6 +5,7 @@
  */
 
 import type { Catalogue } from '../catalogue/catalogue.js'
+import type { FaultModel } from '../catalogue/fault-model.js'
 import type { Store } from '../store/store.js'
 import type { Pages } from './pages.js'
 
@@ -13,6 +14,8 @@ export interface Served {
   /** Boats that came with the program, only to be read. */
   readonly demonstration: Pick<Store, 'boats' | 'lines' | 'photograph'>
   readonly catalogue: Catalogue
+  /** What is known of faults, judged before it is served. */
+  readonly faults: FaultModel
   readonly pages: Pages
   /** Told of what went wrong in the program itself. */
   readonly onError: (error: Error) => void

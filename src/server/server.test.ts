@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { gunzipSync } from 'node:zlib'
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { shippedFaults } from '../../test/fault-model.js'
 import {
   type Asking,
   cookieIn,
@@ -268,7 +269,14 @@ function folderWithStore() {
     lines: () => ({ ok: true, texts: [] }) as const,
     photograph: () => undefined,
   }
-  return { store, demonstration, catalogue: shippedCatalogue(), pages: new Map(), onError: () => undefined }
+  return {
+    store,
+    demonstration,
+    catalogue: shippedCatalogue(),
+    faults: shippedFaults().model,
+    pages: new Map(),
+    onError: () => undefined,
+  }
 }
 
 test('a port that is taken is told, and nothing else is chosen', async () => {

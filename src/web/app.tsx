@@ -64,7 +64,14 @@ function Matter({ route }: { readonly route: Route }) {
 }
 
 /** Pages that are reckoned from what the log says of a set. */
-const reckoned: ReadonlySet<string> = new Set(['set', 'forecast', 'alternatives', 'brief', 'looking-back'])
+const reckoned: ReadonlySet<string> = new Set([
+  'set',
+  'forecast',
+  'alternatives',
+  'faults',
+  'brief',
+  'looking-back',
+])
 
 /** Where nothing is entered of a set yet, what would begin it; else the page. */
 function OfKnownSet({ route }: { readonly route: Extract<Route, OfSet> }) {

@@ -52,6 +52,7 @@ export function Frame({ route, boat, children }: FrameProps) {
             <LoopLink key={page} page={page} of={ofSet} current={route.page} />
           ))}
           <span className="aside">
+            <LoopLink page="faults" of={ofSet} current={route.page} />
             <LoopLink page="settings" of={ofSet} current={route.page} />
             {write && (
               <button type="button" className="write" onClick={write} aria-expanded={writing}>
@@ -161,7 +162,7 @@ function Foot({
   const box = useRef<HTMLDetailsElement>(null)
   // biome-ignore lint/correctness/useExhaustiveDependencies: closed whenever the page changes
   useEffect(() => box.current?.removeAttribute('open'), [current])
-  const pages = [...loop, 'settings' as const]
+  const pages = [...loop, 'faults' as const, 'settings' as const]
   const here = boatPages.find((page) => page === current)
   return (
     <div className="foot">

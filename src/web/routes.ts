@@ -10,10 +10,9 @@ export const boatPages = [
   'forecast',
   'alternatives',
   'brief',
+  'faults',
   'settings',
   'looking-back',
-  'links',
-  'shop-sheet',
   'proof',
   'proof-report',
 ] as const

@@ -14,10 +14,9 @@ export const screenFiles = {
   set: async () => (await import('./screens/set.js')).SetScreen,
   forecast: async () => (await import('./screens/forecast.js')).ForecastScreen,
   alternatives: async () => (await import('./screens/alternatives.js')).AlternativesScreen,
+  faults: async () => (await import('./screens/faults.js')).FaultsScreen,
   brief: async () => (await import('./screens/brief.js')).BriefScreen,
   proof: async () => (await import('./screens/proof.js')).ProofScreen,
   'proof-report': async () => (await import('./screens/proof-report.js')).ProofReportScreen,
-  links: async () => (await import('./screens/links.js')).LinksScreen,
-  'shop-sheet': async () => (await import('./screens/shop-sheet.js')).ShopSheetScreen,
   'looking-back': async () => (await import('./screens/looking-back.js')).LookingBackScreen,
 } as const
