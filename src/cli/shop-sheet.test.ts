@@ -28,12 +28,13 @@ function refused(result: Result): string[] {
 
 const titles = ({ passages }: ShopSheet) => passages.map(({ title }) => title)
 
-test('a sheet without a boat’s word says what is lacking, and what open quotes ask', async () => {
+test('jobs are what open quotes ask; leads that nobody wrote down are a stop', async () => {
   const { sheet, text, jobs } = answered(await showShopSheet({ data, boat: 'marram', asOf: '2026-11-25' }))
   expect(jobs).toEqual(['rewind-stator'])
   expect(sheet.invented).toContain('invented')
-  expect(text).toContain('How the leads were joined is not in the log')
-  expect(text).toMatch(/Stop\./)
+  expect(text).toContain('Joined: T2-T3. Out: L=T1, N=T4. Regulator: S1=T1, S2=T4.')
+  const bare = answered(await showShopSheet({ data, boat: 'teasel', asOf: '2026-11-25', ask: ['test'] }))
+  expect(bare.text).toContain('Stop. How the leads were joined is not in the log')
 })
 
 test('a sheet for a rewind: leads as found drawn, what is required, data, tests with limits, price', async () => {

@@ -5,11 +5,12 @@
  */
 
 import * as z from 'zod'
-import { common, listOf, nameSchema, oneOf, text } from './atoms.js'
+import { common, listOf, nameSchema, oneOf } from './atoms.js'
 
 const mark = '[A-Za-z0-9]{1,6}'
 const jointWords = 'leads joined by "-", such as T2-T3'
 const outletWords = 'a name and the lead it leaves from, such as L1=T1'
+const labelWords = 'a lead and what is written on it, without commas, such as T4=blue sleeve'
 const coilWords = 'start, end and angle of a coil, such as K1-K2 at 0'
 
 function written(form: RegExp, words: string) {
@@ -39,6 +40,6 @@ export const linksBody = z.strictObject({
   /** Where the regulator looks. */
   sensing: listOf(outlet, 0, 4).optional(),
   /** What is written on the leads, where it is another mark: `T4=blue sleeve`. */
-  labels: listOf(text(80), 0, 48).optional(),
+  labels: listOf(written(new RegExp(`^${mark}=[^,;\\n]{1,80}$`), labelWords), 0, 48).optional(),
   ...common,
 })

@@ -44,6 +44,16 @@ test('leads are drawn by tapping, written as found and as left, compared, and go
   await page.getByLabel('Wired for').selectOption('115-50')
   await expect(page.getByRole('row', { name: /Halves in parallel T1-T3, T2-T4.*as made/ })).toBeVisible()
 
+  const box = (name: string | RegExp) => page.getByLabel(name)
+  await box(/^Volts of one pair/).fill('20')
+  await box(/^The 2 pairs/).fill('a-b 0.31, c-d 0.31')
+  await expect(page.getByText('Join a and c, and measure between b and d.')).toBeVisible()
+  await box('It reads, volts').fill('28')
+  await page.getByRole('button', { name: 'Take it over' }).click()
+  await expect(page.getByText('a-c 28: lies between two answers')).toBeVisible()
+  await box(/^Measured so far/).fill('a-c 40')
+  await expect(page.getByRole('row', { name: 'd T3' })).toBeVisible()
+
   for (const width of [1280, 390]) {
     await page.setViewportSize({ width, height: 900 })
     await expectAccessible(page)

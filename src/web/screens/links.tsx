@@ -19,6 +19,7 @@ import { sayDate, sayList } from '../words/say.js'
 import { LinksDraw } from './links-draw.js'
 import { type LinksOf, type State, useLinksOf } from './links-of.js'
 import { LinksSupply } from './links-supply.js'
+import { LinksUnmarked } from './links-unmarked.js'
 import '../look/links.css'
 import '../look/logbook.css'
 
@@ -47,6 +48,7 @@ export function LinksScreen(of: OfSet) {
         </Passage>
       )}
       <LinksDraw key={links.found?.entry.id ?? 'none'} of={of} links={links} />
+      <LinksUnmarked of={of} links={links} />
       <LinksSupply links={links} />
       <p className="prose small gap">{linksCaution}</p>
     </>

@@ -13,6 +13,7 @@ import { useSaid } from '../data/region.js'
 import type { OfSet } from '../of-set.js'
 import { Button, Lead, Link, Passage, PlainButton, Preparing, Say, Stop, Tag } from '../parts/index.js'
 import { pathTo } from '../routes.js'
+import { words as linkWords } from '../words/links.js'
 import { words } from '../words/proof.js'
 import { sayDate } from '../words/say.js'
 import { type OfProof, useProof } from './of-proof.js'
@@ -72,6 +73,9 @@ function Overview({ of, proof, onChoose }: OverviewProps) {
         <Answer owed={owed} />
         <p className="gap-small">
           <Link to={pathTo({ page: 'proof-report', ...of })}>{words.report}</Link>
+        </p>
+        <p className="gap-small screen-only">
+          <Link to={pathTo({ page: 'links', ...of })}>{linkWords.link}</Link>
         </p>
       </Passage>
       {owed.lines.length > 0 && (

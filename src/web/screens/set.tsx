@@ -10,21 +10,9 @@ import { basisInWords, RegionOfPage } from '../data/region.js'
 import { LifeKey } from '../marks/life-row.js'
 import { SideView } from '../marks/side-view.js'
 import type { OfSet } from '../of-set.js'
-import {
-  Failed,
-  type FigureSaid,
-  hole,
-  Link,
-  Passage,
-  Preparing,
-  Said,
-  Say,
-  useFigures,
-} from '../parts/index.js'
-import { pathTo } from '../routes.js'
+import { Failed, type FigureSaid, hole, Passage, Preparing, Said, Say, useFigures } from '../parts/index.js'
 import { figures } from '../words/figures.js'
 import { words as forecastWords } from '../words/forecast.js'
-import { words as linkWords } from '../words/links.js'
 import { lowerFirst, plural, sayHours, sayList, shortName } from '../words/say.js'
 import { words } from '../words/set.js'
 import { useForecast } from '../work/answers.js'
@@ -62,9 +50,6 @@ export function SetScreen({ boat, set }: OfSet) {
       <Dangers {...of} />
       <Protections {...of} />
       <Spent {...of} />
-      <p className="screen-only gap">
-        <Link to={pathTo({ page: 'links', boat, set })}>{linkWords.link}</Link>
-      </p>
     </>
   )
 }

@@ -100,6 +100,29 @@ export const words = {
     steps: 'What must change',
     aboard: 'What goes on aboard',
   },
+  unmarked: {
+    title: 'Leads without marks',
+    says: [
+      'First which leads read through to one another, set stopped. Then one lead each of two pairs joined, a little excitation from outside, and the volts between the two others.',
+      'Tie a letter to each lead and keep to it.',
+    ],
+    each: 'Volts of one pair by itself, same run',
+    pairs: (count: number) => `The ${count} pairs, and the ohms between them`,
+    readings: 'Measured so far: leads joined, volts between the others',
+    unclear: (joined: string, volts: number) =>
+      `${joined} ${volts}: lies between two answers; measure it again`,
+    contradict: 'The readings contradict one another.',
+    again: (named: string) => `Without one of these the others would agree: ${named}. Measure these again.`,
+    allAgain: 'No single one is the cause: measure all again.',
+    next: (join: string, read: string) => `Join ${join}, and measure between ${read}.`,
+    reads: 'It reads, volts',
+    take: 'Take it over',
+    left: (count: string) => `${count} ways are left in which the leads may be what they are.`,
+    tells: ['It reads about', 'Then'],
+    heads: ['Lead', 'Is'],
+    found:
+      'Mark them now. Which phase comes first is not found so: a phase-sequence meter tells, and two lines changed over cure it.',
+  },
   sheet: {
     title: 'Shop sheet',
     link: 'Sheet for the workshop',
