@@ -13,6 +13,8 @@ export const boatPages = [
   'faults',
   'settings',
   'looking-back',
+  'links',
+  'shop-sheet',
   'proof',
   'proof-report',
 ] as const

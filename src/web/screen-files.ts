@@ -18,5 +18,7 @@ export const screenFiles = {
   brief: async () => (await import('./screens/brief.js')).BriefScreen,
   proof: async () => (await import('./screens/proof.js')).ProofScreen,
   'proof-report': async () => (await import('./screens/proof-report.js')).ProofReportScreen,
+  links: async () => (await import('./screens/links.js')).LinksScreen,
+  'shop-sheet': async () => (await import('./screens/shop-sheet.js')).ShopSheetScreen,
   'looking-back': async () => (await import('./screens/looking-back.js')).LookingBackScreen,
 } as const

@@ -24,6 +24,8 @@ export const shell = {
     faults: 'Faults',
     brief: 'Decision brief',
     'looking-back': 'Looking back',
+    links: 'Winding links',
+    'shop-sheet': 'Shop sheet',
     proof: 'Proof',
     'proof-report': 'Proof report',
   },
