@@ -68,6 +68,7 @@ const reckoned: ReadonlySet<string> = new Set([
   'set',
   'forecast',
   'alternatives',
+  'sizing',
   'faults',
   'brief',
   'looking-back',

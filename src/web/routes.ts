@@ -10,6 +10,7 @@ export const boatPages = [
   'forecast',
   'alternatives',
   'brief',
+  'sizing',
   'faults',
   'settings',
   'looking-back',

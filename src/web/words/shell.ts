@@ -21,6 +21,7 @@ export const shell = {
     set: 'Set',
     forecast: 'Forecast',
     alternatives: 'Alternatives',
+    sizing: 'Size',
     faults: 'Faults',
     brief: 'Decision brief',
     'looking-back': 'Looking back',
