@@ -24,6 +24,7 @@ const run = z.object({
     z.object({
       setKW: z.number(),
       isOn: z.boolean(),
+      onShare: z.number(),
       isLow: z.boolean(),
       wantedKW: z.number(),
       chargeKW: z.number(),
@@ -82,7 +83,7 @@ export const planFields = {
     ratingKW: z.number(),
     day: z.record(z.string(), z.unknown()).describe('As day.schema.json tells.'),
     plan: run,
-    habit: run,
+    habit: z.object({ ...totals, kWBySlot: numbers }),
     recorded: recordedDay.optional(),
     against: z
       .object({

@@ -221,9 +221,6 @@ function planText(plan: BoatPlan, { boat }: SetQuestion): string {
       ...(recorded === undefined ? [] : [row('today, as recorded', recorded)]),
       ...(battery?.beside === undefined ? [] : [row('the plan, with the battery', battery.beside)]),
     ]),
-    ...(habit.short.length === 0
-      ? []
-      : ['', `Today’s habit asks too much, or a store runs low, in ${habit.short.length} hours.`]),
     '',
     dayText(plan.day, plan.plan),
     ...(against === undefined

@@ -4,12 +4,19 @@
  * @module
  */
 
-import type { CatalogueLoad, LoadRules, Occasion, Season } from '../catalogue/load-schema.js'
-import { demandOf } from './demand.js'
-import { powerPoints } from './demand-points.js'
+import {
+  type CatalogueLoad,
+  type LoadRules,
+  type Occasion,
+  occasions,
+  type Season,
+} from '../catalogue/load-schema.js'
+import { demandOf, switchedOn } from './demand.js'
+import { activeOf } from './demand-grid.js'
+import { powerPoints, shareBelow } from './demand-points.js'
 import type { Habits, HouseRule, Load } from './load-type.js'
 import { type Batch, loadLimits, type RunCosts, type RunDay, type Store, usualCosts } from './plan-day.js'
-import type { Choices } from './plan-run.js'
+import type { DayTotals } from './plan-run.js'
 
 export interface BoatDayQuestion {
   readonly loads: readonly Load[]
@@ -24,6 +31,8 @@ export interface BoatDayQuestion {
   readonly fuel: { readonly litresPerHourPerRatedKW: number; readonly litresPerKWh: number }
   /** Hours from and until which the set is silent. [h of the day] */
   readonly quiet?: { readonly from: number; readonly until: number }
+  /** As the log tells them. */
+  readonly startsPerHour?: number
   /** What a meter showed over what the list says: loads that cannot wait are multiplied by it. */
   readonly correction?: number
   readonly twoLegs: boolean
@@ -31,9 +40,14 @@ export interface BoatDayQuestion {
 
 export interface BoatDay {
   readonly day: RunDay
-  /** How it goes today: each thing when its occasion is. */
-  readonly habit: Choices
+  readonly habit: HabitDay
   readonly assumed: readonly string[]
+}
+
+/** How the day goes today: the set runs for its occasions, and whatever is switched on then runs. */
+export interface HabitDay extends DayTotals {
+  /** Mean over each slot, by the clock. [kW] */
+  readonly kWBySlot: readonly number[]
 }
 
 /** When each occasion is, by the clock; those within others fall in their middle. Practice. */
@@ -45,9 +59,12 @@ const clockOf: Readonly<Record<Occasion, { readonly from: number; readonly hours
   laundry: { from: 10, hours: 3 },
   charging: { from: 14, hours: 4 },
 }
-/** Occasions whose loads cannot wait: the set has to run as long as it does today. */
-const must: readonly Occasion[] = ['day', 'cooking', 'evening', 'night']
-const hoursOfDay = 24
+/** Occasions that the clock holds to, if something that cannot wait is wanted on them. */
+const held: readonly Occasion[] = ['day', 'cooking', 'evening', 'night']
+/** What cannot wait is a reason to start the set where it draws so much of its rating; less rides along. Practice. */
+const reasonShare = 0.05
+const slotHours = 1
+const slots = 24 / slotHours
 /** Of what a cold store needs in a day, what it holds at once: so it is filled at least twice. Practice. */
 const coldHolds = 0.6
 /** Hours at which hot water is drawn. Practice. */
@@ -65,118 +82,153 @@ export function runCosts(ratingKW: number, fuel: BoatDayQuestion['fuel'] = usual
   }
 }
 
-/** The day as it could be planned, and as it goes today. */
+/** The day as it could be planned, and as it goes today. The energy of what can wait is what it takes today. */
 export function boatDay(question: BoatDayQuestion): BoatDay {
-  const { loads, habits, season, ratingKW, fuel, quiet } = question
+  const { loads, habits, season, ratingKW, fuel, quiet, correction = 1 } = question
   const waits = loads.filter(({ canWait, season: wanted }) => wanted === 'all' && waiting.has(canWait))
   const stays = loads.filter((load) => !waits.includes(load))
-  const wanted = new Map(must.map((occasion) => [occasion, hoursFrom(occasion, habits)]))
-  const demands = new Map(
-    must.flatMap((occasion) => {
-      if (wanted.get(occasion)!.length === 0) return []
-      const demand = demandOf({
-        ...question,
-        loads: stays,
-        rules: rulesAmong(question.rules, stays),
-        occasion,
-        season,
-      })
-      return [[occasion, { meanKW: demand.meanW / 1000, mostKW: powerPoints(demand.whole).kW.p95 }] as const]
-    }),
-  )
-  const occasionAt = (hour: number) => must.findLast((occasion) => wanted.get(occasion)!.includes(hour))
-  const factor = question.correction ?? 1
-  const of = (hour: number) => {
-    const occasion = occasionAt(hour)
-    return occasion === undefined ? undefined : demands.get(occasion)
-  }
-  const hours = Array.from({ length: hoursOfDay }, (_, hour) => hour)
   const mostKW = loadLimits.most * ratingKW
-  // a set that is wanted gives something, however little the list says
-  const baseKW = hours.map((hour) =>
-    of(hour) === undefined ? 0 : Math.max(leastBaseKW, factor * of(hour)!.meanKW),
-  )
-  const baseMostKW = hours.map((hour) =>
-    Math.max(baseKW[hour]!, Math.min(mostKW, factor * (of(hour)?.mostKW ?? 0))),
-  )
-  const batches: Batch[] = []
-  const stores: Store[] = []
-  const habit: { batches: Record<string, number>; stores: Record<string, number[]> } = {
-    batches: {},
-    stores: {},
-  }
-  for (const load of waits) {
-    const need = needOf(load, season)
-    const own = occasionsOf(load)
-    if (need.onHours <= 0 || own.length === 0) continue
-    const usual = own.flatMap((occasion) => windowOf(occasion))
-    if (load.canWait === 'to-another-hour') {
-      const batch = batchOf(load, need, batches)
-      batches.push(batch)
-      habit.batches[load.id] = Math.min(hoursOfDay - batch.slots, usual[0]!)
-    } else {
-      stores.push(storeOf(load, need, question.groups.get(load.is ?? '')))
-      habit.stores[load.id] = fillIn(need.runHours, usual)
+  const baseKW: number[] = Array(slots).fill(0)
+  const baseMostKW: number[] = Array(slots).fill(0)
+  const baseShare: number[] = Array(slots).fill(0)
+  const reasons: Occasion[] = []
+  for (const occasion of held) {
+    const setHours = habits.setHours[occasion]
+    if (setHours < leastHours || stays.length === 0) continue
+    const demand = demandOf({
+      ...question,
+      loads: stays,
+      rules: rulesAmong(question.rules, stays),
+      occasion,
+      season,
+    })
+    const meanKW = (correction * demand.meanW) / 1000
+    if (meanKW < reasonShare * ratingKW) continue
+    reasons.push(occasion)
+    let left = setHours
+    for (const slot of windowOf(occasion, habits)) {
+      const share = Math.min(1, left / slotHours)
+      baseShare[slot] = share
+      baseKW[slot] = Math.min(mostKW, meanKW) * share
+      baseMostKW[slot] = Math.max(
+        baseKW[slot],
+        Math.min(mostKW, correction * powerPoints(demand.whole).kW.p95),
+      )
+      left -= slotHours
+      if (left < leastHours) break
     }
   }
+  const batches: Batch[] = []
+  const stores: Store[] = []
+  for (const load of waits) {
+    const runHours = runHoursOf(load, question)
+    if (runHours < leastHours / 4) continue
+    if (load.canWait === 'to-another-hour' && onHoursOf(load) <= longestBatch)
+      batches.push(batchOf(load, { runHours, duty: dutyOf(load, season) }, batches))
+    else stores.push(storeOf(load, runHours, question.groups.get(load.is ?? '')))
+  }
   const day: RunDay = {
-    slotHours: 1,
+    slotHours,
     baseKW,
     baseMostKW,
+    baseShare,
+    partSlots: true,
     batches,
     stores,
     set: { ratingKW, mostKW, lowKW: loadLimits.low * ratingKW },
     costs: runCosts(ratingKW, fuel),
-    ...(quiet === undefined ? {} : { quiet: hours.map((hour) => isWithin(hour, quiet)) }),
+    ...(quiet === undefined ? {} : { quiet: baseKW.map((_, slot) => isWithin(slot * slotHours, quiet)) }),
   }
-  return { day, habit, assumed: assumedOf(question, waits) }
+  return { day, habit: habitDay(question, day), assumed: assumedOf(question, waits, reasons) }
 }
 
-const leastBaseKW = 0.1
+/** What is switched on for longer is taken to bear a break. [h] Practice. */
+const longestBatch = 3
+/** Less of a day than this is no part of it. [h] */
+const leastHours = 0.1
 const waiting: ReadonlySet<Load['canWait']> = new Set(['to-another-hour', 'in-pieces', 'turned-down'])
 
-/** The hours of the day in which the set runs for an occasion today, from its beginning on. */
-function hoursFrom(occasion: Occasion, { setHours }: Habits): number[] {
-  return windowOf(occasion).slice(0, Math.round(setHours[occasion]))
+/** Hours at full power that a load runs today: of each occasion with the set running, its share switched on and its duty. */
+function runHoursOf(load: Load, { habits, loadRules, season }: BoatDayQuestion): number {
+  const duty = dutyOf(load, season)
+  return occasions.reduce(
+    (sum, occasion) => sum + habits.setHours[occasion] * switchedOn(load, loadRules, occasion) * duty,
+    0,
+  )
 }
 
-function windowOf(occasion: Occasion): number[] {
+/** Share of the time on while switched on, on the mean of easy and hard weather. */
+function dutyOf({ duty }: Load, season: Season): number {
+  return (duty[season].easy + duty[season].hard) / 2
+}
+
+/** Today: every occasion with its hours and its demand; starts as the log tells them, else one for each occasion. */
+function habitDay(question: BoatDayQuestion, { set, costs }: RunDay): HabitDay {
+  const { habits, season, correction = 1, startsPerHour } = question
+  const kWBySlot: number[] = Array(slots).fill(0)
+  const sums = { hours: 0, lowHours: 0, kWh: 0, occasions: 0 }
+  for (const occasion of occasions) {
+    const hours = habits.setHours[occasion]
+    if (hours < leastHours) continue
+    const demand = demandOf({ ...question, occasion, season })
+    const meanKW = (correction * demand.meanW) / 1000
+    sums.hours += hours
+    sums.kWh += hours * meanKW
+    sums.lowHours += hours * shareBelow(activeOf(demand.whole), set.lowKW / correction)
+    sums.occasions += 1
+    let left = hours
+    for (const slot of windowOf(occasion, habits)) {
+      const share = Math.min(1, left / slotHours)
+      kWBySlot[slot] = Math.min(set.mostKW, kWBySlot[slot]! + share * meanKW)
+      left -= slotHours
+      if (left <= 0) break
+    }
+  }
+  const starts = startsPerHour === undefined ? sums.occasions : startsPerHour * sums.hours
+  const fuelLitres = costs.perHour * sums.hours + costs.perKWh * sums.kWh
+  return {
+    hours: sums.hours,
+    starts,
+    lowHours: sums.lowHours,
+    lowLoadShare: sums.hours > 0 ? sums.lowHours / sums.hours : 0,
+    kWh: sums.kWh,
+    fuelLitres,
+    cost: fuelLitres + costs.perStart * starts + costs.perLowHour * sums.lowHours,
+    kWBySlot,
+  }
+}
+
+/** The slots of an occasion, from its beginning on; the evening goes on where the cooking ends. */
+function windowOf(occasion: Occasion, { setHours }: Habits): number[] {
   const { from, hours } = clockOf[occasion]
-  return Array.from({ length: hours }, (_, at) => (from + at) % hoursOfDay)
+  const { cooking } = clockOf
+  const cooked = Math.ceil(Math.min(cooking.hours, setHours.cooking))
+  const begins = occasion === 'evening' ? cooking.from + cooked : from
+  return Array.from({ length: hours / slotHours }, (_, at) => (begins / slotHours + at) % slots)
 }
 
-/** The occasions on which a load is switched on, the longest first. */
-function occasionsOf({ hours }: Load): Occasion[] {
-  return (Object.entries(hours) as [Occasion, number][])
-    .filter(([, each]) => each > 0)
-    .sort(([, a], [, b]) => b - a)
-    .map(([occasion]) => occasion)
-}
-
-interface Need {
-  /** Switched on, and drawing at full power, in a day. [h] */
-  readonly onHours: number
-  readonly runHours: number
-}
-
-function needOf({ hours, duty }: Load, season: Season): Need {
-  const onHours = Object.values(hours).reduce((sum, each) => sum + each, 0)
-  const share = (duty[season].easy + duty[season].hard) / 2
-  return { onHours, runHours: onHours * share }
-}
-
-/** One go of whole hours; a dryer comes after the washing. */
-function batchOf(load: Load, { onHours, runHours }: Need, before: readonly Batch[]): Batch {
-  const slots = Math.max(1, Math.round(onHours))
+/** One go of whole slots, its energy spread over all days; a dryer comes after the washing. */
+function batchOf(
+  load: Load,
+  { runHours, duty }: { readonly runHours: number; readonly duty: number },
+  before: readonly Batch[],
+): Batch {
+  const length = Math.max(1, Math.min(slots, Math.round(onHoursOf(load) / slotHours)))
   const washing = isDryer(load) ? before.find(({ id }) => /wash/.test(id)) : undefined
+  const mostKW = load.watts / 1000
   return {
     id: load.id,
     name: load.name,
-    kW: ((load.watts / 1000) * runHours) / slots,
-    mostKW: load.watts / 1000,
-    slots,
+    kW: Math.min(mostKW, (mostKW * runHours) / (length * slotHours)),
+    mostKW,
+    slots: length,
+    share: Math.min(1, runHours / duty / (length * slotHours)),
     ...(washing === undefined ? {} : { after: washing.id }),
   }
+}
+
+function onHoursOf({ hours }: Load): number {
+  return Object.values(hours).reduce((sum, each) => sum + each, 0)
 }
 
 function isDryer({ is = '', id }: Load): boolean {
@@ -184,8 +236,9 @@ function isDryer({ is = '', id }: Load): boolean {
 }
 
 /** Hours of running as what is stored: hot water is drawn morning and evening, cold all day, the rest is wanted once a day. */
-function storeOf(load: Load, { runHours }: Need, group: CatalogueLoad['group'] | undefined): Store {
-  const drawn = (of: (hour: number) => number) => Array.from({ length: hoursOfDay }, (_, hour) => of(hour))
+function storeOf(load: Load, runHours: number, group: CatalogueLoad['group'] | undefined): Store {
+  const drawn = (of: (hour: number) => number) =>
+    Array.from({ length: slots }, (_, slot) => of(slot * slotHours))
   const store = {
     id: load.id,
     name: load.name,
@@ -194,31 +247,12 @@ function storeOf(load: Load, { runHours }: Need, group: CatalogueLoad['group'] |
     unit: 'h' as const,
     least: 0,
   }
-  if (group === 'cold') {
-    const holds = Math.max(coldHolds * runHours, runHours / hoursOfDay)
-    return { ...store, holds, drawn: drawn(() => runHours / hoursOfDay) }
-  }
+  if (group === 'cold') return { ...store, holds: coldHolds * runHours, drawn: drawn(() => runHours / slots) }
   if (group === 'hot-water') {
     const each = runHours / hotWaterAt.length
-    return {
-      ...store,
-      holds: runHours,
-      drawn: drawn((hour) => (hotWaterAt.includes(hour) ? each : 0)),
-    }
+    return { ...store, holds: runHours, drawn: drawn((hour) => (hotWaterAt.includes(hour) ? each : 0)) }
   }
   return { ...store, holds: runHours, begins: 0, ends: runHours, drawn: drawn(() => 0) }
-}
-
-/** Filled in its usual hours, one after another, for as long as it needs. */
-function fillIn(runHours: number, usual: readonly number[]): number[] {
-  const share: number[] = Array(hoursOfDay).fill(0)
-  let left = runHours
-  for (const hour of usual) {
-    share[hour] = Math.min(1, Math.max(share[hour]!, left))
-    left -= 1
-    if (left <= 0) break
-  }
-  return share
 }
 
 function rulesAmong(rules: readonly HouseRule[], loads: readonly Load[]): HouseRule[] {
@@ -233,11 +267,14 @@ function isWithin(hour: number, { from, until }: { readonly from: number; readon
   return from <= until ? hour >= from && hour < until : hour >= from || hour < until
 }
 
-function assumedOf({ correction, season, habits }: BoatDayQuestion, waits: readonly Load[]): string[] {
-  const wanted = must.filter((occasion) => Math.round(habits.setHours[occasion]) > 0)
+function assumedOf(
+  { correction, season }: BoatDayQuestion,
+  waits: readonly Load[],
+  reasons: readonly Occasion[],
+): string[] {
   return [
-    `a ${season} day; the set has to run for ${wanted.length === 0 ? 'nothing that cannot wait' : wanted.map((occasion) => `${Math.round(habits.setHours[occasion])} h of ${occasion}`).join(', ')}`,
-    `room is left for what loads that cannot wait draw one hour in twenty`,
+    `a ${season} day; ${reasons.length === 0 ? 'nothing that cannot wait is reason enough to start the set' : `what cannot wait has the set run by the clock: ${reasons.join(', ')}`}`,
+    'room is left for what loads that cannot wait draw one hour in twenty; what is not done every day counts with its share of the days',
     ...(waits.length === 0 ? ['nothing on the list can wait'] : []),
     ...(correction === undefined
       ? []

@@ -16,6 +16,8 @@ export interface Batch {
   /** First slot in which it may begin, and the last in which it may still run; left out: the day's. */
   readonly first?: number
   readonly last?: number
+  /** Part of its slots that it runs on the mean of all days, where slots have parts; left out: all. */
+  readonly share?: number
   /** Begins at least one slot after this batch began. */
   readonly after?: string
 }
@@ -70,6 +72,10 @@ export interface RunDay {
   readonly baseKW: readonly number[]
   /** The most of it that has to be left room for, slot by slot; left out: the mean. [kW] */
   readonly baseMostKW?: readonly number[]
+  /** The set may run for part of a slot: days that stand for the mean of many. */
+  readonly partSlots?: boolean
+  /** Then: the part of each slot that the base needs; left out: the whole of it. */
+  readonly baseShare?: readonly number[]
   readonly batches: readonly Batch[]
   readonly stores: readonly Store[]
   /** The set may be loaded up to `mostKW`; below `lowKW` an hour is a low one. */
@@ -112,6 +118,7 @@ export function dayProblems(day: RunDay): DayProblem[] {
   if (slots < 1 || slots > 96) say('out-of-range', 'baseKW', `${slots} slots`, '1 to 96 slots')
   const lengths = {
     baseMostKW: day.baseMostKW,
+    baseShare: day.baseShare,
     quiet,
     solarKW: day.solarKW,
     'shore.mostKW': day.shore?.mostKW,

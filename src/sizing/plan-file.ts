@@ -25,6 +25,8 @@ export const daySchema = z.strictObject({
   slotHours: within(0.25, 4),
   baseKW: slots(kW),
   baseMostKW: slots(kW).optional(),
+  partSlots: z.boolean().optional(),
+  baseShare: slots(within(0, 1)).optional(),
   batches: z
     .array(
       z.strictObject({
@@ -35,6 +37,7 @@ export const daySchema = z.strictObject({
         slots: z.int().min(1).max(96),
         first: slot.optional(),
         last: slot.optional(),
+        share: within(0, 1).optional(),
         after: id.optional(),
       }),
     )

@@ -14,6 +14,8 @@ export interface Choices {
   readonly stores: Readonly<Record<string, readonly number[]>>
   /** What is in each store as the day begins, where the day leaves that open. */
   readonly begins?: Readonly<Record<string, number>>
+  /** Part of each slot that the set runs; left out: all of it, where it runs. */
+  readonly onShare?: readonly number[]
   /** What the set gives; left out: whatever is wanted. [kW] */
   readonly setKW?: readonly number[]
   /** Into the charger and out of the inverter. [kW] */
@@ -25,6 +27,8 @@ export interface Choices {
 export interface RunSlot {
   readonly setKW: number
   readonly isOn: boolean
+  /** Part of the slot. */
+  readonly onShare: number
   readonly isLow: boolean
   /** Carried, without charging. [kW] */
   readonly wantedKW: number
@@ -86,8 +90,8 @@ export function runOf(day: RunDay, choices: Choices): RunOfDay {
     running[store.id] = share.map((part) => part * store.kW)
   }
   const perSlot = each(slots, (t) => slotOf(day, choices, { running, slot: t }))
-  perSlot.forEach(({ setKW }, slot) => {
-    if (setKW > day.set.mostKW + tiny) short.push({ slot, what: 'set' })
+  perSlot.forEach(({ setKW, onShare }, slot) => {
+    if (setKW > onShare * day.set.mostKW + 1e-4) short.push({ slot, what: 'set' })
   })
   return {
     ...totalsOf(day, perSlot),
@@ -112,10 +116,12 @@ function slotOf(
   const solarKW = Math.min(day.solarKW?.[slot] ?? 0, rest)
   const setKW = choices.setKW?.[slot] ?? rest - solarKW
   const isOn = setKW > tiny
+  const onShare = isOn ? (choices.onShare?.[slot] ?? 1) : 0
   return {
     setKW: isOn ? setKW : 0,
     isOn,
-    isLow: isOn && setKW < day.set.lowKW - tiny,
+    onShare,
+    isLow: isOn && setKW < onShare * day.set.lowKW - tiny,
     wantedKW,
     chargeKW,
     inverterKW,
@@ -141,8 +147,8 @@ function batteryOf(day: RunDay, slots: readonly RunSlot[]): number[] {
 function totalsOf({ slotHours, costs, battery, shore }: RunDay, slots: readonly RunSlot[]): DayTotals {
   const sum = (of: (slot: RunSlot, at: number) => number) =>
     slots.reduce((total, slot, at) => total + of(slot, at), 0)
-  const hours = slotHours * sum(({ isOn }) => (isOn ? 1 : 0))
-  const lowHours = slotHours * sum(({ isLow }) => (isLow ? 1 : 0))
+  const hours = slotHours * sum(({ onShare }) => onShare)
+  const lowHours = slotHours * sum(({ isLow, onShare }) => (isLow ? onShare : 0))
   const starts = sum(({ isOn }, at) => (isOn && !slots[at - 1]?.isOn ? 1 : 0))
   const kWh = slotHours * sum(({ setKW }) => setKW)
   const fuelLitres = costs.perHour * hours + costs.perKWh * kWh

@@ -19,9 +19,9 @@ import {
   recordedDay,
 } from './measured-summary.js'
 import { planDay } from './plan.js'
-import { boatDay } from './plan-boat.js'
+import { boatDay, type HabitDay } from './plan-boat.js'
 import { type DayProblem, loadLimits, type RunDay } from './plan-day.js'
-import { type Choices, type RunOfDay, runOf } from './plan-run.js'
+import type { Choices, DayTotals, RunOfDay } from './plan-run.js'
 import { useOfDays, yearOf } from './plan-use.js'
 import { needsOf, type SizeQuestion } from './size-boat.js'
 
@@ -48,7 +48,7 @@ export interface BoatPlan {
   readonly day: RunDay
   readonly plan: RunOfDay
   readonly choices: Choices
-  readonly habit: RunOfDay
+  readonly habit: HabitDay
   readonly recorded?: RecordedDay
   readonly against?: AgainstList
   readonly months: ReturnType<typeof useOfDays>
@@ -94,11 +94,7 @@ export function planBoat(highs: Highs, question: PlanQuestion): PlannedBoat {
   const quiet = quietOf(question, habits.setHours.night)
   const groups = new Map<string, CatalogueLoad['group']>(size.book.loads.map(({ id, group }) => [id, group]))
   const fuel = size.book.wholeSet.fuel[question.ratingKW === undefined ? 'aged' : 'healthy']
-  const {
-    day,
-    habit: choices,
-    assumed,
-  } = boatDay({
+  const { day, habit, assumed } = boatDay({
     loads,
     rules,
     loadRules: size.book.loadRules,
@@ -111,14 +107,14 @@ export function planBoat(highs: Highs, question: PlanQuestion): PlannedBoat {
       litresPerKWh: fuel.litresPerHourPerLoadKW,
     },
     twoLegs: hasTwoLegs(needs.supply),
+    ...startsOf(size.use),
     ...(quiet === undefined ? {} : { quiet }),
     ...(correction === undefined ? {} : { correction }),
   })
   const planned = planDay(highs, day)
   if (!planned.ok) return planned
-  const habit = runOf(day, choices)
   const months = useOfDays(planned.run, powerNeededByMonth)
-  const yearFor = (run: RunOfDay): Year => {
+  const yearFor = (run: DayTotals): Year => {
     const use = useOfDays(run, powerNeededByMonth)
     const days = run.hours > 0 ? yearOf(use).hours / run.hours : 0
     return { ...yearOf(use), fuelLitres: run.fuelLitres * days, days }
@@ -155,6 +151,11 @@ export function planBoat(highs: Highs, question: PlanQuestion): PlannedBoat {
 
 function refused(code: string, path: string, found: string, allowed: string): PlannedBoat {
   return { ok: false, problems: [{ code, path, found, allowed }] }
+}
+
+function startsOf(use: SizeQuestion['use']): { readonly startsPerHour?: number } {
+  const hours = use?.reduce((sum, month) => sum + month.hours, 0) ?? 0
+  return hours > 0 ? { startsPerHour: use!.reduce((sum, month) => sum + month.starts, 0) / hours } : {}
 }
 
 function mostDays(days: Readonly<Record<Season, number>>): Season {

@@ -38,11 +38,11 @@ const leastLoad = 0.05
 export function planDay(
   highs: Highs,
   day: RunDay,
-  limit: { readonly seconds: number } = { seconds: 20 },
+  limit: { readonly seconds: number } = { seconds: 60 },
 ): Planned {
   const problems = dayProblems(day)
   if (problems.length > 0) return { ok: false, problems }
-  const found = byHours(highs, day, limit)
+  const found = day.partSlots ? solve(highs, day, limit) : byHours(highs, day, limit)
   if (!found.ok) {
     const allowed =
       found.why === 'infeasible'
@@ -57,7 +57,7 @@ type Solved =
   | { readonly ok: true; readonly choices: Choices; readonly cost: number }
   | Extract<Optimum, { ok: false }>
 
-function solve(highs: Highs, day: RunDay, limit: { readonly seconds: number }, hours: number): Solved {
+function solve(highs: Highs, day: RunDay, limit: { readonly seconds: number }, hours?: number): Solved {
   const laid = layDown(day, hours)
   const found = optimumOf(highs, laid.programme, limit)
   return found.ok ? { ok: true, choices: choicesOf(day, laid, found.values), cost: found.cost } : found
@@ -66,16 +66,16 @@ function solve(highs: Highs, day: RunDay, limit: { readonly seconds: number }, h
 /**
  * The same optimum, found one number of slots after another: hours that are alike can change places in very many ways, and
  * are soon told apart once it is said how many of them there are. It ends where so many slots alone cost more than the best
- * found: their fixed part, the energy of the day, and one start.
+ * found, with the energy of the day and one start.
  */
 function byHours(highs: Highs, day: RunDay, limit: { readonly seconds: number }): Solved {
   const { costs, slotHours } = day
+  const kWh = leastKWh(day)
   const fewest = standsIn(day) ? 0 : day.baseKW.filter((kW) => kW > 0).length
   const most = day.baseKW.filter((_, t) => !day.quiet?.[t]).length
   let best: Solved = { ok: false, why: 'infeasible', words: 'nothing meets all that is asked' }
   for (let hours = fewest; hours <= most; hours++) {
-    const least =
-      costs.perHour * slotHours * hours + costs.perKWh * leastKWh(day) + (hours > 0 ? costs.perStart : 0)
+    const least = costs.perHour * slotHours * hours + costs.perKWh * kWh + (hours > 0 ? costs.perStart : 0)
     if (best.ok && least >= best.cost - 1e-9) break
     const found = solve(highs, day, limit, hours)
     if (found.ok && (!best.ok || found.cost < best.cost)) best = found
@@ -102,6 +102,8 @@ function standsIn({ battery, solarKW, shore }: RunDay): boolean {
 interface Laid {
   readonly programme: Programme
   readonly on: readonly number[]
+  /** For what part of the slot; without parts the same as whether. */
+  readonly running: readonly number[]
   readonly set: readonly number[]
   readonly batches: ReadonlyMap<string, readonly (number | undefined)[]>
   readonly stores: ReadonlyMap<string, LaidStore>
@@ -114,15 +116,24 @@ function ones(columns: readonly number[]): Term[] {
   return columns.map((column) => [column, 1])
 }
 
-/** The programme of a day with so many slots on. */
-function layDown(day: RunDay, hours: number): Laid {
+/**
+ * The programme of a day, where told with so many slots on. Where the set may run for part of a slot, h is that part, l what of
+ * it is at low load: `h ≤ y`, `g ≤ most·h`, `g ≥ low·(h − w)`, `l ≥ h + w − 1`; whatever runs takes its own part of h.
+ */
+function layDown(day: RunDay, hours?: number): Laid {
   const programme = emptyProgramme()
   const { set, costs, slotHours, quiet } = day
   const slots = day.baseKW.map((_, t) => t)
-  const on = slots.map((t) => addChoice(programme, costs.perHour * slotHours, !quiet?.[t]))
+  const part = day.partSlots === true
+  const hourCost = costs.perHour * slotHours
+  const on = slots.map((t) => addChoice(programme, part ? 0 : hourCost, !quiet?.[t]))
+  const running = part ? slots.map(() => addColumn(programme, { cost: hourCost, to: 1 })) : on
   const output = slots.map(() => addColumn(programme, { cost: costs.perKWh * slotHours, to: set.mostKW }))
   const start = slots.map(() => addColumn(programme, { cost: costs.perStart, to: 1 }))
-  const low = slots.map(() => addChoice(programme, costs.perLowHour * slotHours))
+  const low = slots.map(() => addChoice(programme, part ? 0 : costs.perLowHour * slotHours))
+  const lowPart = part
+    ? slots.map(() => addColumn(programme, { cost: costs.perLowHour * slotHours, to: 1 }))
+    : low
   const wanted: Term[][] = slots.map(() => [])
   const runs: Term[][] = slots.map(() => [])
   const most: Term[][] = slots.map(() => [])
@@ -141,14 +152,14 @@ function layDown(day: RunDay, hours: number): Laid {
     put(
       [
         [output[t]!, 1],
-        [on[t]!, -set.mostKW],
+        [running[t]!, -set.mostKW],
       ],
       { most: 0 },
     )
     put(
       [
         [output[t]!, 1],
-        [on[t]!, -set.lowKW],
+        [running[t]!, -set.lowKW],
         [low[t]!, set.lowKW],
       ],
       { least: 0 },
@@ -176,11 +187,41 @@ function layDown(day: RunDay, hours: number): Laid {
         ],
         { most: 1 },
       )
+    if (part) {
+      put(
+        [
+          [running[t]!, 1],
+          [on[t]!, -1],
+        ],
+        { most: 0 },
+      )
+      put(
+        [
+          [lowPart[t]!, 1],
+          [running[t]!, -1],
+          [low[t]!, -1],
+        ],
+        { least: -1 },
+      )
+      // between two slots with the set on it runs right through
+      const after = on[t + 1]
+      if (before !== undefined && after !== undefined) {
+        put(
+          [
+            [running[t]!, 1],
+            [before, -1],
+            [on[t]!, -1],
+            [after, -1],
+          ],
+          { least: -2 },
+        )
+      }
+    }
     if (power.canStandIn) {
       put(
         [
           [output[t]!, 1],
-          [on[t]!, -leastLoad * set.mostKW],
+          [running[t]!, -leastLoad * set.mostKW],
         ],
         { least: 0 },
       )
@@ -188,11 +229,12 @@ function layDown(day: RunDay, hours: number): Laid {
     }
     put([...runs[t]!, [on[t]!, -1]], { least: base > 0 ? -1 : 0 })
     // what runs has the set on: said one by one, so that halves of it cannot hide in a half of the set
-    const all = alone[t]!.reduce((sum, { kW }) => sum + kW, base)
     for (const one of alone[t]!) {
       put([...one.runs, [on[t]!, -1]], { most: 0 })
+      if (part) put([...one.share, [running[t]!, -1]], { most: 0 })
     }
-    if (all < set.lowKW)
+    const all = alone[t]!.reduce((sum, { kW }) => sum + kW, base)
+    if (all < set.lowKW && !part)
       put(
         [
           [low[t]!, 1],
@@ -201,17 +243,22 @@ function layDown(day: RunDay, hours: number): Laid {
         { least: 0 },
       )
     if (base > 0) put([[on[t]!, 1]], { least: 1 })
+    if (base > 0 && part) put([[running[t]!, 1]], { least: day.baseShare?.[t] ?? 1 })
     // what cuts out by itself may all be in at once
     const room = Math.max(0, set.mostKW - (day.baseMostKW?.[t] ?? base))
     put(base > 0 ? most[t]! : [...most[t]!, [on[t]!, -room]], { most: base > 0 ? room : 0 })
   }
-  programme.rows.push({ terms: ones(on), least: hours, most: hours })
-  if (hours > 0) programme.rows.push({ terms: ones(start), least: 1 })
-  return { programme, on, set: output, batches, stores, ...power.columns }
+  if (hours !== undefined) {
+    programme.rows.push({ terms: ones(on), least: hours, most: hours })
+    if (hours > 0) programme.rows.push({ terms: ones(start), least: 1 })
+  }
+  return { programme, on, running, set: output, batches, stores, ...power.columns }
 }
 
 interface Drawing {
   readonly runs: readonly Term[]
+  /** For what part of the slot. */
+  readonly share: readonly Term[]
   readonly kW: number
 }
 
@@ -246,7 +293,12 @@ function layBatch(
     }
   })
   running.forEach((terms, t) => {
-    if (terms.length > 0) alone[t]!.push({ runs: terms, kW: batch.kW })
+    if (terms.length > 0)
+      alone[t]!.push({
+        runs: terms,
+        share: terms.map(([column]) => [column, batch.share ?? 1]),
+        kW: batch.kW,
+      })
   })
   programme.rows.push({
     terms: begins.flatMap((column): Term[] => (column === undefined ? [] : [[column, 1]])),
@@ -302,7 +354,7 @@ function layStore(programme: Programme, store: Store, { day, wanted, runs, most,
     wanted[t]!.push([share, store.kW])
     most[t]!.push([chosen, store.kW])
     runs[t]!.push([chosen, 1])
-    alone[t]!.push({ runs: [[chosen, 1]], kW: store.kW })
+    alone[t]!.push({ runs: [[chosen, 1]], share: [[share, 1]], kW: store.kW })
     level.push([share, store.perHour * day.slotHours])
     drawn += store.drawn[t] ?? 0
     const least = t === last ? Math.max(store.least, store.ends ?? store.least) : store.least
@@ -383,6 +435,7 @@ function choicesOf(day: RunDay, laid: Laid, values: Float64Array): Choices {
   return {
     batches,
     stores,
+    ...(day.partSlots ? { onShare: read(laid.running).map((share, t) => (isOn[t] ? share : 0)) } : {}),
     ...(begins.length === 0 ? {} : { begins: Object.fromEntries(begins) }),
     ...(charge === undefined ? {} : { chargeKW: charge }),
     ...(inverter === undefined ? {} : { inverterKW: inverter }),
