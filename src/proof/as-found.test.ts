@@ -35,6 +35,14 @@ const of230 = ratedValues(series, { volts: [230], ratingKw: 7 })
 test('what a coil is made for follows from the plate and the links as found', () => {
   expect(of230.emfV).toBeCloseTo(115, 9)
   expect(of230.amps).toBeCloseTo(7000 / 230, 9)
+  // 12 kW at 0.8 is the 15 kVA nameplate whose coils carry 20.83 A at 120 V. Derived.
+  const star = record({
+    winding: 'twelve-leads',
+    joined: ['T4-T7', 'T5-T8', 'T6-T9', 'T10-T11-T12'],
+    lines: ['L1=T1', 'L2=T2', 'L3=T3', 'N=T10'],
+  })
+  const rated = ratedValues(star, { volts: [120 * 2 * Math.sqrt(3)], ratingKw: 12, phases: 3 })
+  expect(rated.amps).toBeCloseTo(20.83, 2)
   const delta = record({
     winding: 'twelve-leads',
     joined: ['T1-T6', 'T3-T5', 'T2-T4-T7-T12', 'T8-T10', 'T9-T11'],

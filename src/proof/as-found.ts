@@ -138,11 +138,12 @@ export function recordOfFile(links: CatalogueLinks, file: LinksFile): ReadLinks 
 
 /**
  * What each coil is made for, from what the set is said to be: the highest of its voltages is that between the two lines which
- * stand farthest apart as found, and its rating is what all lines alike may draw.
+ * stand farthest apart as found, and its rating is what all lines alike may draw, at the power factor that such sets are rated at:
+ * 0.8 with three phases, 1 with one. Practice.
  */
 export function ratedValues(
   { winding, joined }: Pick<LinksRecord, 'winding' | 'joined'>,
-  { volts, ratingKw }: Pick<SetFacts, 'volts' | 'ratingKw'>,
+  { volts, ratingKw, phases }: Pick<SetFacts, 'volts' | 'ratingKw' | 'phases'>,
 ): CoilValues {
   const { outlets, capacities } = lookAtLinks(winding, joined)
   const widest = Math.max(0, ...outlets.map((pair) => pair.volts ?? 0))
@@ -150,8 +151,8 @@ export function ratedValues(
   if (highest === undefined || !(widest > 0.02)) return {}
   const emfV = highest / widest
   const [most] = capacities
-  const amps =
-    ratingKw === undefined || most === undefined ? undefined : (1000 * ratingKw) / (most.voltAmps * emfV)
+  const kva = ratingKw === undefined ? undefined : ratingKw / (phases === 3 ? 0.8 : 1)
+  const amps = kva === undefined || most === undefined ? undefined : (1000 * kva) / (most.voltAmps * emfV)
   return { emfV, ...(amps !== undefined && { amps }) }
 }
 
