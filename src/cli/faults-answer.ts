@@ -9,6 +9,7 @@ import type { Problem } from '../catalogue/problem.js'
 import { outcomeOfReading } from '../faults/bands.js'
 import type { FaultCase, Step } from '../faults/case.js'
 import { clearanceOf, firstQuestions, lineStates } from '../faults/stop-lines.js'
+import { limitsOf } from '../proof/limits.js'
 import type { FaultOptions, FaultQuestion } from './faults-of-set.js'
 
 export interface AnswerOptions extends FaultOptions {
@@ -70,7 +71,7 @@ function symptomStep(symptom: string, said: string): Read {
   return { ok: true, step: { symptom, is } }
 }
 
-function checkStep(check: FaultCheck, said: string, { register, options }: Question): Read {
+function checkStep(check: FaultCheck, said: string, { register, options, catalogue }: Question): Read {
   if (said.trim() === '' || !Number.isFinite(Number(said))) {
     const outcomes = check.outcomes.map(({ id }) => id)
     if (outcomes.includes(said)) return { ok: true, step: { check: check.id, outcome: said } }
@@ -81,11 +82,9 @@ function checkStep(check: FaultCheck, said: string, { register, options }: Quest
   const { volts, hertz } = register.setFacts
   const { against, winding } = options
   const value = Number(said)
-  const banded = outcomeOfReading(
-    check,
-    { value, against, windingC: winding },
-    { volts: volts === undefined ? undefined : Math.max(...volts), hertz },
-  )
+  const rated = { volts: volts === undefined ? undefined : Math.max(...volts), hertz }
+  const read = { value, against, windingC: winding }
+  const banded = outcomeOfReading(check, read, { rated, limits: limitsOf(catalogue) })
   if (!banded.ok) return banded
   const step = {
     check: check.id,

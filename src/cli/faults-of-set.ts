@@ -34,7 +34,7 @@ export interface FaultQuestion extends SetQuestion {
   readonly model: FaultModel
   readonly tables: FaultTables
   readonly register: SetRegister
-  readonly catalogue: Pick<Catalogue, 'parts'>
+  readonly catalogue: Catalogue
   readonly money: FaultMoney
   readonly cases: readonly FaultCase[]
   readonly diagnosed: (body: CaseBody) => Diagnosis

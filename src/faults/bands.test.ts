@@ -2,14 +2,17 @@ import * as fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { shippedFaults } from '../../test/fault-model.js'
 import { readingUnits } from '../logbook/bodies-seen.js'
+import { limitsOf } from '../proof/limits.js'
+import { proofTestOf } from '../proof/tests.js'
 import { outcomeOfReading } from './bands.js'
 
-const { model } = shippedFaults()
+const { model, catalogue } = shippedFaults()
+const limits = limitsOf(catalogue)
 const measured = model.checks.filter(({ reading }) => reading !== undefined)
 const check = (id: string) => model.checks.find((one) => one.id === id)!
-const rated = { volts: 230, hertz: 50 }
+const by = { rated: { volts: 230, hertz: 50 }, limits }
 const outcome = (id: string, value: number, more: { against?: number; windingC?: number } = {}) => {
-  const banded = outcomeOfReading(check(id), { value, ...more }, rated)
+  const banded = outcomeOfReading(check(id), { value, ...more }, by)
   return banded.ok ? banded.outcome : banded.problems[0]!.code
 }
 
@@ -20,7 +23,7 @@ test('every number from nought up falls into a band of every check that takes on
       fc.constantFrom(...measured),
       fc.oneof(fc.double({ min: 0, max: 1e9, noNaN: true }), fc.double({ min: 0, max: 300, noNaN: true })),
       (one, value) => {
-        const banded = outcomeOfReading(one, { value, against: 100, windingC: 40 }, rated)
+        const banded = outcomeOfReading(one, { value, against: 100, windingC: 40 }, by)
         expect(banded.ok && one.outcomes.some(({ id }) => id === banded.outcome)).toBe(true)
       },
     ),
@@ -36,7 +39,7 @@ test('a higher reading never falls into an earlier band', () => {
       fc.double({ min: 0, max: 400, noNaN: true }),
       (one, a, b) => {
         const place = (value: number) => {
-          const banded = outcomeOfReading(one, { value, against: 100, windingC: 40 }, rated)
+          const banded = outcomeOfReading(one, { value, against: 100, windingC: 40 }, by)
           return banded.ok ? one.reading!.bands.findIndex((band) => band.outcome === banded.outcome) : -1
         }
         expect(place(Math.min(a, b))).toBeLessThanOrEqual(place(Math.max(a, b)))
@@ -83,7 +86,24 @@ test('what a number is held against is asked for', () => {
   expect(outcome('capacitance', 34, { against: 40 })).toBe('low')
   expect(outcome('capacitance', 38, { against: 40 })).toBe('right')
   expect(outcome('capacitance', 38)).toBe('missing')
-  expect(outcomeOfReading(check('volts-unloaded'), { value: 230 }, {}).ok).toBe(false)
+  expect(outcomeOfReading(check('volts-unloaded'), { value: 230 }, { rated: {}, limits }).ok).toBe(false)
   expect(outcome('volts-unloaded', -3)).toBe('reading')
   expect(outcome('impeller', 3)).toBe('reading')
+})
+
+test.each([
+  ['stator-insulation', 'insulation-test', 'winding-to-frame', 60],
+  ['touch-volts', 'touch-volts', 'open', 60],
+  ['leakage', 'residual-current', 'leak', 60],
+])('%s says what the proof says of the same number', (id, proof, field, most) => {
+  const [usual] = check(id).outcomes
+  fc.assert(
+    fc.property(fc.double({ min: 0.01, max: most, noNaN: true }), (value) => {
+      const { verdict, band } = proofTestOf(proof)!.judge({ [field]: value, winding: 40 }, limits)
+      const found = outcome(id, value, { windingC: 40 })
+      if (verdict === 'fail') expect(found).not.toBe(usual!.id)
+      if (verdict === 'pass' && band !== 'within') expect(found).toBe(usual!.id)
+    }),
+    { numRuns: 60 },
+  )
 })

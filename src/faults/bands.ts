@@ -8,6 +8,8 @@ import type { FaultCheck } from '../catalogue/fault-schema.js'
 import type { Problem } from '../catalogue/problem.js'
 import { shown } from '../catalogue/problem.js'
 import { insulationAt40 } from '../proof/insulation.js'
+import type { Limits } from '../proof/limits.js'
+import { outcomeByProof } from './proved.js'
 
 /** A number as it was read, in the unit of the check. */
 export interface FaultReading {
@@ -32,8 +34,15 @@ export type Banded =
   | { readonly ok: true; readonly outcome: string }
   | { readonly ok: false; readonly problems: readonly Problem[] }
 
+/** What a reading is judged by besides the check's own bands. */
+export interface BandedBy {
+  readonly rated: Rated
+  /** Of the tests of the proof: what is one of them is judged there. */
+  readonly limits: Limits
+}
+
 /** The band that a reading falls into; its end belongs to the band above. Every number from nought up has one. */
-export function outcomeOfReading(check: FaultCheck, read: FaultReading, rated: Rated): Banded {
+export function outcomeOfReading(check: FaultCheck, read: FaultReading, { rated, limits }: BandedBy): Banded {
   const { reading, id } = check
   const refuse = (found: unknown, allowed: string, code = 'reading'): Banded => ({
     ok: false,
@@ -60,6 +69,8 @@ export function outcomeOfReading(check: FaultCheck, read: FaultReading, rated: R
     }
     value = insulationAt40({ measuredMohm: Math.min(value, endlessMohm), windingC }).lower
   }
+  const proved = outcomeByProof(id, read, limits)
+  if (proved !== undefined) return { ok: true, outcome: proved }
   const band = reading.bands.find(
     ({ upTo, of }) => upTo === undefined || value < (of === 'share' ? (upTo / 100) * whole! : upTo),
   )!

@@ -9,6 +9,7 @@ import type { FaultCheck, HandOver } from '../catalogue/fault-schema.js'
 import type { Draft } from '../logbook/draft.js'
 import type { Body } from '../logbook/kinds.js'
 import type { CaseBody, CaseClosed, CheckAnswer, FaultCase } from './case.js'
+import { keptAs } from './proved.js'
 import { type LineState, lineStates } from './stop-lines.js'
 
 type Finding = Body<'finding'>
@@ -90,18 +91,18 @@ export function owedJobOf(model: FaultModel, body: CaseBody): OwedJob | undefine
   }
 }
 
-/** The reading of a check with a number. Insulation goes by the names of its test, so that the forecast reads it. */
+/** The reading of a check with a number. One that is a test of the proof goes by its names, so that all read it alike. */
 function readingOf(check: FaultCheck, answer: CheckAnswer): Body<'reading'> | undefined {
   const { value, against, windingC } = answer
   if (value === undefined || check.reading === undefined) return undefined
   const unit = check.reading.unit as ReadingUnit
   const part = check.outcomes.find(({ finds }) => finds !== undefined)?.finds?.part
-  const insulation = check.reading.corrected === 'winding'
+  const { test, field } = keptAs(check.id)
   return {
-    test: insulation ? 'insulation-test' : check.id,
+    test,
     ...(part === undefined ? {} : { part }),
     values: [
-      { name: insulation ? 'winding-to-frame' : 'reading', value, unit },
+      { name: field, value, unit },
       ...(against === undefined ? [] : [{ name: 'against', value: against, unit }]),
     ],
     ...(windingC === undefined

@@ -10,6 +10,7 @@ import { outcomeOfReading } from '../../faults/bands.js'
 import type { Suggestion } from '../../faults/diagnose.js'
 import { confirmWords } from '../../faults/stop-lines.js'
 import { faultName, outcomeName, riskNames, sayChance, unitSign } from '../../faults/words.js'
+import { limitsOf } from '../../proof/limits.js'
 import { Button, Passage, Stop } from '../parts/index.js'
 import { words } from '../words/faults.js'
 import { lowerFirst, sayList } from '../words/say.js'
@@ -136,7 +137,8 @@ function ReadingTaken({
     const [value, against, windingC] = [typed.value, typed.against, typed.winding].map(numberIn)
     if (value === undefined) return setWrong(reading.what)
     const rated = { volts: volts === undefined ? undefined : Math.max(...volts), hertz }
-    const banded = outcomeOfReading(check, { value, against, windingC }, rated)
+    const by = { rated, limits: limitsOf(of.catalogue) }
+    const banded = outcomeOfReading(check, { value, against, windingC }, by)
     if (!banded.ok) return setWrong(banded.problems.map(({ allowed }) => allowed).join('; '))
     of.take({
       check: check.id,
