@@ -73,6 +73,10 @@ function Overview({ of, proof, onChoose }: OverviewProps) {
         <Answer owed={owed} />
         <p className="gap-small">
           <Link to={pathTo({ page: 'proof-report', ...of })}>{words.report}</Link>
+          {' · '}
+          <Link to={pathTo({ page: 'links', ...of })}>{words.links}</Link>
+          {' · '}
+          <Link to={pathTo({ page: 'shop-sheet', ...of })}>{words.shopSheet}</Link>
         </p>
         <p className="gap-small screen-only">
           <Link to={pathTo({ page: 'links', ...of })}>{linkWords.link}</Link>
