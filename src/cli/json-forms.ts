@@ -10,6 +10,7 @@ import { chance, entry, numbers, ofSet, perhaps, problem, texts, written } from 
 import { bearing } from './json-forms-bearing.js'
 import { brief } from './json-forms-brief.js'
 import { faultFields } from './json-forms-faults.js'
+import { jobFields } from './json-forms-job.js'
 import { linksFields } from './json-forms-links.js'
 import { lessons, lookingBackFields } from './json-forms-looking-back.js'
 import { planFields } from './json-forms-plan.js'
@@ -201,6 +202,7 @@ const fields = {
     caution: z.string(),
   },
   ...faultFields,
+  ...jobFields,
   ...lookingBackFields,
   ...proofFields,
   ...planFields,

@@ -11,6 +11,7 @@ import { listBoats } from './boats.js'
 import { correctEntry, listEntries } from './log.js'
 import { programVersion } from './places.js'
 import { addFaults } from './program-faults.js'
+import { addJob } from './program-job.js'
 import { addLinks } from './program-links.js'
 import { addKinds, flagsFromChanges } from './program-log-add.js'
 import { addLookingBack } from './program-looking-back.js'
@@ -51,6 +52,7 @@ Example:
   addProof(program)
   addSizing(program)
   addPlanning(program)
+  addJob(program)
   addFiles(program)
   return program
 }
