@@ -74,8 +74,6 @@ function Overview({ of, proof, onChoose }: OverviewProps) {
         <p className="gap-small">
           <Link to={pathTo({ page: 'proof-report', ...of })}>{words.report}</Link>
           {' · '}
-          <Link to={pathTo({ page: 'links', ...of })}>{words.links}</Link>
-          {' · '}
           <Link to={pathTo({ page: 'shop-sheet', ...of })}>{words.shopSheet}</Link>
         </p>
         <p className="gap-small screen-only">

@@ -9,7 +9,6 @@ export const words = {
   says: 'What must pass before power is trusted, in the order in which it is safe to find out. It follows from the work in the log.',
   waiting: { say: 'The log and the table of tests are on the way.', lead: 'This takes a moment.' },
   report: 'Proof report, to be printed',
-  links: 'Winding links',
   shopSheet: 'Shop sheet',
   answer: {
     clear: { before: 'Nothing that the log tells of stands against ', bold: 'leaving it alone' },
