@@ -23,6 +23,7 @@ import { Button, Passage, Stop } from '../parts/index.js'
 import { words } from '../words/links.js'
 import { PlainRows } from './links.js'
 import { lineNames, sensingNames, type Tapped, tapLead } from './links-board.js'
+import { Choice, TextField } from './links-fields.js'
 import type { LinksOf } from './links-of.js'
 import { whatWasWrong } from './terms-tried.js'
 
@@ -352,68 +353,6 @@ function Gives({ answer }: { readonly answer: LinksAnswer }) {
           {says}
         </p>
       ))}
-    </div>
-  )
-}
-
-export function TextField({
-  name,
-  hint,
-  value,
-  problem,
-  onChange,
-}: {
-  readonly name: string
-  readonly hint: string
-  readonly value: string
-  readonly problem?: string | undefined
-  readonly onChange: (value: string) => void
-}) {
-  const id = useId()
-  return (
-    <div>
-      <label htmlFor={id}>{name}</label>
-      <input
-        id={id}
-        className="input wide"
-        autoComplete="off"
-        placeholder={hint}
-        value={value}
-        aria-invalid={problem !== undefined || undefined}
-        aria-describedby={problem === undefined ? undefined : `${id}-problem`}
-        onChange={({ target }) => onChange(target.value)}
-      />
-      {problem !== undefined && (
-        <p className="problem" id={`${id}-problem`}>
-          {problem}
-        </p>
-      )}
-    </div>
-  )
-}
-
-export function Choice({
-  name,
-  value,
-  options,
-  onChange,
-}: {
-  readonly name: string
-  readonly value: string
-  readonly options: readonly (readonly [string, string])[]
-  readonly onChange: (value: string) => void
-}) {
-  const id = useId()
-  return (
-    <div>
-      <label htmlFor={id}>{name}</label>
-      <select id={id} className="input wide" value={value} onChange={({ target }) => onChange(target.value)}>
-        {options.map(([option, says]) => (
-          <option key={option} value={option}>
-            {says}
-          </option>
-        ))}
-      </select>
     </div>
   )
 }

@@ -13,7 +13,7 @@ import { DrawnLinks } from '../marks/link-drawing.js'
 import { Behind, Passage } from '../parts/index.js'
 import { words } from '../words/links.js'
 import { PlainRows } from './links.js'
-import { Choice } from './links-draw.js'
+import { Choice } from './links-fields.js'
 import type { LinksOf } from './links-of.js'
 
 export function LinksSupply({ links: of }: { readonly links: LinksOf }) {

@@ -12,7 +12,7 @@ import type { OfSet } from '../of-set.js'
 import { Button, Passage } from '../parts/index.js'
 import { words } from '../words/links.js'
 import { PlainRows } from './links.js'
-import { Choice, TextField } from './links-draw.js'
+import { Choice, TextField } from './links-fields.js'
 import type { LinksOf } from './links-of.js'
 
 const { unmarked } = words
