@@ -23,7 +23,10 @@ async function shot(page: Page, light: string): Promise<void> {
 }
 
 /** Written and shown: the answer of the case that the server has. */
-async function answered(served: Parameters<typeof keptEntries>[0], part: Record<string, unknown>): Promise<void> {
+async function answered(
+  served: Parameters<typeof keptEntries>[0],
+  part: Record<string, unknown>,
+): Promise<void> {
   await expect.poll(async () => (await keptEntries(served)).at(-1)?.body).toMatchObject(part)
 }
 
