@@ -21,6 +21,7 @@ import { Behind, Link, Passage } from '../parts/index.js'
 import { pathTo } from '../routes.js'
 import { words } from '../words/sizing.js'
 import type { OfSize } from './of-size.js'
+import { SizingReplace } from './sizing-replace.js'
 import { nameOfSet, SizingRows } from './sizing-rows.js'
 
 const { sets: said } = words
@@ -41,6 +42,9 @@ export function SizingSets({
           <OneSet key={judged.set.id} judged={judged} rules={of.question.book.loadRules} />
         ))}
       </ul>
+      <Behind name={words.replace.title}>
+        <SizingReplace of={of} boat={boat} />
+      </Behind>
       <p className="gap">
         <Link to={pathTo({ page: 'alternatives', boat, set: of.question.set })}>{said.alternatives}</Link>
       </p>

@@ -49,6 +49,21 @@ export const words = {
     heads: ['What', 'Verdict', 'Found', 'Where'],
     alternatives: 'What each would cost over the years: the alternatives',
   },
+  replace: {
+    title: 'Replace, and at what size: what each costs over the years',
+    working: 'Playing histories.',
+    barred: 'barred by a stop line',
+    heads: [
+      'What is done',
+      'Expected cost',
+      'Eight times in ten',
+      'The loads as they are now',
+      'Below 30 % of its rating',
+    ],
+    between: (low: string, high: string) => `${low} to ${high}`,
+    says: (histories: string, years: string) =>
+      `Cheapest first, over ${years} years, from ${histories} histories each, ± what chance in drawing them leaves; with failures, fuel, days without power and what it fetches in the end. Their ranges, and how clear it is, stand on the page of alternatives.`,
+  },
   trades: {
     title: 'What a smaller one asks',
     says: 'The fewest rules of the house and soft starters with which each size does, proved, and of those the ones with the least waiting. Choose one.',
