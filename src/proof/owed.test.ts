@@ -296,7 +296,7 @@ test('whatever is passed, no later step opens while an earlier one is shut', () 
       expect(open).toEqual([...open].sort((a, b) => Number(b) - Number(a)))
       for (const one of tests) expect(one.waitsFor).not.toContain(one.name)
     }),
-    { numRuns: 60 },
+    { numRuns: 40 },
   )
 })
 

@@ -48,7 +48,7 @@ test('whatever is read, a test comes to a verdict that its band bears out, or sa
         if (band !== undefined && measures) expect(judged.limits.length, of.id).toBeGreaterThan(0)
       },
     ),
-    { numRuns: 1500 },
+    { numRuns: 800 },
   )
 })
 
