@@ -96,6 +96,7 @@ export const sizeFields = {
         alternatorKVA: z.number(),
         lowShare: chance,
         overloadsPerYear: z.number(),
+        overloadsUnshed: z.number().optional(),
         dipsPerYear: z.number(),
         checks: z.array(check),
         occasions: z.array(

@@ -212,7 +212,17 @@ function sizeText(sized: BoatSize, of: { readonly trades: BoatTrades; readonly c
 /** What speaks against a set, and how it would run. */
 function setText(judged: JudgedSet): string[] {
   const { loadRules } = shippedCatalogue()
-  const { set, engineKW, alternatorKVA, lowShare, overloadsPerYear, dipsPerYear, verdict, place } = judged
+  const {
+    set,
+    engineKW,
+    alternatorKVA,
+    lowShare,
+    overloadsPerYear,
+    overloadsUnshed,
+    dipsPerYear,
+    verdict,
+    place,
+  } = judged
   const against = againstOf(judged)
   const untold = against.filter(({ worst }) => worst.verdict === 'cannot-tell')
   const carries =
@@ -224,7 +234,7 @@ function setText(judged: JudgedSet): string[] {
   return [
     '',
     `${set.kind === 'size' ? `A set of ${set.name}` : upperFirst(set.name)}: ${carries}${place === 'fails' ? ', and does not suit the place' : ''}.`,
-    `  Leaves ${spoken(engineKW)} kW and ${spoken(alternatorKVA)} kVA there; below 30 % in ${inHundred(lowShare)} of its hours; too much asked at ${spoken(overloadsPerYear)} starts a year, too deep a dip at ${spoken(dipsPerYear)}.`,
+    `  Leaves ${spoken(engineKW)} kW and ${spoken(alternatorKVA)} kVA there; below 30 % in ${inHundred(lowShare)} of its hours; too much asked at ${spoken(overloadsPerYear)} starts a year${overloadsUnshed === undefined ? '' : `, ${spoken(overloadsUnshed)} with what may be shed off`}, too deep a dip at ${spoken(dipsPerYear)}.`,
     ...against
       .filter(({ worst }) => worst.verdict !== 'cannot-tell')
       .map(({ worst, also }) => {

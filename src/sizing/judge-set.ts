@@ -18,7 +18,7 @@ import {
 } from './engine-derating.js'
 import { judgePlace, type PlaceBook } from './judge-place.js'
 import type { Load, Occasion, Season } from './load-type.js'
-import type { OnOccasion } from './occasions.js'
+import type { OnOccasion, Unshed } from './occasions.js'
 import { type StartLimits, startChances, startOn } from './overload.js'
 import { measured, type SizeCheck, type Verdict, worstOf } from './size-check.js'
 import type { SizedSet } from './sized-set.js'
@@ -38,6 +38,8 @@ export interface SetOnOccasion {
   /** Starts in a year that ask for more than the engine gives, and that dip the voltage too far. */
   readonly overloadsPerYear: number
   readonly dipsPerYear: number
+  /** Overloads left when all that may be shed is off; left out: nothing may be shed. */
+  readonly overloadsUnshed?: number
   /** Chance that a start does either; undefined where nothing starts. */
   readonly chanceAtStart?: number
   readonly checks: readonly SizeCheck[]
@@ -59,6 +61,7 @@ export interface JudgedSet {
   readonly lowShare: number
   readonly overloadsPerYear: number
   readonly dipsPerYear: number
+  readonly overloadsUnshed?: number
   /** Whether it carries what is asked of it. */
   readonly verdict: Verdict
   /** Whether it can stand where it is to stand, and get there. */
@@ -110,6 +113,9 @@ export function judgeSet(on: Judged, set: SizedSet): JudgedSet {
     lowShare,
     overloadsPerYear: occasions.reduce((sum, one) => sum + one.overloadsPerYear, 0),
     dipsPerYear: occasions.reduce((sum, one) => sum + one.dipsPerYear, 0),
+    ...(occasions.some(({ overloadsUnshed }) => overloadsUnshed !== undefined)
+      ? { overloadsUnshed: occasions.reduce((sum, one) => sum + (one.overloadsUnshed ?? 0), 0) }
+      : {}),
     verdict: worstOf(all.map(({ verdict }) => verdict)),
     place: worstOf(place.map(({ verdict }) => verdict)),
   }
@@ -185,7 +191,7 @@ function judgeOccasion(
       ...at(worstKVA.season),
     },
     ...legChecks(on, derated, seasons),
-    ...startOverload(on, of, { seasons, perYear: total('tooMuch') }),
+    ...startOverload(of, { seasons, perYear: total('tooMuch') }),
   ]
   return {
     occasion: seasons[0]!.occasion,
@@ -196,6 +202,7 @@ function judgeOccasion(
     lowShare: share(({ active }) => shareBelow(active, sizing.load.lowBelow * set.ratingKW)),
     overloadsPerYear: total('tooMuch'),
     dipsPerYear: total('dips'),
+    ...unshedOn(seasons, limits),
     ...(total('starts') > 0 ? { chanceAtStart: total('either') / total('starts') } : {}),
     checks,
   }
@@ -233,7 +240,7 @@ interface Starts {
 
 function startsOn(
   loads: readonly Load[],
-  { startings, startsPerYear }: OnOccasion,
+  { startings, startsPerYear }: Unshed | OnOccasion,
   limits: StartLimits,
 ): Starts {
   let [starts, tooMuch, dips, either] = [0, 0, 0, 0]
@@ -249,11 +256,22 @@ function startsOn(
   return { starts, tooMuch, dips, either }
 }
 
+/** Overloads of the loads that stay on when what may be shed is off. */
+function unshedOn(
+  seasons: readonly OnOccasion[],
+  limits: StartLimits,
+): { readonly overloadsUnshed?: number } {
+  const unshed = seasons.flatMap((one) => one.unshed ?? [])
+  if (unshed.length === 0) return {}
+  return {
+    overloadsUnshed: unshed.reduce((sum, one) => sum + startsOn(one.loads, one, limits).tooMuch, 0),
+  }
+}
+
 /** Overloads in a year that people put up with on one occasion before it is called a failing; practice. */
 const mostOverloads = 1
 
 function startOverload(
-  _: Judged,
   { derated }: OfSet,
   of: { readonly seasons: readonly OnOccasion[]; readonly perYear: number },
 ): SizeCheck[] {

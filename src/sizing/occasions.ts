@@ -27,6 +27,15 @@ export interface OnOccasion {
   /** Starts of each load in a year, by its place in the list. [1/y] */
   readonly startsPerYear: readonly number[]
   readonly startings: readonly (readonly Starting[])[]
+  /** The same without the loads that may be shed; left out: none may. */
+  readonly unshed?: Unshed
+}
+
+/** What cannot be switched off when all cannot be carried. */
+export interface Unshed {
+  readonly loads: readonly Load[]
+  readonly startsPerYear: readonly number[]
+  readonly startings: readonly (readonly Starting[])[]
 }
 
 export interface Aboard {
@@ -48,19 +57,40 @@ export function yearOf(aboard: Aboard): OnOccasion[] {
 }
 
 function onOccasion(
-  { loads, rules, loadRules, twoLegs }: Aboard,
+  aboard: Aboard,
   of: { readonly occasion: Occasion; readonly season: Season; readonly hours: number },
 ): OnOccasion {
-  const demand = demandOf({ loads, rules, loadRules, ...of, twoLegs })
+  const { loads, twoLegs } = aboard
+  const demand = demandOf({ ...aboard, ...of, twoLegs })
+  const kept = loads.filter(({ shed }) => shed === undefined)
   return {
     ...of,
     demand,
     active: activeOf(demand.whole),
     ...powerPoints(demand.whole),
     legKVA: demand.legs.map((grid) => powerPoints(grid).kVA),
-    startsPerYear: loads.map(
-      (load) => of.hours * switchedOn(load, loadRules, of.occasion) * load.startsPerHour[of.season],
-    ),
+    startsPerYear: startsOf(aboard, loads, of),
     startings: startingsOf(demand, loads),
+    ...(kept.length === loads.length ? {} : { unshed: unshedOf(aboard, kept, of) }),
   }
+}
+
+/** Legs are looked at for the whole list alone. */
+function unshedOf(
+  aboard: Aboard,
+  loads: readonly Load[],
+  of: { readonly occasion: Occasion; readonly season: Season; readonly hours: number },
+): Unshed {
+  const demand = demandOf({ ...aboard, ...of, loads, twoLegs: false })
+  return { loads, startsPerYear: startsOf(aboard, loads, of), startings: startingsOf(demand, loads) }
+}
+
+function startsOf(
+  { loadRules }: Aboard,
+  loads: readonly Load[],
+  of: { readonly occasion: Occasion; readonly season: Season; readonly hours: number },
+): number[] {
+  return loads.map(
+    (load) => of.hours * switchedOn(load, loadRules, of.occasion) * load.startsPerHour[of.season],
+  )
 }

@@ -210,3 +210,23 @@ test('supply and sizes where nobody tells them', () => {
   expect(sizesAbout(7, 5)).toEqual([5, 6, 7, 8, 10])
   expect(sizesAbout(60, 3)).toEqual([22, 30])
 })
+
+test('what may be shed, switched off, takes overloads away; nothing of it is told where nothing may', () => {
+  const loads = some.map((id) => ({
+    id,
+    is: id,
+    entry: 'e',
+    ...(id === 'charger-24v-100' ? { shed: 1 } : {}),
+  }))
+  const { sets } = sizeBoat(question(some, { facts: { loads } }))
+  for (const { overloadsPerYear, overloadsUnshed } of sets) {
+    expect(overloadsUnshed!).toBeLessThanOrEqual(overloadsPerYear + 1e-9)
+  }
+  expect(sets.some(({ overloadsPerYear, overloadsUnshed }) => overloadsUnshed! < overloadsPerYear - 1)).toBe(
+    true,
+  )
+  // Left with the others alone, it is as if the charger were not aboard.
+  const without = sizeBoat(question(some.filter((id) => id !== 'charger-24v-100')))
+  expect(sets.at(-3)!.overloadsUnshed).toBeCloseTo(without.sets.at(-3)!.overloadsPerYear, 9)
+  expect(without.sets[0]).not.toHaveProperty('overloadsUnshed')
+})

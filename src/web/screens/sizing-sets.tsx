@@ -53,7 +53,7 @@ export function SizingSets({
 }
 
 function OneSet({ judged, rules }: { readonly judged: JudgedSet; readonly rules: LoadRules }) {
-  const { set, verdict, place, engineKW, alternatorKVA, lowShare, overloadsPerYear } = judged
+  const { set, verdict, place, engineKW, alternatorKVA, lowShare, overloadsPerYear, overloadsUnshed } = judged
   const against = againstOf(judged)
   const name = nameOfSet(set)
   return (
@@ -65,6 +65,7 @@ function OneSet({ judged, rules }: { readonly judged: JudgedSet; readonly rules:
       <p className="small">
         {said.left(spoken(engineKW), spoken(alternatorKVA))} {said.light(inHundred(lowShare))}{' '}
         {said.starts(spoken(overloadsPerYear))}
+        {overloadsUnshed !== undefined && ` ${said.unshed(spoken(overloadsUnshed))}`}
       </p>
       {against.length > 0 && (
         <Behind name={said.behind(name, against.length)}>

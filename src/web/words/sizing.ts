@@ -43,6 +43,7 @@ export const words = {
     left: (engine: string, alternator: string) => `Leaves ${engine} kW and ${alternator} kVA there.`,
     light: (share: string) => `Below 30 % of its rating in ${share} of its hours.`,
     starts: (count: string) => `Asked for too much at ${count} starts a year.`,
+    unshed: (count: string) => `With what may be shed switched off: ${count}.`,
     behind: (name: string, count: number) =>
       `${name}: ${count === 1 ? 'one thing' : `${count} things`} that speak against it or cannot be told`,
     also: (occasions: string) => `also ${occasions}`,
