@@ -54,8 +54,6 @@ export const batteryKinds = {
 
 /** Of what stands between battery and socket. Source: practice. */
 export const converterEfficiency = { charger: 0.9, inverter: 0.92 }
-/** A charger without power-factor correction, and one with it. Source: practice. */
-export const chargerPowerFactor = { plain: 0.65, corrected: 0.99 }
 /** What lies flat on a deck gives of its rating times the hours of full sun. Source: practice. */
 export const deckPerformance = 0.7
 

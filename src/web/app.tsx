@@ -69,6 +69,7 @@ const reckoned: ReadonlySet<string> = new Set([
   'forecast',
   'alternatives',
   'sizing',
+  'plan',
   'faults',
   'brief',
   'looking-back',

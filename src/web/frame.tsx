@@ -54,6 +54,7 @@ export function Frame({ route, boat, children }: FrameProps) {
           <span className="aside">
             <LoopLink page="faults" of={ofSet} current={route.page} />
             <LoopLink page="sizing" of={ofSet} current={route.page} />
+            <LoopLink page="plan" of={ofSet} current={route.page} />
             <LoopLink page="settings" of={ofSet} current={route.page} />
             {write && (
               <button type="button" className="write" onClick={write} aria-expanded={writing}>
@@ -163,7 +164,7 @@ function Foot({
   const box = useRef<HTMLDetailsElement>(null)
   // biome-ignore lint/correctness/useExhaustiveDependencies: closed whenever the page changes
   useEffect(() => box.current?.removeAttribute('open'), [current])
-  const pages = [...loop, 'sizing' as const, 'faults' as const, 'settings' as const]
+  const pages = [...loop, 'sizing' as const, 'plan' as const, 'faults' as const, 'settings' as const]
   const here = boatPages.find((page) => page === current)
   return (
     <div className="foot">

@@ -11,6 +11,7 @@ export const boatPages = [
   'alternatives',
   'brief',
   'sizing',
+  'plan',
   'faults',
   'settings',
   'looking-back',

@@ -16,6 +16,7 @@ export const screenFiles = {
   alternatives: async () => (await import('./screens/alternatives.js')).AlternativesScreen,
   faults: async () => (await import('./screens/faults.js')).FaultsScreen,
   brief: async () => (await import('./screens/brief.js')).BriefScreen,
+  plan: async () => (await import('./screens/plan.js')).PlanScreen,
   sizing: async () => (await import('./screens/sizing.js')).SizingScreen,
   proof: async () => (await import('./screens/proof.js')).ProofScreen,
   'proof-report': async () => (await import('./screens/proof-report.js')).ProofReportScreen,

@@ -22,6 +22,7 @@ export const shell = {
     forecast: 'Forecast',
     alternatives: 'Alternatives',
     sizing: 'Size',
+    plan: 'Run plan',
     faults: 'Faults',
     brief: 'Decision brief',
     'looking-back': 'Looking back',

@@ -1,0 +1,106 @@
+/**
+ * Words of the page on the run plan and on measured power.
+ *
+ * @module
+ */
+
+export const words = {
+  title: 'Run plan',
+  preparing: { say: 'Reading the log.', lead: 'The day as it could be follows.' },
+  working: 'Looking for the best day…',
+  failed: 'The plan could not be worked out.',
+  says: 'What may wait is put into the fewest, well-loaded hours; what cannot wait keeps its time.',
+  answer: (hours: string, starts: string, today: string) => ({
+    bold: `${hours} h a day in ${starts} would do`,
+    after: ` what takes ${today} h today.`,
+  }),
+  same: (hours: string) => ({
+    bold: `Nothing to gain`,
+    after: `: ${hours} h a day is about what it takes already.`,
+  }),
+  lead: (year: {
+    readonly hours: string
+    readonly litres: string
+    readonly low: string
+    readonly lowToday: string
+  }) =>
+    `Over a year ${year.hours} hours and ${year.litres} litres less. Hours at low load: ${year.low} in 100 of them, against ${year.lowToday} today.`,
+  start: ['start', 'starts'],
+  day: {
+    title: 'The day',
+    says: 'Each column is an hour: how much the set gives on the mean of many days. Outlined is today.',
+    drawing: (plan: string, today: string) =>
+      `The set by the hour of the day. Planned: ${plan}. Today: ${today}.`,
+    axis: 'hour of the day',
+    plan: 'planned',
+    today: 'today',
+    table: 'What runs when',
+    heads: ['Hour', 'Set', 'What runs'],
+    must: 'what cannot wait',
+  },
+  against: {
+    title: 'Against today',
+    says: 'The same energy each day. A start, and an hour at low load, count as fuel.',
+    heads: ['Day', 'Hours', 'Starts', 'At low load', 'Litres'],
+    plan: 'The plan',
+    habit: 'Today, as the list tells',
+    recorded: 'Today, as recorded',
+    beside: 'The plan, with the battery',
+  },
+  ask: {
+    title: 'What can be moved',
+    season: 'Weather',
+    seasons: { '': 'That of most days', hot: 'Hot', warm: 'Warm', mild: 'Mild', cold: 'Cold' },
+    quietFrom: 'Silent from',
+    quietUntil: 'Silent until',
+    battery: 'Battery, kWh rated',
+    sun: 'Panels, W',
+    shore: 'Shore, kW',
+    none: 'none',
+    keep: 'Keep it as the use from now on',
+    kept: 'Written. Forecast and alternatives follow it; the years before stay as they were.',
+    readOnly: 'A demonstration boat cannot be written to.',
+    batterySays: (usable: string, price: string, perYear: string, years: string) =>
+      `${usable} kWh of it can be used. About ${price} fitted, ${perYear} a year; the bank lasts ${years} years.`,
+    alone: (kWh: string) => `In place of the set, sun, shore and battery leave ${kWh} kWh a day uncarried.`,
+    aloneAll: 'In place of the set, sun, shore and battery carry the day.',
+  },
+  measured: {
+    title: 'Measured',
+    says: 'What a meter or logger recorded: a table with a time and power, current or energy. Its rows are folded, not kept.',
+    choose: 'Recording',
+    column: { time: 'Time is in', power: 'Power or current is in' },
+    asRead: 'As its headings say',
+    unit: 'Its unit',
+    volts: 'Volts, where only current was measured',
+    dates: 'Dates such as 3/4/2024',
+    dayFirst: 'Day first',
+    monthFirst: 'Month first',
+    reading: (share: number) => `Reading, ${share} in 100`,
+    wrong: 'It cannot be read yet:',
+    found: (rows: string, hours: string, kWh: string, most: string) =>
+      `${rows} rows, ${hours} h measured: ${kWh} kWh, at most ${most} kW.`,
+    how: 'Read from',
+    bad: (count: string) => `${count} rows were left out`,
+    line: (line: number) => `line ${line}`,
+    write: 'Write it into the log',
+    written: 'Written. The plan follows it.',
+    against: (measured: string, list: string) =>
+      `While it runs the recording shows ${measured} kW on the mean, the list says ${list}: what cannot wait is corrected by that.`,
+    curve: (p50: string, p95: string, p99: string) =>
+      `Measured load and how long it lasts: half of the time ${p50} kW or more, one hour in twenty ${p95}, one in a hundred ${p99}.`,
+    axis: 'share of the hours with power drawn',
+  },
+  rests: { title: 'What it rests on', says: 'Taken as usual, because nobody said otherwise.' },
+  cautionsTitle: 'Cautions',
+  cautions: [
+    {
+      hazard: 'Carbon monoxide',
+      says: 'A set that runs while people sleep needs working alarms and a sound exhaust, whatever the plan says.',
+    },
+    {
+      hazard: 'Batteries',
+      says: 'Large banks burn and gas. Who may fit them, and how, the local rules and licensed people say.',
+    },
+  ],
+} as const
