@@ -39,8 +39,16 @@ export interface FaultTables {
   readonly faults: readonly string[]
   readonly symptoms: ReadonlyMap<string, { readonly present: Float64Array; readonly absent: Float64Array }>
   readonly checks: ReadonlyMap<string, ReadonlyMap<string, Float64Array>>
+  /** Of the same outcomes the chances, and the chances to the power of the tempering, for looking ahead. */
+  readonly ahead: ReadonlyMap<string, readonly OutcomeAhead[]>
   /** Symptom to the checks that measure it again. */
   readonly remeasuredBy: ReadonlyMap<string, readonly string[]>
+}
+
+export interface OutcomeAhead {
+  readonly outcome: string
+  readonly chances: Float64Array
+  readonly tempered: Float64Array
 }
 
 export interface FaultPosterior {
@@ -76,13 +84,23 @@ export function faultTables(model: FaultModel): FaultTables {
       ),
     ]),
   )
+  const ahead = new Map(
+    [...checks].map(([id, outcomes]) => [
+      id,
+      [...outcomes].map(([outcome, logs]) => ({
+        outcome,
+        chances: logs.map(Math.exp),
+        tempered: logs.map((log) => Math.exp(model.rule.temper * log)),
+      })),
+    ]),
+  )
   const remeasuredBy = new Map<string, string[]>()
   for (const { id, remeasures } of model.checks) {
     for (const symptom of remeasures) {
       remeasuredBy.set(symptom, [...(remeasuredBy.get(symptom) ?? []), id])
     }
   }
-  return { model, faults, symptoms, checks, remeasuredBy }
+  return { model, faults, symptoms, checks, ahead, remeasuredBy }
 }
 
 /**

@@ -66,9 +66,17 @@ function branchesOf(tables: FaultTables, posterior: FaultPosterior, check: Fault
     const again = 'symptom' in answer && power === 1 && check.remeasures.includes(answer.symptom)
     if (again) for (const [f, pull] of byFault.entries()) without[f]! -= (1 - rule.remeasured) * pull
   }
-  return [...tables.checks.get(check.id)!].map(([outcome, logs]) => {
-    const chance = posterior.chances.reduce((sum, own, f) => sum + own * Math.exp(logs[f]!), 0)
-    return { outcome, chance, after: normalised(without.map((log, f) => log + rule.temper * logs[f]!)) }
+  const before = normalised(without)
+  return tables.ahead.get(check.id)!.map(({ outcome, chances, tempered }) => {
+    const after = new Float64Array(before.length)
+    let chance = 0
+    let sum = 0
+    for (let f = 0; f < before.length; f++) {
+      chance += posterior.chances[f]! * chances[f]!
+      sum += after[f] = before[f]! * tempered[f]!
+    }
+    for (let f = 0; f < after.length; f++) after[f]! /= sum
+    return { outcome, chance, after }
   })
 }
 

@@ -35,9 +35,7 @@ export interface MendingPlan {
  * E(k) = Σ_{j<k} cost_j · left_j + left_k · fee + Σ_{j≥k} p_j · cost_j, with left_j = 1 − Σ_{i<j} p_i; the least of all k.
  */
 export function planOfMending(chances: Float64Array, { byFault, handOverFee }: MendingCosts): MendingPlan {
-  const order = [...chances.keys()]
-    .sort((a, b) => chances[b]! / byFault[b]! - chances[a]! / byFault[a]!)
-    .slice(0, mostMends)
+  const order = bestForTheirCost(chances, byFault)
   let rest = chances.reduce((sum, chance, f) => sum + chance * byFault[f]!, 0)
   let left = 1
   let spent = 0
@@ -58,4 +56,23 @@ export function costWithLook(look: LookWorth, costOfLook: number, costs: Mending
     (sum, { chance, after }) => sum + chance * planOfMending(after, costs).cost,
     costOfLook,
   )
+}
+
+/** The faults with the most chance for their cost, the first few in order. */
+function bestForTheirCost(chances: Float64Array, byFault: readonly number[]): number[] {
+  const order: number[] = []
+  const worth: number[] = []
+  for (let f = 0; f < chances.length; f++) {
+    const own = chances[f]! / byFault[f]!
+    if (order.length === mostMends && own <= worth[mostMends - 1]!) continue
+    let at = order.length
+    while (at > 0 && own > worth[at - 1]!) at--
+    order.splice(at, 0, f)
+    worth.splice(at, 0, own)
+    if (order.length > mostMends) {
+      order.pop()
+      worth.pop()
+    }
+  }
+  return order
 }
