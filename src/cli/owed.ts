@@ -29,9 +29,9 @@ export function owedOfSet(
   const catalogue = shippedCatalogue()
   const register = registerOf({ ...of, catalogue })
   const owed = owedOf({
+    ...catalogue,
     entries: of.entries,
     register,
-    owed: catalogue.owed,
     limits: limitsOf(catalogue),
   })
   return { owed, result: owed.results.find((one) => one.entry === entry) }

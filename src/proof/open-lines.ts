@@ -21,12 +21,13 @@ export interface PassedOver {
   readonly because: string
 }
 
-/** A stop line that was answered "yes" in a case that is not closed. */
-export interface OpenInCase {
+/** A stop line that an entry opens which is no reading of a test, and why. */
+export interface StandsOpen {
   readonly line: string
   readonly entry: string
+  /** Place among the entries as they follow one another. */
   readonly order: number
-  readonly name: string
+  readonly why: string
 }
 
 export interface OpenLine {
@@ -55,9 +56,9 @@ export function openLinesOf(of: {
   /** The latest of each. */
   readonly results: readonly ProofResult[]
   readonly passed: readonly PassedOver[]
-  readonly cases: readonly OpenInCase[]
+  readonly standing: readonly StandsOpen[]
 }): OpenLine[] {
-  const { owed, register, results, passed, cases } = of
+  const { owed, register, results, passed, standing } = of
   return owed.lines.flatMap((rule): OpenLine[] => {
     const failing = results.filter(({ test, judgement: { band } }) =>
       rule.opens.some((one) => one.test === test && band !== undefined && one.bands.includes(band)),
@@ -68,9 +69,7 @@ export function openLinesOf(of: {
     // A reading without its temperature cannot be told, yet stops where it is too low as it stands.
     const low = rule.line === 'insulation' ? lowInsulationIn(register.readings) : []
     const causes = [
-      ...cases
-        .filter(({ line }) => line === rule.line)
-        .map(({ entry, order, name }) => ({ entry, order, why: `It stands open in the case “${name}”.` })),
+      ...standing.filter(({ line }) => line === rule.line),
       ...failing.map(({ entry, judgement, order }) => ({ entry, order, why: judgement.says })),
       ...dangers.map(({ entry, danger, part }) => ({
         entry,

@@ -12,10 +12,10 @@ import { reportOf } from './report.js'
 import type { Readings } from './test-type.js'
 import { proofTestOf, proofTests } from './tests.js'
 
-const { owed } = shippedCatalogue
+const { owed, links } = shippedCatalogue
 function owedAfter(entries: readonly Entry[], asOf = '2020-12-31'): Owed {
   const register = registerOf({ entries, boat: 'trial', set: 'main', asOf, catalogue: shippedCatalogue })
-  return owedOf({ entries, register, owed, limits: shippedLimits })
+  return owedOf({ entries, register, owed, links, limits: shippedLimits })
 }
 
 const day = (n: number) => `2020-06-${String(n).padStart(2, '0')}`
@@ -52,6 +52,33 @@ const isOf = ({ tests }: Owed, id: string) => tests.find((one) => one.test === i
 const gate = ({ gates }: Owed, id: string) => gates.find(({ stage }) => stage === id)!
 const dry = { 'winding-to-frame': 40, winding: 30 }
 const wet = { 'winding-to-frame': 1.8, winding: 18 }
+
+test('leads put back otherwise than they were found bar energising, until the links are proved', () => {
+  const leads = (n: number, state: 'as-found' | 'as-left', joined: string[], lines: string[]) =>
+    trialEntry(
+      n,
+      'links',
+      { state, winding: 'four-leads', marks: 'nema', joined, lines },
+      { from: day(n), noted: `2024-01-01T12:00:${String(n).padStart(2, '0')}Z` },
+    )
+  const found = leads(2, 'as-found', ['T2-T3'], ['L=T1', 'N=T4'])
+  const apart = leads(3, 'as-left', ['T1-T3', 'T2-T4'], ['L=T1', 'N=T2'])
+  const set = trialEntry(1, 'set', { ratingKw: 7, volts: [230], hertz: 50, built: '2004' }, { from: day(1) })
+  const line = (of: Owed) => of.lines.find((one) => one.line === 'links-unproven')
+  expect(line(owedAfter([set, found]))).toBeUndefined()
+  expect(
+    line(
+      owedAfter([
+        set,
+        found,
+        { ...apart, body: { ...apart.body, joined: ['T2-T3'], lines: ['L=T1', 'N=T4'] } } as Entry,
+      ]),
+    ),
+  ).toBeUndefined()
+  const open = owedAfter([set, found, apart])
+  expect(line(open)?.why).toMatch(/^As left against as found: /)
+  expect(gate(open, 'energising')).toMatchObject({ open: false })
+})
 
 test('the table names tests, bands, parts, deeds and lines that exist, and every test once', () => {
   const listed = owed.stages.flatMap(({ tests }) => tests)

@@ -4,6 +4,7 @@
  * @module
  */
 
+import type { CatalogueLinks } from '../catalogue/links-schema.js'
 import type { CatalogueOwed, StageId } from '../catalogue/owed-schema.js'
 import { byDate } from '../logbook/current.js'
 import { dayNumber, firstDay } from '../logbook/dates.js'
@@ -11,7 +12,8 @@ import { type Entry, isKind } from '../logbook/kinds.js'
 import { hoursAt } from '../register/hours.js'
 import type { SetRegister } from '../register/register-types.js'
 import type { Limits } from './limits.js'
-import { type OpenInCase, type OpenLine, openLinesOf, type PassedOver } from './open-lines.js'
+import { openByLinks } from './links-stop.js'
+import { type OpenLine, openLinesOf, type PassedOver, type StandsOpen } from './open-lines.js'
 import { latestResults, type ProofResult, resultsOf } from './results.js'
 import type { Verdict } from './test-type.js'
 import { proofTestOf } from './tests.js'
@@ -21,6 +23,7 @@ export interface OwedQuestion {
   readonly entries: readonly Entry[]
   readonly register: SetRegister
   readonly owed: CatalogueOwed
+  readonly links: CatalogueLinks
   readonly limits: Limits
 }
 
@@ -84,7 +87,10 @@ export function owedOf(question: OwedQuestion): Owed {
     ...question,
     results: latestResults(all),
     passed,
-    cases: openInCases(entries),
+    standing: [
+      ...openInCases(entries),
+      ...openByLinks(entries, { register, links: question.links, results: all }),
+    ],
   })
   const never = neverPassedOver(owed)
   const reasons = reasonsOf(entries, question)
@@ -222,11 +228,12 @@ function passedOverIn(entries: readonly Entry[]): PassedOver[] {
 }
 
 /** Stop lines that a case of something gone wrong has open. */
-function openInCases(entries: readonly Entry[]): OpenInCase[] {
+function openInCases(entries: readonly Entry[]): StandsOpen[] {
   return entries.flatMap((entry, order) => {
     if (!isKind(entry, 'case') || entry.body.closed !== undefined) return []
     const { lines, name } = entry.body
-    return lines.flatMap(({ line, is }) => (is === 'open' ? [{ line, entry: entry.id, order, name }] : []))
+    const why = `It stands open in the case “${name}”.`
+    return lines.flatMap(({ line, is }) => (is === 'open' ? [{ line, entry: entry.id, order, why }] : []))
   })
 }
 

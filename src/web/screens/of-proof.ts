@@ -32,7 +32,7 @@ export function useProof(of: OfSet): OfProof | undefined {
     if (catalogue === undefined || limits === undefined || log.status !== 'ready') return undefined
     const { entries } = log
     const register = registerOf({ entries, boat: of.boat, set: of.set, asOf: today(), catalogue })
-    return { register, owed: owedOf({ entries, register, owed: catalogue.owed, limits }) }
+    return { register, owed: owedOf({ ...catalogue, entries, register, limits }) }
   }, [catalogue, limits, log, of.boat, of.set])
   if (catalogue === undefined || limits === undefined || worked === undefined) return undefined
   return { log, catalogue, limits, ...worked }
