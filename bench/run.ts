@@ -1,7 +1,8 @@
 /**
  * `npm run bench`: how fast the simulator is, as ratios of things timed side by side in this one run.
  * `npm run bench -- --million` plays a million histories beside the programs in C; `npm run bench -- advice` tries the
- * advice itself against rules of thumb; `npm run bench -- faults` tries the faults room; `npm run bench -- sizing` times sizing.
+ * advice itself against rules of thumb; `npm run bench -- faults` tries the faults room; `npm run bench -- sizing` times sizing,
+ * `npm run bench -- plan` the run plan and recordings.
  *
  * @module
  */
@@ -174,6 +175,7 @@ async function timedAsync(work: () => Promise<unknown>): Promise<number> {
 const [what, ...more] = process.argv.slice(2)
 if (what === 'advice') await (await import('./advice/run.js')).benchAdvice(more)
 else if (what === 'faults') (await import('./faults.js')).benchFaults()
+else if (what === 'plan') await (await import('./plan.js')).benchPlan()
 else if (what === 'sizing') await (await import('./sizing.js')).benchSizing()
 else if (what === 'advice-shard') (await import('./advice/shard.js')).tryBoatsAsTheyCome()
 else await main()
