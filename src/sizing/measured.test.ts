@@ -204,7 +204,7 @@ test('however a file is cut, it comes out alike', () => {
     fc.property(fc.array(fc.integer({ min: 1, max: 700 }), { maxLength: 8 }), (pieces) => {
       expect(read(text, {}, pieces)).toEqual(whole)
     }),
-    { numRuns: 40 },
+    { numRuns: 12 },
   )
 })
 
@@ -219,6 +219,6 @@ test('time covered and energy are those of the rows, whatever their order of siz
         6,
       )
     }),
-    { numRuns: 40 },
+    { numRuns: 15 },
   )
 })

@@ -8,7 +8,7 @@ import { batteryAlternative, sunByHour } from './battery-plan.js'
 import { boatLoads } from './boat-loads.js'
 import type { Habits } from './load-type.js'
 import { planDay } from './plan.js'
-import { type BoatDayQuestion, boatDay } from './plan-boat.js'
+import { type BoatDayQuestion, boatDay, runCosts } from './plan-boat.js'
 import { loadSolver } from './plan-milp.js'
 import { useOfDays, yearOf } from './plan-use.js'
 
@@ -141,6 +141,17 @@ test('a battery beside the set, and in its place', () => {
   })
   expect(withShore.unmetKWh).toBe(0)
   expect(found.alone.unmetKWh).toBeGreaterThan(0)
+})
+
+test.each([
+  [16, 3, 0.59],
+  [6, 3, 0.39],
+  [8, 2.4, 0.47],
+  [8, 6, 0.35],
+])('fuel of a kWh on %d kW at %d kW', (ratingKW, kW, litres) => {
+  // derived from the line of a healthy set, 0.06 l for a kW of rating and 0.27 l for a kWh: practice
+  const { perHour, perKWh } = runCosts(ratingKW)
+  expect(perHour / kW + perKWh).toBeCloseTo(litres, 9)
 })
 
 test('the sun of a day sums to what the panels give', () => {

@@ -165,7 +165,7 @@ test('small days come out as by trying every plan', () => {
       if (best === Infinity) expect(planned.ok).toBe(false)
       else expect(planned.ok && planned.run.cost).toBeCloseTo(best, 7)
     }),
-    { numRuns: 40 },
+    { numRuns: 20 },
   )
 })
 
@@ -216,7 +216,7 @@ test('a tank that runs whole hours comes out as by trying every set of hours', (
         else expect(planned.ok && planned.run.cost).toBeCloseTo(best, 7)
       },
     ),
-    { numRuns: 40 },
+    { numRuns: 20 },
   )
 })
 
