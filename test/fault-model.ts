@@ -6,8 +6,9 @@
 
 import { join } from 'node:path'
 import type { Catalogue } from '../src/catalogue/catalogue.js'
-import { type FaultModel, parseFaultModel } from '../src/catalogue/fault-model.js'
+import { parseFaultModel } from '../src/catalogue/fault-model.js'
 import { parseCatalogue } from '../src/catalogue/parse.js'
+import type { FaultModel } from '../src/catalogue/read-fault-model.js'
 import type { CaseBody } from '../src/faults/case.js'
 import type { PriorGiven } from '../src/faults/priors.js'
 import { readCatalogueFiles } from '../src/store/catalogue-files.js'

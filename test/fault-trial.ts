@@ -5,7 +5,7 @@
  * @module
  */
 
-import type { FaultModel } from '../src/catalogue/fault-model.js'
+import type { FaultModel } from '../src/catalogue/read-fault-model.js'
 import { type Answers, type FaultTables, faultTables, posteriorOf } from '../src/faults/infer.js'
 import { looksAhead } from '../src/faults/next-check.js'
 import { priorsOf, weightsOf } from '../src/faults/priors.js'

@@ -5,9 +5,9 @@
  */
 
 import type { Access, Care, Check, Danger, Source, WholeSet } from './file-schema.js'
+import type { CatalogueLimit } from './limit-schema.js'
 import type { CatalogueLinks } from './links-schema.js'
 import type { CatalogueLoad, LoadRules, Motors } from './load-schema.js'
-import type { CatalogueLimit } from './limit-schema.js'
 import type { CatalogueOwed } from './owed-schema.js'
 import type { Part } from './part-schema.js'
 import type { Provenance } from './provenance.js'

@@ -20,23 +20,7 @@ import type { Source } from './file-schema.js'
 import { namedPath, valueAt } from './path.js'
 import { type Problem, shown } from './problem.js'
 import { type Provenance, partOrigins } from './provenance.js'
-
-/** What is known of faults before this set's own log is read. Plain data. */
-export interface FaultModel {
-  readonly faults: readonly Fault[]
-  readonly symptoms: readonly Symptom[]
-  readonly checks: readonly FaultCheck[]
-  readonly stopLines: readonly StopLine[]
-  readonly rule: FaultRule
-}
-
-export interface ReadFaultModel {
-  readonly model: FaultModel
-  /** Documents that it leans on besides those of the catalogue. */
-  readonly sources: readonly Source[]
-  /** Path of a figure to where it comes from. */
-  readonly origins: ReadonlyMap<string, Provenance>
-}
+import type { FaultModel, ReadFaultModel } from './read-fault-model.js'
 
 export type ParsedFaultModel =
   | ({ readonly ok: true } & ReadFaultModel)

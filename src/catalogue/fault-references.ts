@@ -6,9 +6,9 @@
  */
 
 import type { Catalogue } from './catalogue.js'
-import type { ReadFaultModel } from './fault-model.js'
 import type { FaultCheck } from './fault-schema.js'
 import type { Problem } from './problem.js'
+import type { ReadFaultModel } from './read-fault-model.js'
 
 /** The chances of a table are printed to five figures. */
 const wholeWithin = 5e-4

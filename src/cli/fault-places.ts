@@ -5,7 +5,8 @@
  */
 
 import { join } from 'node:path'
-import { type FaultModel, parseFaultModel } from '../catalogue/fault-model.js'
+import { parseFaultModel } from '../catalogue/fault-model.js'
+import type { FaultModel } from '../catalogue/read-fault-model.js'
 import { readCatalogueFiles } from '../store/catalogue-files.js'
 import { shippedCatalogue } from './places.js'
 

@@ -7,7 +7,7 @@
 import type { Memory } from '../alternatives/memory.js'
 import { posteriorIn, posteriorKey } from '../alternatives/settle.js'
 import type { Catalogue } from '../catalogue/catalogue.js'
-import type { FaultModel } from '../catalogue/fault-model.js'
+import type { FaultModel } from '../catalogue/read-fault-model.js'
 import { type CaseBody, casesOf, type FaultCase } from '../faults/case.js'
 import { type Diagnosis, diagnose } from '../faults/diagnose.js'
 import { givenOf } from '../faults/given.js'

@@ -4,7 +4,7 @@
  * @module
  */
 
-import type { FaultModel } from '../catalogue/fault-model.js'
+import type { FaultModel } from '../catalogue/read-fault-model.js'
 import type { CaseBody } from '../faults/case.js'
 import { owedJobOf } from '../faults/case-entries.js'
 import type { Diagnosis, Suggestion } from '../faults/diagnose.js'

@@ -4,8 +4,8 @@
  * @module
  */
 
-import type { FaultModel } from '../catalogue/fault-model.js'
 import type { FaultCheck, HandOver } from '../catalogue/fault-schema.js'
+import type { FaultModel } from '../catalogue/read-fault-model.js'
 import type { Draft } from '../logbook/draft.js'
 import type { Body } from '../logbook/kinds.js'
 import type { CaseBody, CaseClosed, CheckAnswer, FaultCase } from './case.js'

@@ -4,7 +4,7 @@
  * @module
  */
 
-import type { FaultModel } from '../catalogue/fault-model.js'
+import type { FaultModel } from '../catalogue/read-fault-model.js'
 import type { CaseBody } from './case.js'
 import type { Diagnosis } from './diagnose.js'
 import { confirmWords } from './stop-lines.js'

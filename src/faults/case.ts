@@ -4,8 +4,8 @@
  * @module
  */
 
-import type { FaultModel } from '../catalogue/fault-model.js'
 import { type Problem, shown } from '../catalogue/problem.js'
+import type { FaultModel } from '../catalogue/read-fault-model.js'
 import { type Body, type Entry, isKind } from '../logbook/kinds.js'
 import type { Answers } from './infer.js'
 

@@ -4,8 +4,8 @@
  * @module
  */
 
-import type { FaultModel } from '../catalogue/fault-model.js'
 import type { Fault } from '../catalogue/fault-schema.js'
+import type { FaultModel } from '../catalogue/read-fault-model.js'
 import { type Entry, isKind } from '../logbook/kinds.js'
 import { dayOf, hoursAt } from '../register/hours.js'
 import type { SetRegister } from '../register/register-types.js'

@@ -4,7 +4,7 @@
  * @module
  */
 
-import type { FaultModel } from '../catalogue/fault-model.js'
+import type { FaultModel } from '../catalogue/read-fault-model.js'
 import type { Entry } from '../logbook/kinds.js'
 import type { SetRegister } from '../register/register-types.js'
 import type { CaseBody, FaultCase } from './case.js'

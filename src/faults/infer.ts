@@ -12,7 +12,7 @@
  * @module
  */
 
-import type { FaultModel } from '../catalogue/fault-model.js'
+import type { FaultModel } from '../catalogue/read-fault-model.js'
 
 /** What was answered: symptoms seen or looked for and not seen, and the outcome of each check. */
 export interface Answers {

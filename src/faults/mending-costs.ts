@@ -4,10 +4,10 @@
  * @module
  */
 
-import type { FaultModel } from '../catalogue/fault-model.js'
 import type { Fault } from '../catalogue/fault-schema.js'
 import type { Remedy } from '../catalogue/part-schema.js'
 import { valueAt } from '../catalogue/path.js'
+import type { FaultModel } from '../catalogue/read-fault-model.js'
 import type { SetCatalogue } from '../catalogue/scale.js'
 import type { Terms } from '../register/register-types.js'
 import type { MendingCosts } from './total-cost.js'

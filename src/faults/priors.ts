@@ -13,9 +13,9 @@
  * @module
  */
 
-import type { FaultModel } from '../catalogue/fault-model.js'
 import type { Fault, FaultRule } from '../catalogue/fault-schema.js'
 import type { Fits } from '../catalogue/part-schema.js'
+import type { FaultModel } from '../catalogue/read-fault-model.js'
 import type { FaultClocks, RecentWork } from './clocks.js'
 
 export interface KindFacts {

@@ -4,8 +4,8 @@
  * @module
  */
 
-import type { FaultModel } from '../catalogue/fault-model.js'
 import type { FaultCheck, StopLine } from '../catalogue/fault-schema.js'
+import type { FaultModel } from '../catalogue/read-fault-model.js'
 import type { CaseBody } from './case.js'
 
 export interface LineState {

@@ -4,8 +4,8 @@
  * @module
  */
 
-import type { FaultModel } from '../catalogue/fault-model.js'
 import type { FaultCheck, HandOver } from '../catalogue/fault-schema.js'
+import type { FaultModel } from '../catalogue/read-fault-model.js'
 import type { CheckAnswer } from './case.js'
 import type { AnswerKey } from './infer.js'
 

@@ -23,7 +23,7 @@
  */
 
 import type { CatalogueJson } from '../catalogue/catalogue-json.js'
-import type { FaultModel } from '../catalogue/fault-model.js'
+import type { FaultModel } from '../catalogue/read-fault-model.js'
 import type { Photograph } from '../logbook/photographs.js'
 import type { Problem } from '../logbook/problems.js'
 

@@ -5,7 +5,7 @@
  */
 
 import type { Catalogue } from '../catalogue/catalogue.js'
-import type { FaultModel } from '../catalogue/fault-model.js'
+import type { FaultModel } from '../catalogue/read-fault-model.js'
 import type { Store } from '../store/store.js'
 import type { Pages } from './pages.js'
 

@@ -5,7 +5,7 @@
  * @module
  */
 
-import type { FaultModel } from '../../src/catalogue/fault-model.js'
+import type { FaultModel } from '../../src/catalogue/read-fault-model.js'
 
 export interface Told {
   readonly symptoms: Readonly<Record<string, 'present' | 'absent'>>

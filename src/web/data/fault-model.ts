@@ -4,7 +4,7 @@
  * @module
  */
 
-import type { FaultModel } from '../../catalogue/fault-model.js'
+import type { FaultModel } from '../../catalogue/read-fault-model.js'
 import type { FaultsAnswer } from '../../server/http-types.js'
 import { askJson } from './http.js'
 import { type Live, live, useLive } from './value.js'

@@ -5,7 +5,7 @@
  */
 
 import { type FormEvent, useId, useState } from 'react'
-import { newCase, nextCaseName, type Step } from '../../faults/case.js'
+import { type CaseBody, newCase, nextCaseName, type Step } from '../../faults/case.js'
 import { draftOfCase, entriesOfCase } from '../../faults/case-entries.js'
 import { hindsightOfCases, placeOf } from '../../faults/closed-cases.js'
 import { checkName, faultName, sayChance, sayCheckAnswer, symptomName } from '../../faults/words.js'
@@ -137,7 +137,7 @@ export function CloseCase({ onClosed, ...of }: OfCase & { readonly onClosed: () 
   const others = ['other', 'not-known'] as const
   const shut = () => {
     const said = was.trim() === '' ? {} : { was: was.trim() }
-    const closed =
+    const closed: CaseBody['closed'] =
       chosen === 'other' || chosen === 'not-known'
         ? { as: chosen, ...said }
         : { as: 'listed' as const, fault: chosen!, ...said, ...placeOf(tables, diagnosis.posterior, chosen!) }

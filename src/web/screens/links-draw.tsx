@@ -21,10 +21,10 @@ import { DrawnLinks } from '../marks/link-drawing.js'
 import type { OfSet } from '../of-set.js'
 import { Button, Passage, Stop } from '../parts/index.js'
 import { words } from '../words/links.js'
-import { PlainRows } from './links.js'
 import { lineNames, sensingNames, type Tapped, tapLead } from './links-board.js'
 import { Choice, TextField } from './links-fields.js'
 import type { LinksOf } from './links-of.js'
+import { PlainRows } from './plain-rows.js'
 import { whatWasWrong } from './terms-tried.js'
 
 const { draw } = words

@@ -12,9 +12,9 @@ import { waysOfLinking } from '../../proof/links/wired-for.js'
 import { DrawnLinks } from '../marks/link-drawing.js'
 import { Behind, Passage } from '../parts/index.js'
 import { words } from '../words/links.js'
-import { PlainRows } from './links.js'
 import { Choice } from './links-fields.js'
 import type { LinksOf } from './links-of.js'
+import { PlainRows } from './plain-rows.js'
 
 export function LinksSupply({ links: of }: { readonly links: LinksOf }) {
   const { supply: words_ } = words

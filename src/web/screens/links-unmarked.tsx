@@ -11,9 +11,9 @@ import { useKept } from '../data/kept-text.js'
 import type { OfSet } from '../of-set.js'
 import { Button, Passage } from '../parts/index.js'
 import { words } from '../words/links.js'
-import { PlainRows } from './links.js'
 import { Choice, TextField } from './links-fields.js'
 import type { LinksOf } from './links-of.js'
+import { PlainRows } from './plain-rows.js'
 
 const { unmarked } = words
 

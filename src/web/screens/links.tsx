@@ -12,7 +12,7 @@ import { linksCaution, sayVolts } from '../../proof/links/say-links.js'
 import { Pictures } from '../entry/pictures.js'
 import { DrawnLinks } from '../marks/link-drawing.js'
 import type { OfSet } from '../of-set.js'
-import { Heads, Lead, Link, Passage, Preparing, Say, Stop, WideTable } from '../parts/index.js'
+import { Lead, Link, Passage, Preparing, Say, Stop } from '../parts/index.js'
 import { pathTo } from '../routes.js'
 import { words } from '../words/links.js'
 import { sayDate, sayList } from '../words/say.js'
@@ -20,6 +20,7 @@ import { LinksDraw } from './links-draw.js'
 import { type LinksOf, type State, useLinksOf } from './links-of.js'
 import { LinksSupply } from './links-supply.js'
 import { LinksUnmarked } from './links-unmarked.js'
+import { PlainRows } from './plain-rows.js'
 import '../look/links.css'
 import '../look/logbook.css'
 
@@ -161,32 +162,5 @@ function Board({
       <DrawnLinks {...linkDrawing(winding, joined, changed === undefined ? {} : { changed })} />
       <DrawnLinks {...phasorDrawing(winding, joined, { values, longest: 80 })} />
     </figure>
-  )
-}
-
-/** A table of plain cells. */
-export function PlainRows({
-  heads,
-  rows,
-}: {
-  readonly heads: readonly string[]
-  readonly rows: readonly (readonly string[])[]
-}) {
-  return (
-    <WideTable name={heads.filter(Boolean).join(', ')}>
-      <table className="table">
-        <Heads list={heads.map((head) => (head === '' ? { unseen: '–' } : head))} />
-        <tbody>
-          {rows.map(([first, ...cells]) => (
-            <tr key={first}>
-              <th scope="row">{first}</th>
-              {cells.map((cell, at) => (
-                <td key={heads[at + 1]}>{cell}</td>
-              ))}
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </WideTable>
   )
 }

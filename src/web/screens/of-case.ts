@@ -6,7 +6,7 @@
 
 import { useContext, useMemo, useState } from 'react'
 import type { Catalogue } from '../../catalogue/catalogue.js'
-import type { FaultModel } from '../../catalogue/fault-model.js'
+import type { FaultModel } from '../../catalogue/read-fault-model.js'
 import { type CaseBody, casesOf, type FaultCase, type Step, stepped } from '../../faults/case.js'
 import { draftOfCase } from '../../faults/case-entries.js'
 import { type Diagnosis, diagnose } from '../../faults/diagnose.js'
