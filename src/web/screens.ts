@@ -5,15 +5,9 @@
  */
 
 import { type ComponentType, lazy } from 'react'
-import type { OfSet } from './of-set.js'
 import { screenFiles } from './screen-files.js'
 
 export type { OfSet }
-
-export interface WriteEntryProps extends OfSet {
-  /** Written, or left for now. */
-  readonly onDone: () => void
-}
 
 type Files = typeof screenFiles
 export type Screens = { readonly [Page in keyof Files]: Awaited<ReturnType<Files[Page]>> }
