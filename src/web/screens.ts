@@ -7,8 +7,6 @@
 import { type ComponentType, lazy } from 'react'
 import { screenFiles } from './screen-files.js'
 
-export type { OfSet }
-
 type Files = typeof screenFiles
 export type Screens = { readonly [Page in keyof Files]: Awaited<ReturnType<Files[Page]>> }
 
