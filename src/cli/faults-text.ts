@@ -23,7 +23,9 @@ import {
   symptomName,
   unitSign,
 } from '../faults/words.js'
+import { proofTestOf } from '../proof/tests.js'
 import { colours } from './colours.js'
+import { shippedCatalogue } from './places.js'
 import { figure, tableText } from './table.js'
 
 export const faultsCaution =
@@ -210,7 +212,7 @@ function questionLines({ model, diagnosis: { questions } }: CaseTold): string[] 
 function closedLines({ model, body }: CaseTold): string[] {
   const { closed } = body
   if (closed === undefined) return []
-  const job = owedJobOf(model, body)
+  const job = owedJobOf(model, body, shippedCatalogue().owed)
   const was =
     closed.as === 'not-known'
       ? 'nobody knows what it was'
@@ -230,6 +232,11 @@ function closedLines({ model, body }: CaseTold): string[] {
       ? []
       : [
           `To be tried again until it comes out right: ${job.testsOwed.map((id) => checkName(model, id)).join('; ')}.`,
+        ]),
+    ...(job === undefined || job.proofsOwed.length === 0
+      ? []
+      : [
+          `Owed once that is done, before it is trusted ("owed" follows the work in the log): ${job.proofsOwed.map((id) => proofTestOf(id)?.name ?? id).join('; ')}.`,
         ]),
     ...(job === undefined || job.openLines.length === 0
       ? []

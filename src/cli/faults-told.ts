@@ -9,6 +9,7 @@ import { confirmWords } from '../faults/stop-lines.js'
 import { checkName, faultName, sayCheckAnswer, symptomName } from '../faults/words.js'
 import type { FaultQuestion } from './faults-of-set.js'
 import { type CaseTold, caseLines, faultsCaution } from './faults-text.js'
+import { shippedCatalogue } from './places.js'
 import type { Json } from './result.js'
 
 const mostFaults = 20
@@ -85,7 +86,7 @@ export function caseJson(of: CaseTold & FaultQuestion, written: readonly string[
     cheapest,
     currency: money.currency,
     closed: body.closed ?? null,
-    job: owedJobOf(model, body) ?? null,
+    job: owedJobOf(model, body, shippedCatalogue().owed) ?? null,
     caution: faultsCaution,
   }
 }

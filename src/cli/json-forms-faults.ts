@@ -24,6 +24,7 @@ const job = z.object({
   mend: z.string().optional(),
   handOver: z.string().optional(),
   testsOwed: texts,
+  proofsOwed: texts,
   openLines: texts,
 })
 

@@ -5,6 +5,7 @@
  */
 
 import type { FaultCheck, HandOver } from '../catalogue/fault-schema.js'
+import type { CatalogueOwed } from '../catalogue/owed-schema.js'
 import type { FaultModel } from '../catalogue/read-fault-model.js'
 import type { Draft } from '../logbook/draft.js'
 import type { Body } from '../logbook/kinds.js'
@@ -23,6 +24,8 @@ export interface OwedJob {
   readonly handOver?: HandOver
   /** Checks that came out wrong: to be done again until they come out right. */
   readonly testsOwed: readonly string[]
+  /** Tests of the proof that are owed once its parts are renewed, in the order in which they are made. */
+  readonly proofsOwed: readonly string[]
   /** Stop lines that stand open: nothing runs or is energised before they are cleared. */
   readonly openLines: readonly string[]
 }
@@ -73,7 +76,11 @@ export function entriesOfCase(model: FaultModel, body: CaseBody, at: EntryPlace)
 }
 
 /** The job that a case leads to; none where nobody knows what it was. */
-export function owedJobOf(model: FaultModel, body: CaseBody): OwedJob | undefined {
+export function owedJobOf(
+  model: FaultModel,
+  body: CaseBody,
+  owed: Pick<CatalogueOwed, 'rules' | 'stages'>,
+): OwedJob | undefined {
   const { closed } = body
   if (closed === undefined || closed.as === 'not-known') return undefined
   const fault = model.faults.find(({ id }) => id === closed.fault)
@@ -87,8 +94,21 @@ export function owedJobOf(model: FaultModel, body: CaseBody): OwedJob | undefine
     ...(fault === undefined ? {} : { mend: fault.mend }),
     ...(fault?.handOver === undefined ? {} : { handOver: fault.handOver }),
     testsOwed: wrong,
+    proofsOwed: proofsAfter(fault?.parts ?? [], owed),
     openLines: open.map(({ line }) => line.id),
   }
+}
+
+function proofsAfter(
+  parts: readonly Place[],
+  { rules, stages }: Pick<CatalogueOwed, 'rules' | 'stages'>,
+): string[] {
+  const asked = new Set(
+    rules
+      .filter((rule) => rule.did.includes('renewed') && parts.some(({ part }) => rule.parts.includes(part)))
+      .flatMap(({ tests }) => tests),
+  )
+  return stages.flatMap(({ tests }) => tests).filter((test) => asked.has(test))
 }
 
 /** The reading of a check with a number. One that is a test of the proof goes by its names, so that all read it alike. */

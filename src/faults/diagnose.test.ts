@@ -16,6 +16,7 @@ import { findSymptoms } from './search.js'
 import { whyOf } from './why.js'
 
 const { model, catalogue } = shippedFaults()
+const { owed } = catalogue
 const tables = faultTables(model)
 const money = faultMoneyOf(
   model,
@@ -227,14 +228,15 @@ describe('a closed case', () => {
   })
 
   test('hands over a job: parts, what mends it, what must be tried again, what stands open', () => {
-    expect(owedJobOf(model, body)).toEqual({
+    expect(owedJobOf(model, body, owed)).toEqual({
       parts: [{ part: 'rotor-diodes', mode: 'fail' }],
       mend: 'Renew the diodes as a set, with the surge arrester',
       testsOwed: ['diodes', 'stator-insulation'],
+      proofsOwed: expect.arrayContaining(['diode-test', 'no-load']),
       openLines: [],
     })
-    expect(owedJobOf(model, hot)).toBeUndefined()
-    expect(owedJobOf(model, { ...hot, closed: { as: 'listed', fault: 'earth-open' } })?.handOver).toBe(
+    expect(owedJobOf(model, hot, owed)).toBeUndefined()
+    expect(owedJobOf(model, { ...hot, closed: { as: 'listed', fault: 'earth-open' } }, owed)?.handOver).toBe(
       'electrician',
     )
   })

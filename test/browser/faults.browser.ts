@@ -102,8 +102,9 @@ test('a case on a phone: stop questions first, one thing at a time with back, go
   await page.getByRole('radio', { name: 'Seacock, hull inlet or strainer blocked or shut' }).check()
   await page.getByRole('button', { name: 'Close the case' }).click()
   await expect(page.getByText('It was: Seacock, hull inlet or strainer blocked or shut.')).toBeVisible()
-  const kept = await keptEntries(served)
-  const closed = kept.filter(({ kind }) => kind === 'case').at(-1)
-  expect(closed?.body).toMatchObject({ closed: { as: 'listed', fault: 'intake-blocked' } })
-  expect(kept.filter(({ kind }) => kind === 'finding')).toHaveLength(1)
+  const keptOf = async (of: string) => (await keptEntries(served)).filter(({ kind }) => kind === of)
+  await expect
+    .poll(async () => (await keptOf('case')).at(-1)?.body)
+    .toMatchObject({ closed: { as: 'listed', fault: 'intake-blocked' } })
+  await expect.poll(() => keptOf('finding')).toHaveLength(1)
 })

@@ -23,8 +23,9 @@ test('the page of a boat without loads begins her list, and sizes what is put on
   await page.getByRole('button', { name: 'Put on the list: Water heater, 75 litres' }).click()
   await expect(page.getByRole('rowheader', { name: 'water heater 75' })).toBeVisible()
   await expect(page.getByRole('heading', { name: 'What carries it' })).toBeVisible()
-  const kept = (await keptEntries(served)).find(({ kind }) => kind === 'load')
-  expect(kept?.body).toEqual({ id: 'water-heater-75', is: 'water-heater-75' })
+  await expect
+    .poll(async () => (await keptEntries(served)).find(({ kind }) => kind === 'load')?.body)
+    .toEqual({ id: 'water-heater-75', is: 'water-heater-75' })
 })
 
 test('what a smaller set asks is found, written as rules and reckoned with', async ({ page, served }) => {

@@ -15,6 +15,8 @@ import {
   sayAnswerKey,
   sayChance,
 } from '../../faults/words.js'
+import { proofTestOf } from '../../proof/tests.js'
+import { useCatalogue } from '../data/catalogue.js'
 import { Behind, Passage } from '../parts/index.js'
 import { words } from '../words/faults.js'
 import { lowerFirst, sayList, sayNumber, shortName } from '../words/say.js'
@@ -146,8 +148,9 @@ export function SheetLooks({ diagnosis }: OfCase) {
 /** What it proved to be, and what is owed. */
 export function Closed({ model, own }: OfCase) {
   const { closed } = own.body
-  if (closed === undefined) return null
-  const job = owedJobOf(model, own.body)
+  const catalogue = useCatalogue()
+  if (closed === undefined || catalogue === undefined) return null
+  const job = owedJobOf(model, own.body, catalogue.owed)
   const was = closed.was ?? (closed.fault === undefined ? undefined : faultName(model, closed.fault))
   return (
     <Passage title={over.title}>
@@ -163,6 +166,11 @@ export function Closed({ model, own }: OfCase) {
       {job !== undefined && job.testsOwed.length > 0 && (
         <p className="gap-small">
           {over.tests(sayList(job.testsOwed.map((id) => lowerFirst(checkName(model, id)))))}
+        </p>
+      )}
+      {job !== undefined && job.proofsOwed.length > 0 && (
+        <p className="gap-small">
+          {over.proofs(sayList(job.proofsOwed.map((id) => lowerFirst(proofTestOf(id)?.name ?? id))))}
         </p>
       )}
       {job !== undefined && job.openLines.length > 0 && (

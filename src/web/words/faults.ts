@@ -140,6 +140,8 @@ export const words = {
         : `It stood at place ${place} in the list then, ${chance}.`,
     todo: (mend: string) => `To do: ${mend}.`,
     tests: (list: string) => `To be tried again until it comes out right: ${list}.`,
+    proofs: (list: string) =>
+      `Owed once that is done, before it is trusted: ${list}. Proof follows the work in the log.`,
     lines: (list: string) => `Still open, before it runs or is energised: ${list}.`,
   },
 
