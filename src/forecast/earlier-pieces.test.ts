@@ -71,7 +71,7 @@ describe('places first seen long after the set was new', () => {
   const years = 16
   const logBegins = 10
   const life = { shape: 2.5, scale: 6, logSd: 0.5 }
-  const places = 300
+  const places = 200
 
   interface Place {
     readonly lnTheta: number

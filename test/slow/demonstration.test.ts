@@ -14,7 +14,7 @@ import { type SlowHistory, simulateSlowly } from './simulator.js'
 
 const root = join(import.meta.dirname, '..', '..')
 const asOf = '2026-11-25'
-const histories = { fast: 4000, slow: 80 }
+const histories = { fast: 4000, slow: 60 }
 
 /** Money under single headings is compared beside the sum, so that errors cannot cancel. */
 const compared: readonly (readonly [Kept | 'powerAndGiveUp', (history: SlowHistory) => number])[] = [
