@@ -203,8 +203,9 @@ describe('whatever the mode', () => {
           const state = (observations: readonly Observation[]) =>
             stateAt(readLife({ mode, age: 100, observations, repeatedLooks }), scale)
           const [bare, blind, sharp] = [state([]), state([look(60, 0), look(100, 0)]), state([look(100, 1)])]
-          expect(blind.defective).toBeCloseTo(bare.defective, 12)
-          expect(blind.logEvidence).toBeCloseTo(bare.logEvidence, 12)
+          // the looks cut the quadrature elsewhere: rounding differs
+          expect(blind.defective).toBeCloseTo(bare.defective, 10)
+          expect(blind.logEvidence).toBeCloseTo(bare.logEvidence, 10)
           expect(sharp.defective).toBe(0)
         },
       ),
