@@ -39,8 +39,9 @@ test('leads are drawn by tapping, written as found and as left, compared, and go
   const stop = page.getByRole('heading', { name: 'Do not start it. As left, L to N: 0 V; as found: 230 V.' })
   await expect(stop).toBeVisible()
   await expect(page.getByRole('row', { name: 'T2 with T3 with T4' })).toBeVisible()
-  const entries = (await keptEntries(served)).filter(({ kind }) => kind === 'links')
-  expect(entries.map(({ body }) => body.state)).toEqual(['as-found', 'as-left'])
+  const states = async () =>
+    (await keptEntries(served)).filter(({ kind }) => kind === 'links').map(({ body }) => body.state)
+  await expect.poll(states).toEqual(['as-found', 'as-left'])
   await page.getByLabel('Wired for').selectOption('115-50')
   await expect(page.getByRole('row', { name: /Halves in parallel T1-T3, T2-T4.*as made/ })).toBeVisible()
 
