@@ -17,6 +17,19 @@ export function installIfNeeded() {
     .digest('hex')
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === lock) return
   console.log('Installing what Gensettle needs (once) …')
-  run('npm', 'ci', '--no-audit', '--no-fund', '--loglevel=error')
+  installAgainWhereTheNetworkFailed()
   writeFileSync(stamp, lock)
+}
+
+/** A registry that falls silent in the middle is common; what did arrive is in npm’s cache, so that a second try is short. */
+function installAgainWhereTheNetworkFailed() {
+  for (let left = 2; ; left -= 1) {
+    try {
+      run('npm', 'ci', '--no-audit', '--no-fund', '--loglevel=error', '--prefer-offline')
+      return
+    } catch (error) {
+      if (left === 0) throw error
+      console.log('That did not come to its end; once more …')
+    }
+  }
 }

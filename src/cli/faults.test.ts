@@ -9,7 +9,7 @@ import { addEntry, listEntries } from './log.js'
 import type { Result } from './result.js'
 
 const data = mkdtempSync(join(tmpdir(), 'gensettle-'))
-const of = { data }
+const of = { data, asOf: '2026-11-20' }
 
 // biome-ignore lint/suspicious/noExplicitAny: fields of answers, whose form is checked against the published one.
 function told(result: Result): any {
@@ -24,7 +24,7 @@ const codes = (result: Result) => (result.ok ? [] : result.problems.map(({ code 
 
 test('a case from the first question to what it really was', async () => {
   const flags = { 'rating-kw': ['7'], built: ['2004'], volts: ['230'], hertz: ['50'] }
-  await addEntry({ kind: 'set', bare: [], flags }, { data, boat: 'petrel', set: 'main' })
+  await addEntry({ kind: 'set', bare: [], flags }, { data, boat: 'petrel', set: 'main', from: '2026-11-01' })
   expect(codes(await nextOfCase(of))).toEqual(['unknown-case'])
 
   const begun = told(await startCase(['it', 'overheats'], of))
