@@ -41,7 +41,10 @@ test('a sheet for a rewind: leads as found drawn, what is required, data, tests 
   const add = (kind: 'set' | 'links', flags: Record<string, string[]>) =>
     addEntry({ kind, bare: [], flags }, { data, boat: 'petrel', set: 'main', from: '2026-10-01' })
   for (const written of [
-    await addEntry({ kind: 'boat', bare: [], flags: { currency: ['EUR'] } }, { data, boat: 'petrel', from: '2026-10-01' }),
+    await addEntry(
+      { kind: 'boat', bare: [], flags: { currency: ['EUR'] } },
+      { data, boat: 'petrel', from: '2026-10-01' },
+    ),
     await add('set', { 'rating-kw': ['7'], volts: ['230'], hertz: ['50'], rpm: ['1500'], built: ['2004'] }),
   ]) {
     if (!written.ok) throw new Error(JSON.stringify(written.problems))
