@@ -297,6 +297,7 @@ const meanings: Readonly<Record<Kind, Readonly<Record<string, string>>>> = {
     because: 'why',
     job: 'the job that it is about',
     alternative: 'the id of the alternative that you took',
+    parts: 'all that is to be done in the job, where it is more or less than its quote covers',
     'walk-away-price': 'the walk-away price that was shown',
   },
   note: { text: 'whatever it is' },

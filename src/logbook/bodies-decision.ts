@@ -17,6 +17,7 @@ import {
   wholeWithin,
   within,
 } from './atoms.js'
+import { deeds } from './bodies-work.js'
 
 /** A life model in an entry, packed. Leaves room for all else that an entry of its longest may hold. [characters] */
 export const longestKeptModel = 64_000
@@ -80,6 +81,8 @@ export const decisionBody = z.strictObject({
   because: text(4000).optional(),
   job: nameSchema.optional(),
   alternative: nameSchema.optional(),
+  /** All that is to be done in the job, where it is more or less than its quote covers. */
+  parts: listOf(z.strictObject({ part: nameSchema, did: oneOf(deeds) }), 1, 60).optional(),
   /** The walk-away price that was shown at the time. */
   walkAwayPrice: within(-1e9, 1e9).optional(),
   kept: keptAnswer.optional(),

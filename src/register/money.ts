@@ -38,15 +38,19 @@ export function spentOf(
   return { total, byYear, bySystem }
 }
 
-/** Of each job the latest quote, where neither bill nor work of that job has come since; oldest first. */
+/**
+ * Of each job the latest quote, where neither bill nor work of that job has come since; oldest first. A quote in another money
+ * than the boat's cannot be reckoned with, and is none.
+ */
 export function openQuotesOf(
   entries: readonly Entry[],
-  known: { readonly terms: Terms; readonly asOfDay: number },
+  known: { readonly terms: Terms; readonly asOfDay: number; readonly currency?: string | undefined },
 ): OpenQuote[] {
-  const { terms, asOfDay } = known
+  const { terms, asOfDay, currency } = known
   const open = new Map<string, { quote: Quote; decision?: string }>()
   for (const entry of entries) {
     if (isKind(entry, 'quote')) {
+      if ((entry.body.currency ?? currency) !== currency && currency !== undefined) continue
       open.delete(entry.body.job)
       open.set(entry.body.job, { quote: entry })
     } else if (isKind(entry, 'bill') || isKind(entry, 'work')) {
@@ -101,7 +105,7 @@ function quoteOf(quote: Quote, terms: Terms, asOfDay: number): OpenQuote {
 }
 
 /** With its tax; where nothing is said of tax it is taken as in. */
-function withTax(entry: Quote | Bill, terms: Terms): number {
+export function withTax(entry: Quote | Bill, terms: Terms): number {
   const { amount, tax } = entry.body
   if (tax === undefined || tax.included) return amount
   return amount * (1 + (tax.percent || terms.taxPercent || 0) / 100)

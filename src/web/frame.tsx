@@ -14,7 +14,14 @@ import { screens } from './screens.js'
 import { setInOneLine } from './set-line.js'
 import { shell } from './words/shell.js'
 
-const loop = ['logbook', 'set', 'forecast', 'alternatives', 'proof'] as const satisfies readonly BoatPage[]
+const loop = [
+  'logbook',
+  'set',
+  'forecast',
+  'alternatives',
+  'job',
+  'proof',
+] as const satisfies readonly BoatPage[]
 
 export interface FrameProps {
   readonly route: Route

@@ -17,6 +17,7 @@ export const boatPages = [
   'looking-back',
   'links',
   'shop-sheet',
+  'job',
   'proof',
   'proof-report',
 ] as const

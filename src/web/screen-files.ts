@@ -18,6 +18,7 @@ export const screenFiles = {
   brief: async () => (await import('./screens/brief.js')).BriefScreen,
   plan: async () => (await import('./screens/plan.js')).PlanScreen,
   sizing: async () => (await import('./screens/sizing.js')).SizingScreen,
+  job: async () => (await import('./screens/job.js')).JobScreen,
   proof: async () => (await import('./screens/proof.js')).ProofScreen,
   'proof-report': async () => (await import('./screens/proof-report.js')).ProofReportScreen,
   links: async () => (await import('./screens/links.js')).LinksScreen,

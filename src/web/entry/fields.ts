@@ -217,7 +217,14 @@ const fields: Readonly<Partial<Record<Kind, readonly Field[]>>> = {
   letdowns: [number('times'), number('years', 'years'), remark],
   complete: [{ key: 'of', takes: { as: 'several', options: ['stops', 'work'] } }, remark],
   'danger-safe': [{ key: 'danger', takes: { as: 'danger' } }, lines('how'), part('at.part'), remark],
-  decision: [lines('choice'), lines('because'), money('walkAwayPrice'), remark],
+  decision: [
+    lines('choice'),
+    lines('because'),
+    money('walkAwayPrice'),
+    more({ key: 'job', takes: { as: 'name' } }),
+    more({ key: 'parts', rows: [part(), choice('did', deeds)], least: 0 }),
+    remark,
+  ],
   overrule: [text('path'), number('value'), lines('because')],
   set: [
     text('name'),

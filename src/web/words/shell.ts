@@ -28,6 +28,7 @@ export const shell = {
     'looking-back': 'Looking back',
     links: 'Winding links',
     'shop-sheet': 'Shop sheet',
+    job: 'Job',
     proof: 'Proof',
     'proof-report': 'Proof report',
   },
