@@ -13,6 +13,7 @@ import {
   money,
   nameSchema,
   oneOf,
+  share,
   taxSchema,
   text,
   ulidSchema,
@@ -65,35 +66,62 @@ export const workBody = z.strictObject({
   ...common,
 })
 
+/** Work and goods that a price may leave out. */
+export const leavable = [
+  'removal',
+  'refitting',
+  'lifting',
+  'testing',
+  'carriage',
+  'travel',
+  'parts',
+  'consumables',
+  'haul-out',
+  'disposal',
+] as const
+
+/** How far a job has come when a stage of its price falls due. */
+export const paymentStages = ['order', 'start', 'stripped', 'half-way', 'finished', 'tested'] as const
+
+const currencyWords = 'a currency as three capital letters, such as EUR'
+
 /** A price offered for a job. */
 export const quoteBody = z.strictObject({
   job: nameSchema,
   what: text(2000).optional(),
   offeredBy: text(120).optional(),
   amount: money,
+  /** As the offer has it; left out: the boat's. Only the boat's can be reckoned with. */
+  currency: z
+    .string({ error: currencyWords })
+    .regex(/^[A-Z]{3}$/, currencyWords)
+    .optional(),
   tax: taxSchema.optional(),
   firmness: oneOf(['firm', 'estimate']),
   subjectToStripDown: yesNo,
   /** What the price leaves out. */
-  excludes: listOf(
-    oneOf([
-      'removal',
-      'refitting',
-      'lifting',
-      'testing',
-      'carriage',
-      'travel',
-      'parts',
-      'consumables',
-      'haul-out',
-      'disposal',
-    ]),
-    0,
-    10,
-  ),
+  excludes: listOf(oneOf(leavable), 0, 10),
   alsoExcludes: text(1000).optional(),
+  /** What it expressly holds; of what stands in neither list nothing was said. */
+  includes: listOf(oneOf(leavable), 0, 10).optional(),
   guaranteeMonths: within(0, 120, 'months').optional(),
   validUntil: dateSchema.optional(),
+  /** Calendar days from the order until the set runs again, or the day by which it does. */
+  days: within(0, 1000, 'd').optional(),
+  readyBy: dateSchema.optional(),
+  /** Of these, days on which the set is out. */
+  daysOut: within(0, 1000, 'd').optional(),
+  /** What is paid before the end: at a stage of the work or on a day, a share of the price or an amount. */
+  stagePayments: listOf(
+    z.strictObject({
+      when: oneOf(paymentStages).optional(),
+      share: share.optional(),
+      amount: money.optional(),
+      at: dateSchema.optional(),
+    }),
+    1,
+    12,
+  ).optional(),
   /** What the price is for. */
   covers: z.strictObject({
     parts: listOf(z.strictObject({ part: nameSchema, did: oneOf(deeds) }), 0, 60),

@@ -9,6 +9,7 @@ import { canonicalText } from './canonical.js'
 import { firstDay, isLogDate, lastDay } from './dates.js'
 import { alternativeProblems } from './entry-alternative.js'
 import { loadsProblems } from './entry-loads.js'
+import { quoteProblems } from './entry-quote.js'
 import { type Entry, formOfUnknownKind, forms, type Kind, kinds, presentVersion } from './kinds.js'
 import { type Problem, problemsOf, withoutRepeats } from './problems.js'
 import { readOldVersion } from './versions.js'
@@ -98,6 +99,7 @@ function crossProblems(entry: Fields): Problem[] {
   if (isRecord(entry.body)) {
     bodyProblems(entry.kind, entry.body, say)
     if (entry.kind === 'alternative') problems.push(...alternativeProblems(entry.body))
+    if (entry.kind === 'quote') problems.push(...quoteProblems(entry.body))
     problems.push(...loadsProblems(entry.kind, entry.body))
   }
   return problems

@@ -156,6 +156,33 @@ test('a quote past its validity, unless something followed it', () => {
   ])
 })
 
+test('a quote in another money, ready or paid before it was offered', () => {
+  const quote = (body: object) =>
+    trialEntry(
+      1,
+      'quote',
+      {
+        job: 'rewind',
+        amount: 2000,
+        firmness: 'firm',
+        subjectToStripDown: false,
+        excludes: [],
+        covers: { parts: [] },
+        ...body,
+      },
+      { from: '2024-03-01' },
+    )
+  const boat = trialEntry(2, 'boat', { currency: 'GBP' }, { set: null })
+  expect(codes(boat, quote({ currency: 'EUR' }))).toEqual([['quote-in-other-money', [1]]])
+  expect(codes(boat, quote({ currency: 'GBP' }))).toEqual([])
+  expect(codes(quote({ currency: 'EUR' }))).toEqual([])
+  const stagePayments = [{ at: '2024-02-28', share: 0.5 }]
+  expect(codes(quote({ readyBy: '2024-02-10', stagePayments }))).toEqual([
+    ['ready-before-offered', [1]],
+    ['paid-before-offered', [1]],
+  ])
+})
+
 test('figures that contradict one another within an entry', () => {
   const at = { from: '2021-07-01', until: '2021-07-03' }
   expect(codes(trialEntry(1, 'stop', { daysWithoutPower: 4, curedSameDay: false }, at))).toEqual([

@@ -21,6 +21,7 @@ export function oddities(entries: readonly Entry[], known: KnownThings): Oddity[
     ...missingReferences(entries),
     ...unquotedJobs(entries),
     ...expiredQuotes(entries, known.today),
+    ...foreignQuotes(entries),
     ...hourOddities(entries),
     ...partOddities(entries, known),
   ]
@@ -60,17 +61,48 @@ function aboutOne(entry: Entry, { today }: KnownThings): Oddity[] {
       )
     }
   }
-  if (
-    isKind(entry, 'quote') &&
-    entry.body.validUntil !== undefined &&
-    lastDay(entry.body.validUntil) < firstDay(entry.from)
-  ) {
-    ask(
-      'quote-ends-before-given',
-      `The ${sayEntryOf(entry)} held only until ${entry.body.validUntil}, which is before it was given. Is one of the dates wrong?`,
-    )
+  if (isKind(entry, 'quote')) {
+    const { validUntil, readyBy, stagePayments = [] } = entry.body
+    const isBefore = (date: LogDate) => lastDay(date) < firstDay(entry.from)
+    if (validUntil !== undefined && isBefore(validUntil)) {
+      ask(
+        'quote-ends-before-given',
+        `The ${sayEntryOf(entry)} held only until ${validUntil}, which is before it was given. Is one of the dates wrong?`,
+      )
+    }
+    if (readyBy !== undefined && isBefore(readyBy)) {
+      ask(
+        'ready-before-offered',
+        `The ${sayEntryOf(entry)} has the set run again by ${readyBy}, which is before it was given. Is one of the dates wrong?`,
+      )
+    }
+    for (const { at } of stagePayments) {
+      if (at === undefined || !isBefore(at)) continue
+      ask(
+        'paid-before-offered',
+        `The ${sayEntryOf(entry)} asks for money on ${at}, which is before it was given. Is one of the dates wrong?`,
+      )
+    }
   }
   return asked
+}
+
+/** Quotes in another money than the boat's, in which every amount of the log is. */
+function foreignQuotes(entries: readonly Entry[]): Oddity[] {
+  const own = entries.findLast((entry) => isKind(entry, 'boat') && entry.body.currency !== undefined)
+  const money = own !== undefined && isKind(own, 'boat') ? own.body.currency : undefined
+  return entries.flatMap((entry) => {
+    if (!isKind(entry, 'quote') || money === undefined) return []
+    const { currency = money } = entry.body
+    if (currency === money) return []
+    return [
+      {
+        code: 'quote-in-other-money',
+        ids: [entry.id],
+        question: `The ${sayEntryOf(entry)} is in ${currency}, and the log is kept in ${money}. What does it come to in ${money}? Until you say, it is left out.`,
+      },
+    ]
+  })
 }
 
 function duplicates(entries: readonly Entry[]): Oddity[] {

@@ -38,15 +38,19 @@ export function spentOf(
   return { total, byYear, bySystem }
 }
 
-/** Of each job the latest quote, where neither bill nor work of that job has come since; oldest first. */
+/**
+ * Of each job the latest quote, where neither bill nor work of that job has come since; oldest first. A quote in another money
+ * than the boat's cannot be reckoned with, and is none.
+ */
 export function openQuotesOf(
   entries: readonly Entry[],
-  known: { readonly terms: Terms; readonly asOfDay: number },
+  known: { readonly terms: Terms; readonly asOfDay: number; readonly currency?: string | undefined },
 ): OpenQuote[] {
-  const { terms, asOfDay } = known
+  const { terms, asOfDay, currency } = known
   const open = new Map<string, { quote: Quote; decision?: string }>()
   for (const entry of entries) {
     if (isKind(entry, 'quote')) {
+      if ((entry.body.currency ?? currency) !== currency && currency !== undefined) continue
       open.delete(entry.body.job)
       open.set(entry.body.job, { quote: entry })
     } else if (isKind(entry, 'bill') || isKind(entry, 'work')) {

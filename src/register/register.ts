@@ -71,7 +71,7 @@ export function registerOf({ entries: all, boat, set, asOf, catalogue }: Registe
     openDangers: openDangersOf({ defects: openDefects, broken }, entries, catalogue),
     protections: protectionsOf(catalogue, { setFacts, entries: ofSet, asOfDay }),
     spent: spentOf(entries, { catalogue, terms, asOfDay }),
-    openQuotes: openQuotesOf(entries, { terms, asOfDay }),
+    openQuotes: openQuotesOf(entries, { terms, asOfDay, currency: particulars.boatFacts.currency }),
     overruns: overrunsOf(entries, terms),
     ownAlternatives: ownAlternativesOf(ofSet),
     ...(offered.length === 0 ? {} : { offeredSets: offered }),

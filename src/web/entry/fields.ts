@@ -6,7 +6,7 @@
 
 import { readingUnits } from '../../logbook/bodies-seen.js'
 import { excitationKinds, qualities } from '../../logbook/bodies-set.js'
-import { deeds } from '../../logbook/bodies-work.js'
+import { deeds, leavable, paymentStages } from '../../logbook/bodies-work.js'
 import type { Kind } from '../../logbook/kinds.js'
 
 /** One thing to type or to choose. `key` is its path in the body: `workHours.owner`. */
@@ -177,30 +177,28 @@ const fields: Readonly<Partial<Record<Kind, readonly Field[]>>> = {
     choice('firmness', ['firm', 'estimate']),
     yesNo('subjectToStripDown'),
     { key: 'covers.parts', rows: [part(), choice('did', deeds)], least: 1 },
-    {
-      key: 'excludes',
-      takes: {
-        as: 'several',
-        options: [
-          'removal',
-          'refitting',
-          'lifting',
-          'testing',
-          'carriage',
-          'travel',
-          'parts',
-          'consumables',
-          'haul-out',
-          'disposal',
-        ],
-      },
-    },
+    { key: 'excludes', takes: { as: 'several', options: leavable } },
     lines('what'),
-    more(text('offeredBy')),
+    text('offeredBy'),
+    more({ key: 'includes', takes: { as: 'several', options: leavable } }),
+    more(lines('alsoExcludes')),
     ...tax,
+    more(number('days', 'd')),
+    more({ key: 'readyBy', takes: { as: 'date' } }),
+    more(number('daysOut', 'd')),
     more(number('guaranteeMonths', 'months')),
     more({ key: 'validUntil', takes: { as: 'date' } }),
-    more(lines('alsoExcludes')),
+    more({
+      key: 'stagePayments',
+      rows: [
+        choice('when', paymentStages),
+        percent('share'),
+        money('amount'),
+        { key: 'at', takes: { as: 'date' } },
+      ],
+      least: 0,
+    }),
+    more(text('currency')),
     remark,
   ],
   bill: [

@@ -81,6 +81,10 @@ export const fieldNames: Readonly<Record<string, string>> = {
   subjectToStripDown: 'Subject to strip-down',
   'covers.parts': 'What it covers',
   excludes: 'Left out of the price',
+  includes: 'Expressly in the price',
+  readyBy: 'Or the day by which it runs again',
+  daysOut: 'Of these, days without the set',
+  stagePayments: 'Paid before the end',
   alsoExcludes: 'Left out besides',
   offeredBy: 'Who offers it',
   'tax.included': 'Tax is in the amount',
@@ -233,6 +237,10 @@ const fieldNamesOfKind: Readonly<Record<string, string>> = {
   'alternative.quality': 'Life of what is fitted, 1 as new',
   'alternative.job': 'At the quote in hand for this job',
   'terms.withoutPower': 'Price of being without power, by season',
+  'quote.days': 'Days from the order until it runs again',
+  'quote.when': 'When',
+  'quote.share': 'Share of the price',
+  'quote.at': 'Or on this day',
   'bill.what': 'For what',
   'bill.parts': 'For which parts',
   'note.text': 'In your words',
@@ -332,6 +340,12 @@ export const choiceNames: Readonly<Record<string, string>> = {
 }
 
 const choiceNamesOfKind: Readonly<Record<string, string>> = {
+  'quote.when.order': 'With the order',
+  'quote.when.start': 'When work begins',
+  'quote.when.stripped': 'When it is stripped down',
+  'quote.when.half-way': 'Half way',
+  'quote.when.finished': 'When it is finished',
+  'quote.when.tested': 'When it is tested',
   'work.failed': 'It failed',
   'work.was.failed': 'It had failed',
 }
