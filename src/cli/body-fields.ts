@@ -20,7 +20,7 @@ export interface BodyField {
 
 type Takes =
   | { readonly form: 'number' | 'text' | 'yes-no' | 'json' }
-  | { readonly form: 'record'; readonly keys: readonly string[] }
+  | { readonly form: 'record'; readonly keys: readonly string[]; readonly of: readonly Takes[] }
   | { readonly form: 'list'; readonly of: Takes }
 
 /** Fields that have an option of their own, or none. */
@@ -62,7 +62,7 @@ export function valueTyped(takes: Takes, texts: readonly string[]): unknown {
     pieces.flatMap((piece, i) => {
       const key = takes.keys[i] ?? `more-${i}`
       if (piece.trim() === '' && pieces.length > 1) return []
-      return [[key, Number.isFinite(Number(piece)) ? Number(piece) : piece]]
+      return [[key, valueTyped(takes.of[i] ?? { form: 'number' }, [piece])]]
     }),
   )
 }
@@ -94,8 +94,8 @@ function takesOf(field: z.ZodType): Takes {
   if (field instanceof z.ZodArray) return { form: 'list', of: takesOf(bareOf(field.element as z.ZodType)) }
   if (!(field instanceof z.ZodObject)) return { form: 'json' }
   const fields = Object.values(field.shape).map((inner) => takesOf(bareOf(inner as z.ZodType)))
-  const flat = fields.every(({ form }) => form === 'number' || form === 'text')
-  return flat ? { form: 'record', keys: Object.keys(field.shape) } : { form: 'json' }
+  const flat = fields.every(({ form }) => form === 'number' || form === 'text' || form === 'yes-no')
+  return flat ? { form: 'record', keys: Object.keys(field.shape), of: fields } : { form: 'json' }
 }
 
 function wordsOf(field: z.ZodType, takes: Takes): string {

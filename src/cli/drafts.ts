@@ -21,6 +21,8 @@ const bareFields: Readonly<Partial<Record<Kind, readonly string[]>>> = {
   'passed-over': ['about'],
   quote: ['job', 'amount'],
   bill: ['amount'],
+  particulars: ['part', 'number'],
+  order: ['state'],
   note: ['text'],
   alternative: ['id', 'name'],
   load: ['id', 'is'],

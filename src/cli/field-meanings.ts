@@ -269,6 +269,21 @@ const meanings: Readonly<Record<Kind, Readonly<Record<string, string>>>> = {
     'raw-water-hose-mm': 'inside of the raw-water hose',
     'vent-cm2': 'free area of the openings that let air in',
   },
+  particulars: {
+    part: 'the part',
+    piece: 'a small piece that goes with it, as "job kit" names it; left out: the part itself',
+    number: 'the number or the size that stands on it',
+    answers: 'what "job kit" asks, by its names, and what you found',
+  },
+  order: {
+    state: 'how far these pieces have come',
+    lines: 'the pieces; whether they fit is said when they are checked, and what differs where they do not',
+    job: 'the job that they are for',
+    supplier: 'whom they are from',
+    price: 'what all of it costs',
+    ...tax,
+    expected: 'when it is to be there',
+  },
   candidate: {
     id: 'a name of its own',
     removed: 'it is no longer thought of',

@@ -53,6 +53,14 @@ const about: Readonly<Record<Kind, readonly [string, string]>> = {
     'quote rewind 2400 --firmness firm --subject-to-strip-down yes --covers-parts stator-winding:renewed',
   ],
   bill: ['money asked for', 'bill 180 --parts sea-pump-impeller'],
+  particulars: [
+    'what a part was found to be, before one is ordered',
+    'particulars outboard-bearing 6305-2RS/C3 --answers "shaft-size:25 mm"',
+  ],
+  order: [
+    'pieces that were ordered, came, or were checked against the old',
+    'order ordered --lines "sea-pump-body::1:P-40;sea-pump-body:gasket:2" --expected 2026-12-04',
+  ],
   links: [
     'how the leads of the alternator are joined, as found or as left',
     'links --state as-found --winding four-leads --joined T2-T3 --lines L=T1,N=T4 --sensing S1=T1,S2=T4',

@@ -9,6 +9,7 @@ import { canonicalText } from './canonical.js'
 import { firstDay, isLogDate, lastDay } from './dates.js'
 import { alternativeProblems } from './entry-alternative.js'
 import { loadsProblems } from './entry-loads.js'
+import { orderProblems } from './entry-order.js'
 import { quoteProblems } from './entry-quote.js'
 import { type Entry, formOfUnknownKind, forms, type Kind, kinds, presentVersion } from './kinds.js'
 import { type Problem, problemsOf, withoutRepeats } from './problems.js'
@@ -101,6 +102,7 @@ function crossProblems(entry: Fields): Problem[] {
     if (entry.kind === 'alternative') problems.push(...alternativeProblems(entry.body))
     if (entry.kind === 'quote') problems.push(...quoteProblems(entry.body))
     problems.push(...loadsProblems(entry.kind, entry.body))
+    problems.push(...orderProblems(entry.kind, entry.body))
   }
   return problems
 }

@@ -20,6 +20,7 @@ import { decisionBody } from './bodies-decision.js'
 import { linksBody } from './bodies-links.js'
 import { candidateBody, habitsBody, houseRuleBody, loadBody, spaceBody } from './bodies-loads.js'
 import { measuredBody } from './bodies-measured.js'
+import { orderBody, particularsBody } from './bodies-order.js'
 import { alternativeBody } from './bodies-plan.js'
 import {
   completeBody,
@@ -71,6 +72,8 @@ const kindForms = {
   work: { set: nameSchema, body: workBody },
   quote: { set: either, body: quoteBody },
   bill: { set: either, body: billBody },
+  particulars: { set: nameSchema, body: particularsBody },
+  order: { set: nameSchema, body: orderBody },
   alternative: { set: nameSchema, body: alternativeBody },
   links: { set: nameSchema, body: linksBody },
   load: { set: nothing, body: loadBody },

@@ -26,6 +26,8 @@ export function partsNamedBy(entry: Entry): readonly NamedPart[] {
   if (isKind(entry, 'quote')) return entry.body.covers.parts
   if (isKind(entry, 'alternative')) return entry.body.parts ?? []
   if (isKind(entry, 'bill')) return named(entry.body.parts)
+  if (isKind(entry, 'particulars')) return [{ part: entry.body.part }]
+  if (isKind(entry, 'order')) return named(entry.body.lines.map(({ part }) => part))
   if (isKind(entry, 'set')) return [...named(entry.body.has), ...named(entry.body.hasNot)]
   if (isKind(entry, 'terms')) return [...named(entry.body.ownerAlsoDoes), ...named(entry.body.ownerNeverDoes)]
   return []

@@ -27,6 +27,8 @@ const kindWords: Readonly<Record<Kind, string>> = {
   work: 'work',
   quote: 'quote',
   bill: 'bill',
+  particulars: 'particulars',
+  order: 'order',
   decision: 'decision',
   alternative: 'alternative',
   links: 'entry of joined leads',

@@ -8,6 +8,7 @@ import { canonicalText } from './canonical.js'
 import { dayNumber, daySpan, daySpanOf, firstDay, type LogDate, lastDay } from './dates.js'
 import { type Entry, isKind } from './kinds.js'
 import { hourOddities } from './oddities-hours.js'
+import { orderOddities } from './oddities-order.js'
 import { partOddities } from './oddities-parts.js'
 import { sayDays, sayEntryOf, sayOn, sayTimes } from './oddities-words.js'
 import type { KnownThings, Oddity } from './oddity.js'
@@ -23,6 +24,7 @@ export function oddities(entries: readonly Entry[], known: KnownThings): Oddity[
     ...expiredQuotes(entries, known.today),
     ...foreignQuotes(entries),
     ...hourOddities(entries),
+    ...orderOddities(entries),
     ...partOddities(entries, known),
   ]
 }

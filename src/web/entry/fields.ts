@@ -4,6 +4,7 @@
  * @module
  */
 
+import { orderStates } from '../../logbook/bodies-order.js'
 import { readingUnits } from '../../logbook/bodies-seen.js'
 import { excitationKinds, qualities } from '../../logbook/bodies-set.js'
 import { deeds, leavable, paymentStages } from '../../logbook/bodies-work.js'
@@ -207,6 +208,34 @@ const fields: Readonly<Partial<Record<Kind, readonly Field[]>>> = {
     text('billedBy'),
     ...tax,
     more({ key: 'parts', takes: { as: 'parts' } }),
+    more({ key: 'job', takes: { as: 'name' } }),
+    remark,
+  ],
+  particulars: [
+    part(),
+    text('number'),
+    { key: 'answers', rows: [{ key: 'question', takes: { as: 'name' } }, text('answer')], least: 1 },
+    more({ key: 'piece', takes: { as: 'name' } }),
+    remark,
+  ],
+  order: [
+    choice('state', orderStates),
+    {
+      key: 'lines',
+      rows: [
+        part(),
+        { key: 'piece', takes: { as: 'name' } },
+        number('count'),
+        text('number'),
+        yesNo('fits'),
+        text('differs'),
+      ],
+      least: 1,
+    },
+    text('supplier'),
+    { key: 'expected', takes: { as: 'date' } },
+    money('price'),
+    ...tax,
     more({ key: 'job', takes: { as: 'name' } }),
     remark,
   ],

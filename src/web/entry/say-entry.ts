@@ -6,6 +6,7 @@
 
 import type { Catalogue } from '../../catalogue/catalogue.js'
 import { sayCase } from '../../faults/say-case.js'
+import { sayOrder, sayParticulars } from '../../job/order-words.js'
 import { type Body, type Entry, isKind } from '../../logbook/kinds.js'
 import { sayLinksEntry } from '../../proof/as-found.js'
 import { isSpoken, spokenUnit, toSpoken } from '../../units/spoken.js'
@@ -120,6 +121,8 @@ function saidBody(entry: Entry, { part, money, catalogue, measured }: Words): st
     return `${part(id)}, ${originalToSet ? 'as the set came' : choice('quality', quality)}`
   }
   if (isKind(entry, 'note')) return entry.body.text
+  if (isKind(entry, 'order')) return sayOrder(entry.body, (id) => lowerFirst(part(id)))
+  if (isKind(entry, 'particulars')) return sayParticulars(entry.body, (id) => lowerFirst(part(id)))
   if (isKind(entry, 'case')) return upperFirst(sayCase(entry.body))
   if (isKind(entry, 'letdowns'))
     return `Let down ${entry.body.times} times in ${number(entry.body.years)} years`
