@@ -30,7 +30,9 @@ export function trialEntry<K extends Kind>(
     version: 1,
     id: trialId(number),
     boat: 'trial',
-    set: ['boat', 'terms', 'load', 'house-rule', 'photograph-removed'].includes(kind) ? null : 'main',
+    set: ['boat', 'terms', 'free-days', 'load', 'house-rule', 'photograph-removed'].includes(kind)
+      ? null
+      : 'main',
     from,
     until: from,
     noted: '2024-01-01T12:00:00Z',

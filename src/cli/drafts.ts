@@ -24,6 +24,8 @@ const bareFields: Readonly<Partial<Record<Kind, readonly string[]>>> = {
   particulars: ['part', 'number'],
   order: ['state'],
   note: ['text'],
+  activity: ['job', 'name', 'what'],
+  'free-days': ['who', 'weekdays'],
   alternative: ['id', 'name'],
   load: ['id', 'is'],
   'house-rule': ['id', 'loads'],

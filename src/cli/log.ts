@@ -30,7 +30,7 @@ import { sayDates, sayEntry } from './say-entry.js'
 import { tableText } from './table.js'
 
 /** Kinds that speak of the boat and never of a set. */
-const ofBoatOnly: readonly Kind[] = ['boat', 'terms', 'load', 'house-rule', 'photograph-removed']
+const ofBoatOnly: readonly Kind[] = ['boat', 'terms', 'free-days', 'load', 'house-rule', 'photograph-removed']
 /** Kinds that may speak of either; without --set they speak of the boat. */
 const ofEither: readonly Kind[] = [
   'overrule',

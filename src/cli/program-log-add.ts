@@ -61,6 +61,14 @@ const about: Readonly<Record<Kind, readonly [string, string]>> = {
     'pieces that were ordered, came, or were checked against the old',
     'order ordered --lines "sea-pump-body::1:P-40;sea-pump-body:gasket:2" --expected 2026-12-04',
   ],
+  activity: [
+    'something that is to be done in a job, or that was begun or done',
+    'activity elbow fit-elbow "Fit the elbow" --after get-elbow --days-low 0.5 --days-usual 1 --days-high 3 --needs owner',
+  ],
+  'free-days': [
+    'days on which somebody can work, or the weather lets outside work go',
+    'free-days owner saturday sunday --not-days 2026-12',
+  ],
   links: [
     'how the leads of the alternator are joined, as found or as left',
     'links --state as-found --winding four-leads --joined T2-T3 --lines L=T1,N=T4 --sensing S1=T1,S2=T4',

@@ -5,6 +5,7 @@
  */
 
 import { sayCase } from '../faults/say-case.js'
+import { sayActivity, sayFreeDays } from '../job/activities-words.js'
 import { sayOrder, sayParticulars } from '../job/order-words.js'
 import { type Body, type Entry, isKind } from '../logbook/kinds.js'
 import { sayLinksEntry } from '../proof/as-found.js'
@@ -48,6 +49,8 @@ function saidOf(entry: Entry): string[] {
   if (isKind(entry, 'case')) return [sayCase(entry.body)]
   if (isKind(entry, 'links')) return [sayLinksEntry(entry.body)]
   if (isKind(entry, 'measured')) return sayMeasured(entry.body)
+  if (isKind(entry, 'activity')) return [sayActivity(entry.body)]
+  if (isKind(entry, 'free-days')) return [sayFreeDays(entry.body)]
   if (isKind(entry, 'order')) return [sayOrder(entry.body, (part) => part)]
   if (isKind(entry, 'particulars')) return [sayParticulars(entry.body, (part) => part)]
   return isKind(entry, 'decision') ? sayDecision(entry.body) : sayFields(entry.body)

@@ -7,6 +7,7 @@
 import { shown } from '../catalogue/problem.js'
 import { canonicalText } from './canonical.js'
 import { firstDay, isLogDate, lastDay } from './dates.js'
+import { activityProblems } from './entry-activity.js'
 import { alternativeProblems } from './entry-alternative.js'
 import { loadsProblems } from './entry-loads.js'
 import { orderProblems } from './entry-order.js'
@@ -102,6 +103,7 @@ function crossProblems(entry: Fields): Problem[] {
     if (entry.kind === 'alternative') problems.push(...alternativeProblems(entry.body))
     if (entry.kind === 'quote') problems.push(...quoteProblems(entry.body))
     problems.push(...loadsProblems(entry.kind, entry.body))
+    problems.push(...activityProblems(entry.kind, entry.body))
     problems.push(...orderProblems(entry.kind, entry.body))
   }
   return problems

@@ -15,6 +15,7 @@ import {
   ulidSchema,
   wholeWithin,
 } from './atoms.js'
+import { activityBody, freeDaysBody } from './bodies-activity.js'
 import { caseBody } from './bodies-case.js'
 import { decisionBody } from './bodies-decision.js'
 import { linksBody } from './bodies-links.js'
@@ -74,6 +75,8 @@ const kindForms = {
   bill: { set: either, body: billBody },
   particulars: { set: nameSchema, body: particularsBody },
   order: { set: nameSchema, body: orderBody },
+  activity: { set: nameSchema, body: activityBody },
+  'free-days': { set: nothing, body: freeDaysBody },
   alternative: { set: nameSchema, body: alternativeBody },
   links: { set: nameSchema, body: linksBody },
   load: { set: nothing, body: loadBody },

@@ -30,6 +30,8 @@ const kindWords: Readonly<Record<Kind, string>> = {
   particulars: 'particulars',
   order: 'order',
   decision: 'decision',
+  activity: 'entry of what is to be done',
+  'free-days': 'entry of free days',
   alternative: 'alternative',
   links: 'entry of joined leads',
   load: 'entry of a load',

@@ -32,7 +32,8 @@ export function oddities(entries: readonly Entry[], known: KnownThings): Oddity[
 function aboutOne(entry: Entry, { today }: KnownThings): Oddity[] {
   const asked: Oddity[] = []
   const ask = (code: string, question: string) => asked.push({ code, ids: [entry.id], question })
-  if (firstDay(entry.from) > today) {
+  // when somebody will be free is said beforehand
+  if (firstDay(entry.from) > today && entry.kind !== 'free-days') {
     ask('date-ahead', `The ${sayEntryOf(entry)} lies ahead: that day has not come yet. Is the date right?`)
   }
   if (isKind(entry, 'stop')) {

@@ -4,6 +4,7 @@
  * @module
  */
 
+import { activityStates, needed, weekdays } from '../../logbook/bodies-activity.js'
 import { orderStates } from '../../logbook/bodies-order.js'
 import { readingUnits } from '../../logbook/bodies-seen.js'
 import { excitationKinds, qualities } from '../../logbook/bodies-set.js'
@@ -36,7 +37,8 @@ export type Takes =
       /** What they are called, where no word of the form's own is it. */
       readonly names?: Readonly<Record<string, string>>
     }
-  | { readonly as: 'several'; readonly options: readonly string[] }
+  /** Nothing chosen is an empty list, or with `perhaps` nothing said. */
+  | { readonly as: 'several'; readonly options: readonly string[]; readonly perhaps?: true }
   | { readonly as: 'numbers' }
   /** Several short texts, commas between. */
   | { readonly as: 'texts' }
@@ -181,7 +183,7 @@ const fields: Readonly<Partial<Record<Kind, readonly Field[]>>> = {
     { key: 'excludes', takes: { as: 'several', options: leavable } },
     lines('what'),
     text('offeredBy'),
-    more({ key: 'includes', takes: { as: 'several', options: leavable } }),
+    more({ key: 'includes', takes: { as: 'several', options: leavable, perhaps: true } }),
     more(lines('alsoExcludes')),
     ...tax,
     more(number('days', 'd')),
@@ -393,6 +395,25 @@ const fields: Readonly<Partial<Record<Kind, readonly Field[]>>> = {
     more(number('used.hours', 'h')),
     remark,
   ],
+  activity: [
+    { key: 'job', takes: { as: 'name' } },
+    { key: 'name', takes: { as: 'name' } },
+    text('what'),
+    texts('after'),
+    ...['low', 'usual', 'high'].map((end) => number(`days.${end}`, 'd')),
+    { key: 'needs', takes: { as: 'several', options: needed, perhaps: true } },
+    yesNo('inOneRun'),
+    choice('state', activityStates),
+    remark,
+  ],
+  'free-days': [
+    choice('who', needed),
+    { key: 'weekdays', takes: { as: 'several', options: weekdays, perhaps: true } },
+    texts('days'),
+    texts('notDays'),
+    more({ key: 'months', rows: [{ key: 'month', takes: { as: 'month' } }, percent('share')], least: 0 }),
+    remark,
+  ],
   alternative: [
     text('name'),
     choice('now', ['leave', 'mend', 'replace', 'give-up']),
@@ -414,7 +435,14 @@ export function fieldsOf(kind: Kind): readonly Field[] {
 }
 
 /** Kinds that belong to the boat and never to a set. */
-export const ofBoatOnly: readonly Kind[] = ['boat', 'terms', 'load', 'house-rule', 'photograph-removed']
+export const ofBoatOnly: readonly Kind[] = [
+  'boat',
+  'terms',
+  'free-days',
+  'load',
+  'house-rule',
+  'photograph-removed',
+]
 
 /** Units in which a reading may be typed: those that are kept, and those that are only spoken. */
 export const typedUnits: readonly string[] = [...readingUnits, 'F', 'psi', 'bar', 'US gal', 'imp gal', 'hp']

@@ -6,6 +6,7 @@
 
 import type { Catalogue } from '../../catalogue/catalogue.js'
 import { sayCase } from '../../faults/say-case.js'
+import { sayActivity, sayFreeDays } from '../../job/activities-words.js'
 import { sayOrder, sayParticulars } from '../../job/order-words.js'
 import { type Body, type Entry, isKind } from '../../logbook/kinds.js'
 import { sayLinksEntry } from '../../proof/as-found.js'
@@ -121,6 +122,8 @@ function saidBody(entry: Entry, { part, money, catalogue, measured }: Words): st
     return `${part(id)}, ${originalToSet ? 'as the set came' : choice('quality', quality)}`
   }
   if (isKind(entry, 'note')) return entry.body.text
+  if (isKind(entry, 'activity')) return upperFirst(sayActivity(entry.body))
+  if (isKind(entry, 'free-days')) return upperFirst(sayFreeDays(entry.body))
   if (isKind(entry, 'order')) return sayOrder(entry.body, (id) => lowerFirst(part(id)))
   if (isKind(entry, 'particulars')) return sayParticulars(entry.body, (id) => lowerFirst(part(id)))
   if (isKind(entry, 'case')) return upperFirst(sayCase(entry.body))

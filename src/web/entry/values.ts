@@ -92,7 +92,7 @@ export function usualValues(fields: readonly Field[]): Values {
 
 function valueTyped(takes: Takes, typed: string, today: LogDate): unknown {
   const text = typed.trim()
-  if (text === '') return takes.as === 'several' ? [] : undefined
+  if (text === '') return takes.as === 'several' && !takes.perhaps ? [] : undefined
   switch (takes.as) {
     case 'number':
     case 'money':

@@ -29,6 +29,8 @@ export const kindNames: Readonly<Record<Kind, string>> = {
   particulars: 'Particulars',
   order: 'Order',
   decision: 'Decision',
+  activity: 'To be done',
+  'free-days': 'Free days',
   alternative: 'Alternative',
   links: 'Joined leads',
   load: 'Load',
@@ -243,6 +245,21 @@ export const fieldNames: Readonly<Record<string, string>> = {
 const fieldNamesOfKind: Readonly<Record<string, string>> = {
   'use.months': 'A usual year, by month',
   'use.starts': 'Starts',
+  'activity.name': 'Its short name in the job, words joined by hyphens',
+  'activity.what': 'What is done',
+  'activity.after': 'What must be done before, by short names',
+  'activity.needs': 'Needed for it',
+  'activity.inOneRun': 'All its days must follow one another',
+  'activity.state': 'How far it has come',
+  'activity.days.low': 'Days: the fewest',
+  'activity.days.usual': 'Days: as a rule',
+  'activity.days.high': 'Days: the most',
+  'free-days.who': 'Who is free',
+  'free-days.weekdays': 'On these weekdays',
+  'free-days.days': 'Free besides on, such as 2027-03-02 or 2027-03',
+  'free-days.notDays': 'Not free on',
+  'free-days.months': 'Weather by month',
+  'free-days.share': 'Days on which outside work goes',
   'alternative.name': 'What it is called',
   'alternative.parts': 'Parts put right',
   'alternative.quality': 'Life of what is fitted, 1 as new',
@@ -362,6 +379,13 @@ export const choiceNames: Readonly<Record<string, string>> = {
 }
 
 const choiceNamesOfKind: Readonly<Record<string, string>> = {
+  'activity.needs.owner': 'You',
+  'activity.needs.weather': 'Weather for outside work',
+  'activity.state.to-do': 'Still to be done',
+  'activity.state.begun': 'Begun',
+  'activity.state.done': 'Done',
+  'activity.state.left-out': 'Not to be done at all',
+  'free-days.who.weather': 'The weather, for outside work',
   'quote.when.order': 'With the order',
   'quote.when.start': 'When work begins',
   'quote.when.stripped': 'When it is stripped down',
@@ -456,7 +480,18 @@ export const form = {
   nothingChosen: 'Not said',
   choosePart: 'Choose a part',
   pictures: 'Pictures',
-  picturesHelp: 'JPEG, PNG, WebP or HEIC, at most 50 MB each.',
+  picturesHelp: 'JPEG, PNG or WebP, at most 50 MB each. Kept as they are; where they were taken stays in this log.',
+  pictureWrong: (name: string, why: 'empty' | 'too-large' | 'no-picture' | 'unreadable') =>
+    `${name} is not taken: ${
+      {
+        empty: 'the file is empty; take it or copy it again.',
+        'too-large': 'it is larger than 50 MB.',
+        'no-picture': 'it is no JPEG, PNG or WebP.',
+        unreadable: 'this browser cannot read it; copy it to this machine first.',
+      }[why]
+    }`,
+  pictureHeic: (name: string) =>
+    `${name} is HEIC: it is kept as it is, but neither shown nor printed here. Set the phone to JPEG (“most compatible”) for the next ones, and attach this one as JPEG as well.`,
   picturesChosen: 'Pictures chosen',
   dropPicture: 'Take it away',
   write: 'Write it in',
@@ -547,6 +582,8 @@ export const logbook = {
   hidePictures: 'fold the pictures',
   cannotShow: 'This browser cannot show it.',
   openPicture: 'Open the file',
+  copyPicture: 'A copy without its place',
+  heic: 'HEIC: kept, and not shown here. A program that knows HEIC opens it.',
   notSent: 'Not sent yet',
   waitingSay: (count: number) =>
     count === 1 ? '1 entry waits to be sent.' : `${count} entries wait to be sent.`,
@@ -555,6 +592,8 @@ export const logbook = {
   refusedTitle: 'Not taken',
   refusedSay: 'The program on this machine would not take this entry. Its text is still here.',
   mend: 'Mend it',
+  leavePictureOut: 'Send it without that picture',
+  pictureKept: 'The picture is still in this browser, and on whatever it was taken with.',
   dropIt: 'Drop it',
   dispute: {
     title: 'Two side by side',
