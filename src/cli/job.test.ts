@@ -32,3 +32,10 @@ test('a job that leaves no set to renew anything in is refused, with those that 
   const plan = await planJob({ ...at, alternative: 'give-up' })
   expect(plan).toMatchObject({ ok: false, problems: [{ code: 'not-one-of', path: '--alternative' }] })
 })
+
+test('a job that the log does not speak of is refused, with those that it does', async () => {
+  expect(await planJob({ ...at, boat: 'marram', job: 'rewind-1926' })).toMatchObject({
+    ok: false,
+    problems: [{ code: 'not-one-of', path: 'job', allowed: expect.stringContaining('rewind-2026') }],
+  })
+})

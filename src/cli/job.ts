@@ -6,13 +6,24 @@
 
 import { shortCaution } from '../alternatives/cautions.js'
 import type { Play } from '../alternatives/policy.js'
-import type { Sample } from '../alternatives/sample.js'
-import { column } from '../alternatives/sample.js'
+import { column, type Sample } from '../alternatives/sample.js'
 import { lowerFirst, moneyIn } from '../alternatives/say.js'
-import { paired } from '../alternatives/turning-points.js'
 import type { Alternative, LifeModel } from '../forecast/life-model.js'
-import { additionsTo, besides, type WorthAdding, type WorthOfAdditions } from '../job/additions.js'
+import type { WorthOfAdditions } from '../job/additions.js'
 import { type Bundle, bundleOf } from '../job/bundle.js'
+import { alternativeOfJob, keepsTheSet } from '../job/job-action.js'
+import { type Job, jobNamedOrLast, jobsOf } from '../job/jobs.js'
+import {
+  bundlingOf,
+  planHistories,
+  playJob,
+  playTogether,
+  type SayPlan,
+  sayChoice,
+  sayWhy,
+  type Together,
+} from '../job/plan-job.js'
+import { setCatalogueOf } from '../register/set-kind-of.js'
 import { openPlayers } from '../server/play.js'
 import { loadSolver } from '../sizing/plan-milp.js'
 import { prepareFor } from './answer.js'
@@ -25,26 +36,34 @@ import { figure, tableText } from './table.js'
 
 export interface JobPlanOptions extends SetOptions {
   readonly seed: number
+  /** A job that the log speaks of. */
+  readonly job?: string
+  /** An alternative in its place. */
   readonly alternative?: string
   readonly mostMoney?: number
   readonly mostDays?: number
 }
 
-const histories = 800
-
 /** Which further parts to renew with a job, and why. */
 export function planJob(options: JobPlanOptions): Promise<Result> {
   return withSet(options, async (question) => {
     const { seed, mostMoney, mostDays } = options
+    const jobs = jobsOf(question.entries, question.set)
+    if (options.job !== undefined && !jobs.some(({ name }) => name === options.job)) {
+      const allowed = `a job that the log speaks of: ${jobs.map(({ name }) => name).join(', ') || 'none yet'}`
+      return refuse({ code: 'not-one-of', path: 'job', found: options.job, allowed })
+    }
     const lessons = lessonsFor(question, { seed })
     if (!lessons.ok) return lessons
     const { pooled } = lessons
-    const prepared = await prepareFor({ ...question, seed, pooled })
-    const { model, posterior, used } = prepared
-    const jobs = model.alternatives.filter(({ now }) => keepsTheSet(now))
+    const prepared = await prepareFor({ ...question, seed, pooled, first: true })
+    const { model, posterior, used, register } = prepared
+    const { catalogue } = setCatalogueOf(register, shippedCatalogue())
+    const setting = { model, catalogue, openQuotes: register.openQuotes }
+    const kept = model.alternatives.filter(keepsTheSet)
     const asked = options.alternative
-    if (jobs.length === 0 || (asked !== undefined && !jobs.some(({ id }) => id === asked))) {
-      const allowed = `an alternative that keeps the set: ${jobs.map(({ id }) => id).join(', ')}`
+    if (kept.length === 0 || (asked !== undefined && !kept.some(({ id }) => id === asked))) {
+      const allowed = `an alternative that keeps the set: ${kept.map(({ id }) => id).join(', ')}`
       return refuse({ code: 'not-one-of', path: '--alternative', found: asked ?? 'none', allowed })
     }
     const players = openPlayers(model, posterior, { used })
@@ -53,19 +72,19 @@ export function planJob(options: JobPlanOptions): Promise<Result> {
       players.play(alternatives, { ...which, historiesPerChunk: 100 })
     try {
       bar.show(0, 3)
-      const samples = await play(jobs, { seed, from: 0, count: histories })
-      const chosen = asked === undefined ? leastOf(jobs, samples) : jobs.findIndex(({ id }) => id === asked)
-      const job = jobs[chosen]!
-      const sample = samples[chosen]!
+      const named = asked === undefined ? jobInHand(jobs, options.job) : undefined
+      const job =
+        named === undefined
+          ? (kept.find(({ id }) => id === asked) ?? (await leastOf(kept, { play, seed })))
+          : alternativeOfJob(setting, named)
       bar.show(1, 3)
-      const worth = await additionsTo(job, { model, sample, seed, play })
+      const played = await playJob(job, { model, seed, play })
+      const { worth } = played
       const limits = {
         ...(mostMoney === undefined ? {} : { money: mostMoney }),
         ...(mostDays === undefined ? {} : { hours: mostDays * model.labour.hoursPerDay }),
       }
-      // one standard error less, so that luck in the histories renews nothing
-      const additions = worth.additions.map((one) => ({ ...one, saves: one.saves - one.error }))
-      const bundled = bundleOf(await loadSolver(), { ...worth, additions, limits })
+      const bundled = bundleOf(await loadSolver(), bundlingOf(worth, limits))
       if (!bundled.ok)
         return refuse({
           code: 'no-answer',
@@ -74,7 +93,7 @@ export function planJob(options: JobPlanOptions): Promise<Result> {
           allowed: 'an answer that is proved',
         })
       bar.show(2, 3)
-      const together = await playedTogether(job, bundled.best, { model, sample, seed, play })
+      const together = await playTogether(played, bundled.best, { model, seed, play })
       const { boat, set, asOf } = question
       return {
         ok: true,
@@ -87,7 +106,7 @@ export function planJob(options: JobPlanOptions): Promise<Result> {
           seed,
           currency: model.currency,
           horizonYears: model.horizonYears,
-          histories,
+          histories: planHistories,
           job: job.id,
           open: worth.open,
           additions: worth.additions,
@@ -96,7 +115,7 @@ export function planJob(options: JobPlanOptions): Promise<Result> {
           unplayed: worth.unplayed,
           best: bundled.best,
           second: bundled.second ?? null,
-          together,
+          together: together ?? null,
           assumed: prepared.assumed,
           ...lessonsValue(pooled),
           caution: shortCaution,
@@ -114,37 +133,20 @@ export function planJob(options: JobPlanOptions): Promise<Result> {
   })
 }
 
-function keepsTheSet(now: Alternative['now']): boolean {
-  return now === 'leave' || (typeof now === 'object' && 'parts' in now)
+/** The one asked for; else the last that something is left to do of. */
+function jobInHand(jobs: readonly Job[], asked: string | undefined): Job | undefined {
+  const job = jobNamedOrLast(jobs, asked)
+  return asked === undefined && (job?.state === 'done' || job?.state === 'proved') ? undefined : job
 }
 
-function leastOf(jobs: readonly Alternative[], samples: readonly Sample[]): number {
-  const means = samples.map((sample) => column(sample, 'cost').reduce((sum, cost) => sum + cost, 0))
-  const open = means.map((mean, a) => (jobs[a]!.barred === undefined ? mean : Infinity))
-  return open.indexOf(Math.min(...open))
-}
-
-interface Together {
-  /** Money saved over the years kept by the whole choice, played as one. */
-  readonly saves: number
-  readonly standardError: number
-}
-
-/** The choice played as a whole: parts that save one another are not counted twice. */
-async function playedTogether(
-  job: Alternative,
-  best: Bundle,
-  of: { readonly model: LifeModel; readonly sample: Sample; readonly seed: number; readonly play: Play },
-): Promise<Together | null> {
-  if (best.parts.length === 0) return null
-  const parts = of.model.parts.filter(({ id }) => best.parts.includes(id))
-  const [played] = await of.play([besides(of.model, job, parts)], {
-    seed: of.seed,
-    from: 0,
-    count: histories,
-  })
-  const { value, error } = paired(column(of.sample, 'cost'), column(played!, 'cost'))
-  return { saves: value, standardError: error }
+async function leastOf(
+  kept: readonly Alternative[],
+  { play, seed }: { readonly play: Play; readonly seed: number },
+): Promise<Alternative> {
+  const samples = await play(kept, { seed, from: 0, count: planHistories })
+  const mean = (sample: Sample) => column(sample, 'cost').reduce((sum, cost) => sum + cost, 0)
+  const means = samples.map((sample, a) => (kept[a]!.barred === undefined ? mean(sample) : Infinity))
+  return kept[means.indexOf(Math.min(...means))]!
 }
 
 function sayPlan(
@@ -154,38 +156,40 @@ function sayPlan(
     readonly worth: WorthOfAdditions
     readonly best: Bundle
     readonly second: Bundle | undefined
-    readonly together: Together | null
+    readonly together: Together | undefined
   },
 ): string[] {
   const { worth, best, second, together } = told
-  const money = (amount: number) => moneyIn(model.currency, amount)
-  const named = (id: string) => lowerFirst(model.parts.find((part) => part.id === id)?.name ?? id)
-  const list = (ids: readonly string[]) => ids.map(named).join(', ')
+  const say: SayPlan = {
+    money: (amount) => moneyIn(model.currency, amount),
+    named: (id) => model.parts.find((part) => part.id === id)?.name ?? id,
+    figure,
+  }
+  const { money, named } = say
   const years = figure(model.horizonYears)
   const access = new Map(shippedCatalogue().access.map(({ id, name }) => [id, name]))
   const of = lowerFirst(job.name ?? job.id)
   const lead =
     best.parts.length === 0
       ? `With "${of}" nothing else is worth renewing now.`
-      : `With "${of}", renew as well: ${list(best.parts)}. That is ${money(best.price)} now.`
-  const choice = (bundle: Bundle) => (bundle.parts.length === 0 ? 'nothing more' : list(bundle.parts))
+      : `With "${of}", renew as well: ${sayChoice(best, say)}. That is ${money(best.price)} now.`
   return [
     lead,
-    ...(together === null
+    ...(together === undefined
       ? []
       : [
           `Over ${years} years it saves ${money(together.saves)} ± ${money(together.standardError)} beyond that, all of it played together.`,
         ]),
     ...(second === undefined
       ? []
-      : [`Next best: ${choice(second)}, ${money(best.net - second.net)} behind.`]),
+      : [`Next best: ${sayChoice(second, say)}, ${money(best.net - second.net)} behind.`]),
     '',
     tableText(
       [{ head: 'part' }, { head: 'renew now' }, { head: 'why' }, { head: 'taken' }],
       worth.additions.map((one) => [
-        named(one.part),
+        lowerFirst(named(one.part)),
         money(one.price),
-        sayWhy(one, money),
+        sayWhy(one, say),
         best.parts.includes(one.part) ? 'yes' : '',
       ]),
     ),
@@ -194,16 +198,4 @@ function sayPlan(
     ),
     `${worth.tooSmall} parts were left out: all that their failures cost is less than renewing them.${worth.unplayed > 0 ? ` ${worth.unplayed} more might be worth it and were not played.` : ''}`,
   ]
-}
-
-/** "110 now against 0.31 × 1,150 later" */
-function sayWhy(
-  { price, saves, failures, mayPutIn }: WorthAdding,
-  money: (amount: number) => string,
-): string {
-  const fewer = failures.left - failures.renewed
-  const put = mayPutIn >= 1 ? `, less ${money(mayPutIn)} for what the work may put in` : ''
-  if (!(fewer > 0.005) || !(saves > 0))
-    return `${money(price)} now, and saves ${money(Math.max(0, saves))} later${put}`
-  return `${money(price)} now against ${figure(fewer)} × ${money(saves / fewer)} later${put}`
 }

@@ -12,18 +12,18 @@ export function addJob(program: Command): void {
   withSeed(
     ofSet(
       command(job, 'plan', 'which further parts to renew while the set is open for a job, and why', {
-        example: 'gensettle job plan --boat marram --alternative mend --most-money 500',
+        example: 'gensettle job plan rewind-2026 --boat marram --most-money 500',
         data: true,
-      }),
+      }).argument(
+        '[job]',
+        'its name in the log; left out: the one in hand, else the best that keeps the set',
+      ),
     ),
   )
-    .option(
-      '--alternative <id>',
-      'the job, as "alternatives --json" names it; left out: the best that keeps the set',
-    )
+    .option('--alternative <id>', 'in the place of a job, as "alternatives --json" names it')
     .addOption(new Option('--most-money <amount>', 'for all that is added').argParser(fromNought))
     .addOption(new Option('--most-days <days>', 'of work for all that is added').argParser(fromNought))
-    .action(answering(async (options) => (await import('./job.js')).planJob(options)))
+    .action(answering(async (job, options) => (await import('./job.js')).planJob({ ...options, job })))
 }
 
 function fromNought(text: string): number {

@@ -4,7 +4,7 @@ import { compile } from '../alternatives/program.js'
 import { playSpan } from '../alternatives/simulate.js'
 import type { Alternative, LifeModelInput } from '../forecast/life-model.js'
 import { posteriorOf } from '../forecast/posterior.js'
-import { additionsTo } from './additions.js'
+import { additionsTo, besides } from './additions.js'
 
 type Part = LifeModelInput['parts'][number]
 
@@ -74,4 +74,29 @@ test('what the job opens is open, and what it renews is no addition', async () =
   )
   expect(open.toSorted()).toEqual(['cover', 'side'])
   expect(additions).toMatchObject([{ part: 'beside', opens: [] }])
+})
+
+test('what work may put in counts against a part: more where more is opened, and also beside a quote', async () => {
+  const clumsy: Part = {
+    ...worn,
+    repair: { ...repair(100), intrusionChance: 0.5 },
+  }
+  const { additions } = await worthBeside([clumsy], [{ id: 'leave' }])
+  const { additions: careful } = await worthBeside([{ ...worn }], [{ id: 'leave' }])
+  expect(additions[0]!.mayPutIn).toBeGreaterThan(0)
+  expect(careful[0]!.mayPutIn).toBe(0)
+
+  const model = trialModel([clumsy, { ...clumsy, id: 'beside' }])
+  const [one, beside] = model.parts
+  const quoted = {
+    id: 'mend',
+    now: {
+      parts: [{ part: one!.id, outcome: 'renewed' as const, quality: 1, agesLess: 1 }],
+      quote: { price: 500, overrun: { median: 1, logSd: 0 }, besides: 0 },
+      wait: 0,
+      intrusionChance: 0.1,
+    },
+  }
+  // 1 − (1 − 0.1)(1 − 0.5)
+  expect(besides(model, quoted, [beside!]).now).toMatchObject({ intrusionChance: 0.55 })
 })

@@ -141,20 +141,29 @@ function meanOverrun({ labour }: LifeModel): number {
   return median * Math.exp(logSd ** 2 / 2)
 }
 
-/** The job with parts renewed beside it; of one that leaves the set as it is, a job of those parts. */
+/**
+ * The job with parts renewed beside it; of one that leaves the set as it is, a job of those parts. Where a fault is put in with
+ * the chance of the job as a whole, that of each further part is added: 1 − Π (1 − p).
+ */
 export function besides(model: LifeModel, job: Alternative, parts: readonly LifePart[]): Alternative {
   const { now } = job
   const items = parts.map(({ id }) => ({ part: id, outcome: 'renewed' as const, quality: 1, agesLess: 1 }))
   const price = parts.reduce((sum, { repair }) => sum + usualPrice(model, repair), 0)
   const sound = parts.reduce((none, { repair }) => none * (1 - repair.intrusionChance), 1)
   const alone: Action = { parts: items, wait: 0, intrusionChance: 1 - sound }
+  const isWhole = isAction(now) && (now.quote !== undefined || now.price !== undefined)
   return {
     ...job,
     id: `${job.id.slice(0, 30)}.and-${parts
       .map(({ id }) => id)
       .join('-')
       .slice(0, 25)}`,
-    now: isAction(now) ? withItems(now, items, price) : alone,
+    now: isAction(now)
+      ? {
+          ...withItems(now, items, price),
+          ...(isWhole ? { intrusionChance: 1 - (1 - now.intrusionChance) * sound } : {}),
+        }
+      : alone,
   }
 }
 
