@@ -1,8 +1,15 @@
 import { expect, test } from 'vitest'
+import { shippedCatalogue } from '../../test/shipped-limits.js'
+import { catalogueFor } from '../catalogue/scale.js'
 import { type Alternative, lifeModelSchema } from '../forecast/life-model.js'
 import type { OpenQuote, OwnAlternative, SetRegister } from '../register/register-types.js'
 import { withOwn } from './alternatives-of.js'
 
+const catalogue = catalogueFor(shippedCatalogue, {
+  ratingKW: 10,
+  rpm: 1500,
+  excitation: 'brushless-regulator',
+})
 const mode = { id: 'leak', clock: 'years', shape: 2, scale: 10 } as const
 const other = { ...mode, id: 'crack' }
 const model = lifeModelSchema.parse({
@@ -47,7 +54,7 @@ const built: Alternative[] = [
 ]
 
 function laidOut(own: readonly Omit<OwnAlternative, 'entry'>[], dangers: (typeof danger)[] = []) {
-  return withOwn({ model, register: registerWith(own, dangers) }, built)
+  return withOwn({ model, catalogue, register: registerWith(own, dangers) }, built)
 }
 
 test('one of the owner’s stands beside the built ones, in the place of one, or takes it away', () => {
@@ -74,9 +81,16 @@ test('a job at a quote has the quote’s terms, one with a price the price, one 
       { part: 'stator-winding', outcome: 'renewed', quality: 0.85, agesLess: 1 },
       { part: 'elbow', outcome: 'reconditioned', quality: 1, agesLess: 0.85 },
     ],
-    // removal and refitting are 14 hours at 50, and 40 on top
-    quote: { price: 1200, overrun: { median: 1.02, logSd: 0.06 }, besides: { median: 740 } },
+    quote: { price: 1200, overrun: { median: 1.02, logSd: 0.06 } },
   })
+  // removal 6 (4 to 9) and refitting 8 (5 to 12) hours at 50, and 40 on top: means added up
+  const mean = (median: number, logSd: number) => median * Math.exp(logSd ** 2 / 2)
+  const logSd = (low: number, high: number) => Math.log(high / low) / (2 * 1.2816)
+  const { quote: terms } = quoted as { quote: { besides: { median: number; logSd: number } } }
+  expect(mean(terms.besides.median, terms.besides.logSd)).toBeCloseTo(
+    mean(300, logSd(4, 9)) + mean(400, logSd(5, 12)) + mean(40, 0.25),
+    9,
+  )
   expect(priced).toMatchObject({ price: 500, days: 3, parts: [{ quality: 1 }, {}] })
   expect(priced).not.toHaveProperty('quote')
   expect(bare).not.toHaveProperty('price')

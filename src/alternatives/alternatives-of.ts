@@ -42,11 +42,11 @@ export function alternativesOf(setting: Setting): LaidOut {
   return withOwn(setting, builtAlternatives(setting))
 }
 
-type Judging = Omit<Setting, 'catalogue' | 'posterior'>
+type Judging = Pick<Setting, 'model' | 'register'>
 
 /** Those that were built, changed and added to by what the owner entered. */
-export function withOwn(setting: Judging, built: readonly Alternative[]): LaidOut {
-  const { model, register } = setting
+export function withOwn(setting: Omit<Setting, 'posterior'>, built: readonly Alternative[]): LaidOut {
+  const { model, register, catalogue } = setting
   const { openQuotes } = register
   const list = new Map(built.map((alternative) => [alternative.id, alternative]))
   const problems: Problem[] = []
@@ -55,7 +55,7 @@ export function withOwn(setting: Judging, built: readonly Alternative[]): LaidOu
       list.delete(own.id)
       continue
     }
-    const read = ownAlternative({ model, openQuotes }, own)
+    const read = ownAlternative({ model, catalogue, openQuotes }, own)
     if (!read.ok) problems.push(...read.problems)
     else if (list.size < mostAlternatives || list.has(own.id)) list.set(own.id, read.alternative)
     else {
@@ -168,7 +168,7 @@ function quotedAction(setting: Setting, quote: OpenQuote): Action | undefined {
   if (parts.length === 0) return undefined
   return {
     parts,
-    quote: quoteTerms(model, quote),
+    quote: quoteTerms(setting, quote),
     wait: 0,
     intrusionChance: jobIntrusion,
   }

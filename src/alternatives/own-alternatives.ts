@@ -5,6 +5,7 @@
  */
 
 import type { Problem } from '../catalogue/problem.js'
+import type { SetCatalogue } from '../catalogue/scale.js'
 import type { Alternative, LifeModel } from '../forecast/life-model.js'
 import type { OpenQuote, OwnAlternative } from '../register/register-types.js'
 import { windingParts } from './open-stops.js'
@@ -12,6 +13,7 @@ import { type Action, jobIntrusion, quoteTerms, reconditionedLess, rewoundQualit
 
 export interface OwnSetting {
   readonly model: LifeModel
+  readonly catalogue: SetCatalogue
   readonly openQuotes: readonly OpenQuote[]
 }
 
@@ -40,9 +42,9 @@ function doingOf(setting: OwnSetting, own: OwnAlternative): Alternative['now'] {
   return own.now === 'mend' ? actionOf(setting, own) : own.now!
 }
 
-function actionOf({ model, openQuotes }: OwnSetting, own: OwnAlternative): Action {
+function actionOf(setting: OwnSetting, own: OwnAlternative): Action {
   const { price, job, besides = 0, days } = own
-  const quote = openQuotes.find((open) => open.job === job)
+  const quote = setting.openQuotes.find((open) => open.job === job)
   const parts = own.parts!.map(({ part, mode, outcome = 'renewed', quality, agesLess }) => ({
     part,
     ...(mode === undefined ? {} : { mode }),
@@ -53,7 +55,7 @@ function actionOf({ model, openQuotes }: OwnSetting, own: OwnAlternative): Actio
   const wholeJob = quote !== undefined || price !== undefined
   return {
     parts,
-    ...(quote === undefined ? {} : { quote: quoteTerms(model, quote, besides) }),
+    ...(quote === undefined ? {} : { quote: quoteTerms(setting, quote, besides) }),
     ...(price === undefined ? {} : { price }),
     ...(days === undefined ? {} : { days }),
     wait: 0,

@@ -8,6 +8,7 @@ import type { Access, Care, Check, Danger, Source, WholeSet } from './file-schem
 import type { CatalogueLimit } from './limit-schema.js'
 import type { CatalogueLinks } from './links-schema.js'
 import type { CatalogueLoad, LoadRules, Motors } from './load-schema.js'
+import type { CatalogueOffers } from './offer-schema.js'
 import type { CatalogueOwed } from './owed-schema.js'
 import type { Part } from './part-schema.js'
 import type { Provenance } from './provenance.js'
@@ -35,6 +36,8 @@ export interface Catalogue {
   readonly limits: readonly CatalogueLimit[]
   /** Which tests are owed after which work, and what an open stop line bars. */
   readonly owed: CatalogueOwed
+  /** What brings offers to one scope. */
+  readonly offers: CatalogueOffers
   /** Path of a figure to where it comes from. */
   readonly origins: ReadonlyMap<string, Provenance>
 }

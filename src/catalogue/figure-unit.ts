@@ -63,6 +63,8 @@ const rules: readonly (readonly [RegExp, string])[] = [
   [/\.(?:shareOfPartHours|falseAlarm|caughtByChecklistAndLoadTest)$/, '1'],
   [/\.factor(?:\.(?:low|typical|high))?$|Factor\.(?:low|high)$/, '1'],
   [/\.hatchTooSmallChance\./, '1'],
+  [/\.usualMonths$/, 'month'],
+  [/\.visits\.|\.share$/, '1'],
   [/\.repairQuality\./, '1'],
   [/\.links\.windings\..*\.degrees$/, '°'],
   [/\.links\.supplies\.[^.]+\.volts$/, 'V'],

@@ -8,6 +8,7 @@ import * as z from 'zod'
 import { limitSchema } from './limit-schema.js'
 import { linksSchema } from './links-schema.js'
 import { loadRulesSchema, loadSchema, motorsSchema } from './load-schema.js'
+import { offerSchema } from './offer-schema.js'
 import { owedSchema } from './owed-schema.js'
 import { hoursSchema, partSchema, spreadSchema } from './part-schema.js'
 import { heldKinds, originSchema } from './provenance.js'
@@ -37,6 +38,7 @@ export const headSchema = z.object({
     'gensettle-sizing',
     'gensettle-limits',
     'gensettle-owed',
+    'gensettle-offers',
   ]),
   version: words,
   units: words,
@@ -252,6 +254,7 @@ export const bodySchemas = {
   'gensettle-sizing': z.strictObject({ sizing: sizingSchema }),
   'gensettle-limits': z.strictObject({ limits: z.array(limitSchema) }),
   'gensettle-owed': z.strictObject({ owed: owedSchema }),
+  'gensettle-offers': z.strictObject({ offers: offerSchema }),
 } as const
 
 export type Source = Readonly<z.infer<typeof sourceSchema>>

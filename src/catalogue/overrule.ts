@@ -9,6 +9,7 @@ import type { Catalogue } from './catalogue.js'
 import { unitOf } from './figure-unit.js'
 import { accessSchema, careSchema, checkSchema, dangerSchema, wholeSetSchema } from './file-schema.js'
 import { loadRulesSchema, loadSchema, motorsSchema } from './load-schema.js'
+import { offerSchema } from './offer-schema.js'
 import { partSchema } from './part-schema.js'
 import { mapFigures, namedPath, valueAt } from './path.js'
 import { type Problem, shown } from './problem.js'
@@ -52,6 +53,7 @@ const bodySchema = z.object({
   loads: z.array(loadSchema),
   loadRules: loadRulesSchema,
   motors: motorsSchema,
+  offers: offerSchema,
   sizing: sizingSchema,
 })
 
@@ -101,7 +103,8 @@ export function describeFigure(catalogue: SetCatalogue, path: string): Described
 }
 
 function bodyOf(catalogue: Catalogue): z.infer<typeof bodySchema> {
-  const { parts, access, checks, dangers, wholeSet, care, loads, loadRules, motors, sizing } = catalogue
+  const { parts, access, checks, dangers, wholeSet, care, loads, loadRules, motors, offers, sizing } =
+    catalogue
   return {
     parts: [...parts],
     access: [...access],
@@ -112,6 +115,7 @@ function bodyOf(catalogue: Catalogue): z.infer<typeof bodySchema> {
     loads: [...loads],
     loadRules,
     motors,
+    offers,
     sizing,
   }
 }

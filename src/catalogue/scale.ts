@@ -7,6 +7,7 @@
 import { requireWithin } from '../units/require.js'
 import type { Catalogue } from './catalogue.js'
 import type { Access, WholeSet } from './file-schema.js'
+import type { CatalogueOffers } from './offer-schema.js'
 import type { Mode, Part } from './part-schema.js'
 import { mapFigures } from './path.js'
 import { fitsKind, isTwoPole, type Money, type SetKind, usualKind } from './set-kind.js'
@@ -93,6 +94,7 @@ export function catalogueFor(catalogue: Catalogue, kind: SetKind): SetCatalogue 
       check.fee === undefined ? check : { ...check, fee: times(check.fee, factors.money) },
     ),
     wholeSet: scaleWholeSet(catalogue.wholeSet, kind.money, factors),
+    offers: scaleOffers(catalogue.offers, factors),
     kind,
     base: catalogue,
     overruled: new Map(),
@@ -197,6 +199,20 @@ function scaleWholeSet(whole: WholeSet, money: Money | undefined, factors: Scale
       dockPrice: times(whole.fuel.dockPrice, factors.money),
       remotePrice: times(whole.fuel.remotePrice, factors.money),
     },
+  }
+}
+
+function scaleOffers(offers: CatalogueOffers, factors: ScaleFactors): CatalogueOffers {
+  const { removal, refitting, testing, lifting, carriage, consumables, disposal } = offers
+  return {
+    ...offers,
+    removal: times(removal, factors.labour),
+    refitting: times(refitting, factors.labour),
+    testing: times(testing, factors.labour),
+    lifting: times(lifting, factors.money),
+    carriage: times(carriage, factors.money),
+    consumables: times(consumables, factors.partPrice),
+    disposal: times(disposal, factors.money),
   }
 }
 
