@@ -9,6 +9,7 @@ import { request } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { shippedFaultModel } from '../src/cli/fault-places.js'
+import { posteriorsOf } from '../src/cli/opened.js'
 import { shippedCatalogue } from '../src/cli/places.js'
 import { listen } from '../src/server/listen.js'
 import { readPages } from '../src/server/pages.js'
@@ -68,6 +69,7 @@ export async function serveFolder(how: ServeHow = {}): Promise<ServedFolder> {
     catalogue: shippedCatalogue(),
     faults: shippedFaultModel(),
     pages: readPages(pagesFolder),
+    posterior: posteriorsOf(opened.store.folder),
     onError: (error) => {
       throw error
     },

@@ -132,11 +132,11 @@ export function withAlternativesOf(
 }
 
 /**
- * First figures, to be followed by better ones: from a rough posterior, without the alternatives that may fit a used set,
- * and mending whatever fails however dear.
+ * First figures, to be followed by better ones: from a rough posterior where there is no full one yet, without the
+ * alternatives that may fit a used set, and mending whatever fails however dear.
  */
-export function prepareRoughly(read: ReadSet, seed: number): Prepared {
-  const posterior = posteriorOf(read.bare, { seed, rough: true })
+export function prepareRoughly(read: ReadSet, seed: number, full?: Posterior): Prepared {
+  const posterior = full ?? posteriorOf(read.bare, { seed, rough: true })
   const prepared = withAlternativesOf(read, { posterior, used: new Map() })
   const { model } = prepared
   const isUsed = new Set(model.candidates.filter(({ used }) => used !== undefined).map(({ id }) => id))
@@ -285,8 +285,13 @@ export function usedStates(
     const { used } = candidate
     if (used === undefined) return
     const make = () => startingStatesOfUsed(model, { candidate: { ...candidate, used }, kappaLog, seed })
-    const { alternatives: _, ...restsOn } = model
-    states.set(c, memory.posterior({ what: 'used', model: restsOn, candidate: candidate.id, seed }, make))
+    states.set(c, memory.posterior(usedKey(model, candidate.id, seed), make))
   })
   return states
+}
+
+/** Under what the starting states of a candidate that is bought used are remembered. */
+export function usedKey(model: LifeModel, candidate: string, seed: number): unknown {
+  const { alternatives: _, ...restsOn } = model
+  return { what: 'used', model: restsOn, candidate, seed }
 }

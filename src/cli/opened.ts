@@ -8,7 +8,7 @@ import type { Memory } from '../alternatives/memory.js'
 import type { Problem } from '../catalogue/problem.js'
 import { currentEntries } from '../logbook/current.js'
 import type { Entry } from '../logbook/kinds.js'
-import { computedIn } from '../store/computed.js'
+import { computedIn, keyOf } from '../store/computed.js'
 import { dataFolder } from '../store/data-folder.js'
 import { openDemonstration } from '../store/demonstration.js'
 import { memoryIn } from '../store/posterior-memory.js'
@@ -52,6 +52,12 @@ export async function withStore(
 /** The memory of what was worked out, in a data folder. */
 export function memoryOf(folder: string): Memory {
   return memoryIn(computedIn(folder), programDigest())
+}
+
+/** The bytes of a posterior that the memory of a data folder holds, by the digest of what it rests on. */
+export function posteriorsOf(folder: string): (digest: string) => Uint8Array | undefined {
+  const computed = computedIn(folder)
+  return (digest) => computed.read(keyOf(digest, programDigest()))
 }
 
 /** A boat that can be read: whose store she is in. */

@@ -6,7 +6,7 @@
  */
 
 import type { LifeMode, LifePart } from './life-model.js'
-import { survival } from './lives.js'
+import { cumulativeHazard } from './lives.js'
 import { pastRate, type UseTrack } from './track.js'
 
 /** A part's modes as calendar lives, on the mean use of the past, and when its first known renewal was. */
@@ -29,9 +29,9 @@ interface RenewingMode {
 /** A part is renewed for no fault of its own this often, along with others or by way of precaution. [1/year] Practice. */
 export const renewedUnaskedPerYear = 0.02
 
-const cells = 160
-const points = 121
-const reach = 7
+const cells = 120
+const points = 81
+const reach = 5
 const priorPoints = 21
 const priorReach = 5
 /** Where nothing is left of a density, so that its logarithm stays a number. */
@@ -81,15 +81,17 @@ export function lnRenewalOver(pieces: EarlierPieces, m: number): (lnTheta: numbe
   const mode = pieces.modes[m]!
   const most = reach * mode.totalLogSd
   if (!(most > 0)) return () => 0
+  const times = halfSteps(pieces.renewedAt)
   const others = meanSurvival(
     pieces.modes.filter((_, k) => k !== m),
-    pieces.renewedAt,
+    times,
   )
-  const values = Float64Array.from({ length: points }, (_, k) =>
-    Math.log(
-      Math.max(tiny, firstRenewalDensity(mode, most * ((2 * k) / (points - 1) - 1), { ...pieces, others })),
-    ),
-  )
+  const hazards = hazardsOf(mode, times)
+  const values = Float64Array.from({ length: points }, (_, k) => {
+    const lambda = Math.exp(-mode.shape * most * ((2 * k) / (points - 1) - 1))
+    const ended = others.map((survive, i) => 1 - survive * Math.exp(-lambda * hazards[i]!))
+    return Math.log(Math.max(tiny, firstRenewalDensity(ended, pieces)))
+  })
   const read = (lnTheta: number) => {
     const place = Math.min(1, Math.max(0, 0.5 + lnTheta / (2 * most))) * (points - 1)
     const left = Math.min(points - 2, Math.floor(place))
@@ -104,39 +106,46 @@ function halfSteps(renewedAt: number): Float64Array {
   return Float64Array.from({ length: 2 * cells + 2 }, (_, i) => (i * renewedAt) / (2 * cells))
 }
 
-function meanSurvival(modes: readonly RenewingMode[], renewedAt: number): Float64Array {
-  return halfSteps(renewedAt).map((t) =>
+/** (t/η)^β at θ = 1; at another θ it is θ^(−β) times that. */
+function hazardsOf({ shape, scale }: RenewingMode, times: Float64Array): Float64Array {
+  return times.map((t) => cumulativeHazard({ kind: 'weibull', shape, scale }, t))
+}
+
+/** Survival of a piece by modes each averaged over its prior, and by the chance of being renewed unasked. */
+function meanSurvival(modes: readonly RenewingMode[], times: Float64Array): Float64Array {
+  const hazards = modes.map((mode) => hazardsOf(mode, times))
+  return times.map((t, i) =>
     modes.reduce(
-      (product, { totalLogSd, shape, scale }) =>
-        product *
-        overPrior(totalLogSd, (lnTheta) =>
-          survival({ kind: 'weibull', shape, scale: scale * Math.exp(lnTheta) }, t),
-        ),
+      (product, { totalLogSd, shape }, m) =>
+        product * overPrior(totalLogSd, (lnTheta) => Math.exp(-Math.exp(-shape * lnTheta) * hazards[m]![i]!)),
       Math.exp(-renewedUnaskedPerYear * t),
     ),
   )
 }
 
+/** g(T) from the chance that a piece has ended by each half step. */
 function firstRenewalDensity(
-  { shape, scale }: RenewingMode,
-  lnTheta: number,
-  of: { readonly renewedAt: number; readonly watchedFrom: number; readonly others: Float64Array },
+  ended: Float64Array,
+  of: { readonly renewedAt: number; readonly watchedFrom: number },
 ): number {
-  const own = { kind: 'weibull', shape, scale: scale * Math.exp(lnTheta) } as const
-  const ended = halfSteps(of.renewedAt).map((t, i) => 1 - of.others[i]! * survival(own, t))
-  const half = ended[1]!
-  const renewals = new Float64Array(cells + 1)
-  for (let i = 1; i <= cells; i++) {
-    let sum = ended[2 * i]! - renewals[i - 1]! * half
-    for (let j = 1; j < i; j++) sum += (renewals[j]! - renewals[j - 1]!) * ended[2 * (i - j) + 1]!
-    renewals[i] = sum / (1 - half)
+  const atMidpoint = Float64Array.from({ length: cells }, (_, j) => ended[2 * j + 1]!)
+  const half = atMidpoint[0]!
+  /** Expected renewals within each cell. */
+  const renewals = new Float64Array(cells)
+  let before = 0
+  for (let i = 0; i < cells; i++) {
+    let sum = ended[2 * i + 2]! - before * half
+    for (let j = 0; j < i; j++) sum += renewals[j]! * atMidpoint[i - j]!
+    const upTo = sum / (1 - half)
+    renewals[i] = upTo - before
+    before = upTo
   }
   // the chance of an end within half a step of T, of the first piece and of one put in in each cell before W
   let chance = ended[2 * cells + 1]! - ended[2 * cells - 1]!
   const watched = (of.watchedFrom / of.renewedAt) * cells
-  for (let j = 1; j <= Math.ceil(watched); j++) {
-    const put = (renewals[j]! - renewals[j - 1]!) * Math.min(1, watched - (j - 1))
-    const from = 2 * (cells - j)
+  for (let j = 0; j < Math.ceil(watched); j++) {
+    const put = renewals[j]! * Math.min(1, watched - j)
+    const from = 2 * (cells - 1 - j)
     chance += put * (ended[from + 2]! - ended[from]!)
   }
   return (chance * cells) / of.renewedAt

@@ -15,6 +15,7 @@ import type { CodeAnswer, HealthAnswer } from './http-types.js'
 import { lessonsRoutes } from './lessons-routes.js'
 import type { Pages } from './pages.js'
 import { photographRoutes } from './photograph-routes.js'
+import { posteriorRoutes } from './posterior-routes.js'
 import type { Served } from './served.js'
 
 /** The address served, without "http://", and who may come in. */
@@ -43,6 +44,7 @@ export function makeApp(served: Served, { host, entrance }: Place): Hono {
   app.route('/api', fileRoutes(served))
   app.route('/api', photographRoutes(served))
   app.route('/api', lessonsRoutes(served))
+  app.route('/api', posteriorRoutes(served))
   app.all('/api/*', (c) =>
     refuse(c, 404, {
       code: 'unknown-address',

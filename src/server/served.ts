@@ -17,6 +17,8 @@ export interface Served {
   /** What is known of faults, judged before it is served. */
   readonly faults: FaultModel
   readonly pages: Pages
+  /** The bytes of a posterior that was worked out before, by the digest of what it rests on. */
+  readonly posterior: (digest: string) => Uint8Array | undefined
   /** Told of what went wrong in the program itself. */
   readonly onError: (error: Error) => void
 }

@@ -276,6 +276,7 @@ function folderWithStore() {
     faults: shippedFaults().model,
     pages: new Map(),
     onError: () => undefined,
+    posterior: () => undefined,
   }
 }
 

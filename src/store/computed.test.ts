@@ -13,9 +13,9 @@ import { afterAll, expect, test } from 'vitest'
 import { trialEntry } from '../../test/trial-log.js'
 import { lifeModelSchema } from '../forecast/life-model.js'
 import { posteriorOf } from '../forecast/posterior.js'
-import { computedIn, keyOf } from './computed.js'
+import { posteriorBytes, posteriorFrom } from '../forecast/posterior-bytes.js'
+import { computedIn, digestOf, keyOf } from './computed.js'
 import { exportBoat } from './export-boat.js'
-import { posteriorBytes, posteriorFrom } from './posterior-bytes.js'
 import { memoryIn } from './posterior-memory.js'
 import { openStore } from './store.js'
 
@@ -98,8 +98,8 @@ test('where nothing can be written nothing is kept, and nothing stops', () => {
 })
 
 test('a key changes with what it rests on and with the program, not with the order of fields', () => {
-  expect(keyOf({ a: 1, b: 2 }, 'x')).toBe(keyOf({ b: 2, a: 1 }, 'x'))
-  expect(new Set([keyOf({ a: 1 }, 'x'), keyOf({ a: 2 }, 'x'), keyOf({ a: 1 }, 'y')]).size).toBe(3)
+  expect(digestOf({ a: 1, b: 2 })).toBe(digestOf({ b: 2, a: 1 }))
+  expect(new Set([keyOf('a', 'x'), keyOf('b', 'x'), keyOf('a', 'y')]).size).toBe(3)
 })
 
 test('a posterior comes back from its bytes to the bit, and from no other bytes', () => {

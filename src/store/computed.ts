@@ -38,11 +38,14 @@ export interface Bounds {
   readonly bytes: number
 }
 
-/** The key of whatever rests on a value: its canonical text and the program that worked it out, as a digest. */
-export function keyOf(restsOn: unknown, program: string): string {
-  return createHash('sha256')
-    .update(canonicalText([program, restsOn]))
-    .digest('hex')
+/** What something rests on, in short: the SHA-256 digest of its canonical text. */
+export function digestOf(restsOn: unknown): string {
+  return createHash('sha256').update(canonicalText(restsOn)).digest('hex')
+}
+
+/** The key of what rests on something of this digest, as worked out by a program. */
+export function keyOf(digest: string, program: string): string {
+  return digestOf([program, digest])
 }
 
 /** The worked-out things in a data folder. */

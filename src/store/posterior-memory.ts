@@ -5,14 +5,14 @@
  */
 
 import type { Memory } from '../alternatives/memory.js'
-import { type Computed, keyOf } from './computed.js'
-import { posteriorBytes, posteriorFrom } from './posterior-bytes.js'
+import { posteriorBytes, posteriorFrom } from '../forecast/posterior-bytes.js'
+import { type Computed, digestOf, keyOf } from './computed.js'
 
 /** Finds what this very program worked out before; `program` names it to the last change of its code. */
 export function memoryIn(computed: Computed, program: string): Memory {
   return {
     posterior: (restsOn, make) => {
-      const key = keyOf(restsOn, program)
+      const key = keyOf(digestOf(restsOn), program)
       const kept = computed.read(key)
       const found = kept && posteriorFrom(kept)
       if (found !== undefined) return found
@@ -20,9 +20,9 @@ export function memoryIn(computed: Computed, program: string): Memory {
       computed.keep(key, posteriorBytes(made))
       return made
     },
-    find: (restsOn) => valueFrom(computed.read(keyOf(restsOn, program))),
+    find: (restsOn) => valueFrom(computed.read(keyOf(digestOf(restsOn), program))),
     keep: (restsOn, value) => {
-      computed.keep(keyOf(restsOn, program), new TextEncoder().encode(JSON.stringify({ value })))
+      computed.keep(keyOf(digestOf(restsOn), program), new TextEncoder().encode(JSON.stringify({ value })))
     },
   }
 }

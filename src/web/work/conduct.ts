@@ -14,6 +14,7 @@ import {
   prepareRoughly,
   type ReadSet,
   readSet,
+  usedKey,
   usedStates,
   withAlternativesOf,
   withFirstLimitBy,
@@ -22,6 +23,8 @@ import {
 import { simulate } from '../../alternatives/simulate.js'
 import type { Catalogue } from '../../catalogue/catalogue.js'
 import { describeFigure } from '../../catalogue/overrule.js'
+import type { LifeModel } from '../../forecast/life-model.js'
+import type { Posterior } from '../../forecast/posterior-type.js'
 import type { SetRegister } from '../../register/register-types.js'
 import { setCatalogueOf } from '../../register/set-kind-of.js'
 import { basisOf } from './basis.js'
@@ -31,6 +34,7 @@ import { decisionOf } from './decide.js'
 import { isSettled } from './enough.js'
 import { forecastView } from './forecast-view.js'
 import { keepAnswer, readAnswer } from './kept-answers.js'
+import { fetchPosterior } from './kept-posteriors.js'
 import { type AskedOf, keyOf } from './key.js'
 import { fetchLessonsTag, lessonsFor } from './lessons.js'
 import { makeLooksBack } from './look-back.js'
@@ -72,8 +76,10 @@ export function makeConductor(crew: Crew): Conductor {
     const entries = withYearsKept(await allOf(run.entries), run.asked)
     const pooled = await lessonsFor(run.asked, { catalogue: await catalogue(), memory })
     const read = readSet({ ...run.asked, entries, catalogue: await catalogue(), pooled })
-    if (run.roughFirst && shown(run) === undefined && !memory.hasPosterior(posteriorKey(read.bare, seed))) {
-      await showRoughly(run, read)
+    if (!memory.hasPosterior(posteriorKey(read.bare, seed))) {
+      const kept = await bringPosterior(read.bare, seed)
+      if (run.roughFirst && shown(run) === undefined) await showRoughly(run, read, kept)
+      await bringUsed(read.bare, seed)
     }
     await breathOf(run)
     const posterior = posteriorIn(memory, read.bare, seed)
@@ -86,10 +92,28 @@ export function makeConductor(crew: Crew): Conductor {
     return withFirstLimitBy(prepared, { seed, play: playFor(run, prepared), memory })
   }
 
+  /** The posterior that the server has by it, if it has one; it is remembered. */
+  async function bringPosterior(model: LifeModel, seed: number): Promise<Posterior | undefined> {
+    const key = posteriorKey(model, seed)
+    const kept = await fetchPosterior(key)
+    return kept && memory.posterior(key, () => kept)
+  }
+
+  async function bringUsed(model: LifeModel, seed: number): Promise<void> {
+    const used = model.candidates.filter((candidate) => candidate.used !== undefined)
+    await Promise.all(
+      used.map(async ({ id }) => {
+        const key = usedKey(model, id, seed)
+        const kept = await fetchPosterior(key)
+        if (kept !== undefined) memory.posterior(key, () => kept)
+      }),
+    )
+  }
+
   /** First figures, which the page shows until there are better ones. */
-  async function showRoughly(run: Run, read: ReadSet): Promise<void> {
+  async function showRoughly(run: Run, read: ReadSet, kept: Posterior | undefined): Promise<void> {
     const { seed } = run.asked
-    const prepared = prepareRoughly(read, seed)
+    const prepared = prepareRoughly(read, seed, kept)
     await breathOf(run)
     // so few that it is not worth their while to bring them to others
     const samples = simulate(prepared.model, prepared.posterior, { seed, from: 0, count: firstHistories })
