@@ -6,7 +6,7 @@
  * @module
  */
 
-import type { Posterior } from '../forecast/posterior-type.js'
+import type { Posterior } from './posterior-type.js'
 
 /** How the numbers of a table are held; the longest come first, so that each lies where its length divides the place. */
 const kinds = { Float64Array, Float32Array, Int32Array, Uint8Array } as const
