@@ -15,6 +15,7 @@ import {
 import { reportOf } from '../alternatives/report.js'
 import { usedStates } from '../alternatives/settle.js'
 import { posteriorOf } from '../forecast/posterior.js'
+import { decidedJob } from '../job/decided-job.js'
 import { isKind } from '../logbook/kinds.js'
 import { answerFrom, prepareFor } from './answer.js'
 import { writeAndAsk } from './log.js'
@@ -73,6 +74,7 @@ export async function decide(words: readonly string[], options: DecideOptions): 
           choice: choice === '' ? (taken.name ?? taken.id) : choice,
           alternative,
           ...(because === undefined ? {} : { because }),
+          ...decidedJob(taken, prepared.register),
           ...(job === undefined ? {} : { job }),
           ...(walkAway === null ? {} : { walkAwayPrice: walkAway.price }),
           kept: whole.kept,

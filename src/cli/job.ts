@@ -12,7 +12,7 @@ import type { Alternative, LifeModel } from '../forecast/life-model.js'
 import type { WorthOfAdditions } from '../job/additions.js'
 import { type Bundle, bundleOf } from '../job/bundle.js'
 import { alternativeOfJob, keepsTheSet } from '../job/job-action.js'
-import { type Job, jobNamedOrLast, jobsOf } from '../job/jobs.js'
+import { isOpen, type Job, jobNamedOrLast, jobsOf } from '../job/jobs.js'
 import {
   bundlingOf,
   planHistories,
@@ -136,7 +136,7 @@ export function planJob(options: JobPlanOptions): Promise<Result> {
 /** The one asked for; else the last that something is left to do of. */
 function jobInHand(jobs: readonly Job[], asked: string | undefined): Job | undefined {
   const job = jobNamedOrLast(jobs, asked)
-  return asked === undefined && (job?.state === 'done' || job?.state === 'proved') ? undefined : job
+  return asked !== undefined || (job !== undefined && isOpen(job)) ? job : undefined
 }
 
 async function leastOf(

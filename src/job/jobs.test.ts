@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { trialEntry, trialId } from '../../test/trial-log.js'
 import type { Entry } from '../logbook/kinds.js'
 import type { OwedTest } from '../proof/owed.js'
-import { jobNamedOrLast, jobStates, jobsOf } from './jobs.js'
+import { isOpen, jobNamedOrLast, jobStates, jobsOf } from './jobs.js'
 
 const job = 'bearing'
 const at = (day: string) => ({ from: `2026-05-${day}`, until: `2026-05-${day}` })
@@ -109,6 +109,14 @@ test('what the latest decision lists is what is to be done, whatever the quote c
     what: 'In May',
     parts: [{}, {}, { part: 'drive-belt' }],
   })
+})
+
+test('a quote is declined by a decision to leave it, until there is another or something is done of it', () => {
+  const left = trialEntry(10, 'decision', { choice: 'Leave it', job, alternative: 'leave' }, at('02'))
+  expect(stateOf([quote, left])).toBe('declined')
+  expect(isOpen(jobsOf([quote, left], 'main')[0]!)).toBe(false)
+  expect(stateOf([quote, left, { ...quote, id: trialId(11), ...at('03') }])).toBe('decided')
+  expect(stateOf([quote, left, opened])).toBe('apart')
 })
 
 test('the job last spoken of that is not done is the one taken; entries of another set are none of it', () => {

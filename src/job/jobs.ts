@@ -11,8 +11,8 @@ import type { OwedTest } from '../proof/owed.js'
 import { withTax } from '../register/money.js'
 import type { Deed } from '../register/register-types.js'
 
-/** How far a job can have come, in this order. */
-export const jobStates = ['offered', 'decided', 'ordered', 'apart', 'done', 'proved'] as const
+/** How far a job can have come, in this order; `declined`: something else was settled on, and nothing was done of it. */
+export const jobStates = ['declined', 'offered', 'decided', 'ordered', 'apart', 'done', 'proved'] as const
 export type JobState = (typeof jobStates)[number]
 
 /** A part of a job, and what is done to it. */
@@ -76,7 +76,12 @@ export function jobsOf(entries: readonly Entry[], set: string, tests?: readonly 
 /** The job of a name; without one, that last spoken of which is not proved yet, else the last. */
 export function jobNamedOrLast(jobs: readonly Job[], name?: string): Job | undefined {
   if (name !== undefined) return jobs.find((job) => job.name === name)
-  return jobs.findLast(({ state }) => state !== 'done' && state !== 'proved') ?? jobs.at(-1)
+  return jobs.findLast(isOpen) ?? jobs.at(-1)
+}
+
+/** Whether something is left to do of a job. */
+export function isOpen({ state }: Pick<Job, 'state'>): boolean {
+  return state !== 'declined' && state !== 'done' && state !== 'proved'
 }
 
 /** The job that an entry names: a decision, quote, bill, work or order, or a step of taking apart. */
@@ -129,7 +134,15 @@ function stateOf(
   if (worked) return tests === undefined || isOwedAfter(works, tests) ? 'done' : 'proved'
   if (works.length === 0 && isBilledInFull(entries)) return 'done'
   const said = entries.map(({ kind }) => jobStates.indexOf(saidByKind[kind]!))
-  return jobStates[Math.max(...said)]!
+  const furthest = jobStates[Math.max(...said)]!
+  return furthest === 'decided' && isDeclined(entries) ? 'declined' : furthest
+}
+
+/** The last word on it, later than any quote, is a decision for leaving the set as it is or doing without one. */
+function isDeclined(entries: readonly Entry[]): boolean {
+  const last = entries.findLast((entry) => isKind(entry, 'decision') || isKind(entry, 'quote'))
+  if (last === undefined || !isKind(last, 'decision') || last.body.parts !== undefined) return false
+  return last.body.alternative === 'leave' || last.body.alternative === 'give-up'
 }
 
 function isOwedAfter(works: readonly string[], tests: readonly OwedTest[]): boolean {

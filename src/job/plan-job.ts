@@ -70,13 +70,20 @@ export interface SayPlan {
   readonly figure: (value: number) => string
 }
 
-/** "110 now against 0.31 × 1,150 later": its price, against the failures that it spares and what one of them costs. */
+/**
+ * "110 now against 0.31 × 1,150 later": its price, against the failures that it spares and what one of them costs. Where that is
+ * more than its price, and no longer so with one standard error less, that is said.
+ */
 export function sayWhy(
-  { price, saves, failures, mayPutIn }: WorthAdding,
+  { price, saves, error, failures, mayPutIn }: WorthAdding,
   { money, figure }: SayPlan,
 ): string {
   const fewer = failures.left - failures.renewed
-  const put = mayPutIn >= 1 ? `, less ${money(mayPutIn)} for what the work may put in` : ''
+  const isUnsure = saves - mayPutIn > price && saves - error - mayPutIn <= price
+  const put = [
+    mayPutIn >= 1 ? `, less ${money(mayPutIn)} for what the work may put in` : '',
+    isUnsure ? `; not surely: ± ${money(error)}` : '',
+  ].join('')
   if (!(fewer > 0.005) || !(saves > 0))
     return `${money(price)} now, and saves ${money(Math.max(0, saves))} later${put}`
   return `${money(price)} now against ${figure(fewer)} × ${money(saves / fewer)} later${put}`

@@ -5,6 +5,7 @@
  */
 
 import { type FormEvent, useId, useState } from 'react'
+import { decidedJob } from '../../job/decided-job.js'
 import type { Draft } from '../../logbook/draft.js'
 import { useKept } from '../data/kept-text.js'
 import { today } from '../data/today.js'
@@ -64,7 +65,7 @@ function DecideForm({
     if (decided === undefined) return setWrong(words.gone)
     if (!decided.ok) return setWrong(whatWasWrong(decided.problems))
     const { kept, walkAwayPrice } = decided
-    const { openQuotes } = basis.register
+    const alternative = basis.model.alternatives.find((one) => one.id === taken.id)
     const draft = {
       kind: 'decision',
       boat,
@@ -74,7 +75,7 @@ function DecideForm({
         choice: taken.name,
         alternative: taken.id,
         ...(because.trim() === '' ? {} : { because: because.trim() }),
-        ...(openQuotes.length === 1 ? { job: openQuotes[0]!.job } : {}),
+        ...(alternative === undefined ? {} : decidedJob(alternative, basis.register)),
         ...(walkAwayPrice === undefined ? {} : { walkAwayPrice }),
         kept,
       },

@@ -4,14 +4,16 @@
  * @module
  */
 
+import { isOpen } from '../../job/jobs.js'
 import { moneySayer, sayEntry } from '../entry/say-entry.js'
 import type { OfSet } from '../of-set.js'
-import { Lead, Link, Passage, Say, Tag } from '../parts/index.js'
+import { Cautions, Lead, Link, Passage, Say, Tag } from '../parts/index.js'
 import { pathTo } from '../routes.js'
 import { words } from '../words/job.js'
 import { choiceName, kindNames } from '../words/logbook.js'
 import { lowerFirst, sayDate, upperFirst } from '../words/say.js'
 import { JobFrame, type OfJob } from './job-frame.js'
+import { BelongsWith } from './job-plan.js'
 
 export function JobScreen(of: OfSet) {
   return (
@@ -55,7 +57,11 @@ function JobPage({ of, known }: { readonly of: OfSet; readonly known: OfJob }) {
           </ul>
         )}
       </Passage>
+      {isOpen(job) && <BelongsWith of={of} known={known} />}
       <Spoken known={known} />
+      <Passage title={words.cautionsTitle}>
+        <Cautions list={words.cautions} />
+      </Passage>
     </>
   )
 }

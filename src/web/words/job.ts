@@ -10,6 +10,7 @@ export const words = {
   which: 'Job',
   option: (name: string, state: string) => `${name.replaceAll('-', ' ')}, ${state}`,
   states: {
+    declined: 'declined',
     offered: 'offered',
     decided: 'decided',
     ordered: 'being ordered',
@@ -29,6 +30,7 @@ export const words = {
     title: 'Job',
     says: 'One job from the offer to the proof. Where it stands follows from the entries that name it.',
     states: {
+      declined: 'something else was settled on',
       offered: 'a price is offered, and nothing is settled',
       decided: 'it is settled',
       ordered: 'it is being ordered',
@@ -37,6 +39,7 @@ export const words = {
       proved: 'done and proved',
     },
     next: {
+      declined: 'Another quote, or another decision, opens it again.',
       offered: 'Next: whether to take it. The alternatives tell the quote above which to walk away.',
       decided: 'Next: what belongs with it, and the pieces to order before anything is undone.',
       ordered: 'Next: hold each piece against the old one before the set is opened.',
@@ -51,6 +54,58 @@ export const words = {
     says: 'As decided, else as quoted.',
     none: 'Neither a quote nor a decision names its parts.',
     isDone: 'Done',
+    toBe: (did: string) => `to be ${did}`,
   },
   entries: { title: 'In the log', says: 'Every entry that names the job.' },
+  cautionsTitle: 'Cautions',
+  cautions: [
+    {
+      hazard: 'Before a hand goes in',
+      says: 'Stop the set, lock it out, close the sea-cock and let it cool. Hot coolant and exhaust scald, stored charge and fuel under injection pressure injure.',
+    },
+    {
+      hazard: 'Licensed work',
+      says: 'Electrical and gas work, and whatever local rules name, is for licensed people. Where they say otherwise than this tool, they are right.',
+    },
+  ],
+} as const
+
+/** What belongs with a job. */
+export const plan = {
+  title: 'While it is open',
+  says: 'Parts whose renewal now costs less than leaving them, over the years the boat is kept. Ways in that several share are paid once.',
+  working: 'Playing what each further part would save…',
+  word: 'playing',
+  choosing: 'Choosing…',
+  failed: (why: string) => `It could not be worked out: ${why}`,
+  nothing: 'Nothing else is worth renewing now.',
+  renew: 'Renew as well: ',
+  costs: (price: string) => `. That is ${price} now.`,
+  together: (saves: string, error: string, years: string) =>
+    `Played together it saves ${saves} ± ${error} beyond that over ${years} years.`,
+  second: (choice: string, behind: string) => `Next best: ${choice}, ${behind} behind.`,
+  heads: { part: 'Renew too', now: 'Now', why: 'Why' },
+  own: (price: string, behind: string) =>
+    `As ticked: ${price} now, ${behind} behind the best. Each part counts by itself in this sum.`,
+  others: (count: number) => (count === 1 ? 'One more that was played' : `${count} more that were played`),
+  take: 'Take these into the job',
+  readOnly: 'A demonstration boat: nothing is written.',
+  notWritten: 'It could not be written. What is ticked stays.',
+  choice: (what: string, more: string) => `${what}; with it: ${more}`,
+  mostMoney: (currency: string) => `At most, ${currency}`,
+  mostDays: 'At most, days of work',
+  behind: 'How it was worked out',
+  opening: (way: string, price: string) => `${way}: ${price} to open and close, once.`,
+  tooSmall: (count: string) =>
+    `${count} parts were left out: all that their failures cost is less than renewing them.`,
+  unplayed: (count: string) => `${count} more might be worth it and were not played.`,
+  cautious:
+    'Each part counts for one standard error less than it saves in the histories, so that luck renews nothing. The choice is proved the least of all choices.',
+  price: {
+    name: (part: string) => `${part}, renewed along with the job`,
+    value: (saves: string, error: string, left: string, renewed: string) =>
+      `saves ${saves} ± ${error}; failures over the years kept: ${left} if left, ${renewed} if renewed`,
+    from: 'the usual price of piece and hands with the mean overrun, without opening; what it saves from 800 histories played with and without it, on the same luck',
+    moves: 'Rates and the price of a day without power, in the settings; ages and findings, in the log.',
+  },
 } as const

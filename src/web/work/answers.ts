@@ -128,7 +128,7 @@ export function describeFigure(key: string, path: string): Promise<FigureSource 
   return theConductor().describe(key, path)
 }
 
-function useQuestion(boat: string, set: string, yearsKept?: number) {
+export function useQuestion(boat: string, set: string, yearsKept?: number) {
   const log = useBoat(boat)
   const { status, tag } = useLessons()
   const latest = useRef(log.entries)

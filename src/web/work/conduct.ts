@@ -33,6 +33,7 @@ import type { Crew } from './crew.js'
 import { decisionOf } from './decide.js'
 import { isSettled } from './enough.js'
 import { forecastView } from './forecast-view.js'
+import { makeJobWorth } from './job-worth.js'
 import { keepAnswer, readAnswer } from './kept-answers.js'
 import { fetchPosterior } from './kept-posteriors.js'
 import { type AskedOf, keyOf } from './key.js'
@@ -228,9 +229,21 @@ export function makeConductor(crew: Crew): Conductor {
 
   const bearer = makeBearer(crew, prepare)
   const looksBack = makeLooksBack({ memory, catalogue })
+  const ofJob = makeJobWorth(crew, { prepare, catalogue })
 
   function stopOthers(key: string): void {
     for (const run of runs.values()) if (run.key !== key) run.stopped ??= 'left'
+  }
+
+  /** The run of a page on a job, beside those of answers: it shows no figures, and an answer that is kept is still read. */
+  let runOfJob: Run | undefined
+  function jobRun(asked: AskedOf & { readonly key: string }, entries: Entries): Run {
+    if (runOfJob?.key !== asked.key) {
+      const prepared = runs.get(asked.key)?.prepared
+      const made = { ...newRun(asked, entries), roughFirst: false }
+      runOfJob = prepared === undefined ? made : { ...made, prepared }
+    }
+    return runOfJob
   }
 
   function remember(run: Run): void {
@@ -332,6 +345,19 @@ export function makeConductor(crew: Crew): Conductor {
 
     async stopLookingBack() {
       looksBack.stop()
+    },
+
+    async jobWorth(asked, entries, job, tell) {
+      stopOthers('')
+      await ofJob.worth(jobRun(asked, entries), job, tell)
+    },
+
+    async jobTogether(asked, entries, job, parts) {
+      return ofJob.together(jobRun(asked, entries), job, parts)
+    },
+
+    async stopJob() {
+      ofJob.stop()
     },
 
     async decision(key) {

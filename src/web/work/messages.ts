@@ -13,6 +13,9 @@ import type { DescribedFigure } from '../../catalogue/overrule.js'
 import type { Problem } from '../../catalogue/problem.js'
 import type { LifeModel } from '../../forecast/life-model.js'
 import type { Forecast } from '../../forecast/odds.js'
+import type { WorthOfAdditions } from '../../job/additions.js'
+import type { Job } from '../../job/jobs.js'
+import type { Together } from '../../job/plan-job.js'
 import type { Entry } from '../../logbook/kinds.js'
 import type { SetRegister } from '../../register/register-types.js'
 import type { AnswerView } from './answer-view.js'
@@ -89,6 +92,25 @@ export interface BearingState {
   readonly problem?: string
 }
 
+/** As much of a job as hangs on what belongs with it. */
+export type JobAsked = Pick<Job, 'name' | 'parts'> & { readonly what?: string; readonly alternative?: string }
+
+/** What each further part of a job would save. */
+export interface JobWorthState {
+  readonly stage: 'working' | 'stopped' | 'done' | 'failed'
+  /** How much of it is done, from 0 to 1. */
+  readonly share: number
+  readonly worth?: WorthOfAdditions
+  readonly of?: {
+    readonly currency: string
+    readonly horizonYears: number
+    readonly hoursPerDay: number
+    /** Names of the set's parts. */
+    readonly names: Readonly<Record<string, string>>
+  }
+  readonly problem?: string
+}
+
 /** An answer as a decision keeps it. */
 export type Decided =
   | { readonly ok: true; readonly kept: KeptAnswer; readonly walkAwayPrice?: number }
@@ -132,6 +154,21 @@ export interface Conductor {
   stopLookingBack(): Promise<void>
   /** The answer as a decision keeps it, at the prices of the log; undefined where there is none yet. */
   decision(key: string): Promise<Decided | undefined>
+  /** What each further part would save with a job; ends what was asked for before. */
+  jobWorth(
+    asked: AskedOf & { readonly key: string },
+    entries: Entries,
+    job: JobAsked,
+    tell: (state: JobWorthState) => void,
+  ): Promise<void>
+  /** What parts chosen save as a whole; undefined where none is, or where it was stopped. */
+  jobTogether(
+    asked: AskedOf & { readonly key: string },
+    entries: Entries,
+    job: JobAsked,
+    parts: readonly string[],
+  ): Promise<Together | undefined>
+  stopJob(): Promise<void>
   stop(key: string): Promise<void>
   /** Goes on, further than the rule asks if it was settled. */
   goOn(key: string): Promise<void>
