@@ -6,6 +6,7 @@
 
 import * as z from 'zod'
 import { type Kind, kinds } from '../logbook/kinds.js'
+import { demandBases } from '../sizing/demand-basis.js'
 
 export const texts = z.array(z.string())
 export const numbers = z.array(z.number())
@@ -47,3 +48,31 @@ export const ofSet = {
   asNoted: z.literal(true).optional(),
 }
 export const written = { boat: z.string(), entries: z.array(entry), asked: z.array(asked) }
+
+/** What tells what is drawn aboard. */
+export const demandBasis = z.enum(demandBases)
+
+const meanAndPoints = z.object({
+  mean: z.number(),
+  p50: z.number(),
+  p95: z.number(),
+  p99: z.number(),
+  most: z.number(),
+})
+export const durationCurve = z.array(z.object({ kW: z.number(), share: chance }))
+
+/** A recording and the list of loads beside each other. */
+export const measuredDemand = z.object({
+  against: z
+    .object({
+      measuredKW: meanAndPoints,
+      listKW: meanAndPoints,
+      factor: z.number(),
+      widest: z.object({ kW: z.number(), measured: chance, list: chance }),
+    })
+    .optional(),
+  recorded: durationCurve,
+  listed: durationCurve,
+  hoursFactor: z.number(),
+  missingKW: z.number(),
+})

@@ -5,9 +5,18 @@
  */
 
 import * as z from 'zod'
-import { asked, chance, entry, numbers, ofSet, problem, texts } from './json-form-pieces.js'
-
-const curve = z.array(z.object({ kW: z.number(), share: chance }))
+import {
+  asked,
+  chance,
+  demandBasis,
+  durationCurve,
+  entry,
+  measuredDemand,
+  numbers,
+  ofSet,
+  problem,
+  texts,
+} from './json-form-pieces.js'
 
 const totals = {
   hours: z.number(),
@@ -53,13 +62,7 @@ const recordedDay = z.object({
   lowLoadShare: chance,
   onByHour: numbers,
   meanByHour: numbers,
-})
-const points = z.object({
-  mean: z.number(),
-  p50: z.number(),
-  p95: z.number(),
-  p99: z.number(),
-  most: z.number(),
+  p95ByHour: numbers,
 })
 const cost = z.object({
   price: z.number(),
@@ -85,14 +88,8 @@ export const planFields = {
     plan: run,
     habit: z.object({ ...totals, kWBySlot: numbers }),
     recorded: recordedDay.optional(),
-    against: z
-      .object({
-        measuredKW: points,
-        listKW: points,
-        factor: z.number(),
-        widest: z.object({ kW: z.number(), measured: chance, list: chance }),
-      })
-      .optional(),
+    basis: demandBasis,
+    measured: measuredDemand.optional(),
     months: z.array(
       z.object({
         month: z.number(),
@@ -164,7 +161,7 @@ export const planFields = {
     starts: z.number(),
     energyKwh: z.number(),
     mostKw: z.number(),
-    curve: curve.describe('Share of the running time at which so much or more is drawn.'),
+    curve: durationCurve.describe('Share of the running time at which so much or more is drawn.'),
     day: recordedDay.optional(),
   },
 } as const

@@ -5,7 +5,16 @@
  */
 
 import * as z from 'zod'
-import { chance, numbers, ofSet, problem, texts } from './json-form-pieces.js'
+import {
+  chance,
+  demandBasis,
+  durationCurve,
+  measuredDemand,
+  numbers,
+  ofSet,
+  problem,
+  texts,
+} from './json-form-pieces.js'
 
 const load = z.object({
   id: z.string(),
@@ -48,6 +57,8 @@ export const sizeFields = {
     ...ofSet,
     ...list,
     saying: z.string(),
+    basis: demandBasis,
+    measured: measuredDemand.optional(),
     twoLegs: z.boolean(),
     hoursPerYear: z.number(),
     kept: chance,
@@ -84,9 +95,7 @@ export const sizeFields = {
         z.object({ id: z.string(), ratingKW: z.number(), blockedBy: texts, resource: z.string() }),
       ),
     }),
-    curves: z.array(
-      z.object({ ...where, kW: points, curve: z.array(z.object({ kW: z.number(), share: chance })) }),
-    ),
+    curves: z.array(z.object({ ...where, kW: points, curve: durationCurve })),
     sets: z.array(
       z.object({
         set: z.object({ id: z.string(), name: z.string(), ratingKW: z.number(), kVA: z.number() }),

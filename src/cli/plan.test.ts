@@ -65,7 +65,7 @@ test('a day is planned, held against the habit, written out, read again, and kep
   expect(listed.ok && listed.text).toContain('changes from now yes')
 })
 
-test('a recording corrects the list and tells the day as it is; --list leaves it as it is', async () => {
+test('a recording corrects the list and tells the day as it is; --by list leaves it as it is', async () => {
   const data = await boatWithLoads()
   const recording = join(folder(), 'week.csv')
   const rows = [...Array(2880).keys()].map((n) => {
@@ -76,10 +76,12 @@ test('a recording corrects the list and tells the day as it is; --list leaves it
   await measure(recording, { data, of: 'set', seconds: 1 })
   const answer = answerOf(await showPlan({ ...usual, data }))
   expect(answer.recorded).toMatchObject({ hours: 4, starts: 1 })
-  const { factor } = answer.against as { factor: number }
+  expect(answer.basis).toBe('corrected')
   const base = (one: typeof answer) => (one.day as { baseKW: number[] }).baseKW[18]!
-  const listed = answerOf(await showPlan({ ...usual, data, list: true }))
-  expect(base(answer)).toBeCloseTo(factor * base(listed), 9)
+  const listed = answerOf(await showPlan({ ...usual, data, by: 'list' }))
+  expect(base(answer)).toBeGreaterThan(base(listed))
+  const asRecorded = answerOf(await showPlan({ ...usual, data, by: 'recording' }))
+  expect(asRecorded.habit).toMatchObject({ hours: 4, starts: 1 })
 })
 
 test('a battery beside the set and in its place, a set of another size, and what the plan is worth', async () => {

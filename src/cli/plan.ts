@@ -10,12 +10,15 @@ import { loadFactsOf } from '../register/load-facts.js'
 import { registerOf } from '../register/register.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
 import type { batteryKinds } from '../sizing/battery.js'
+import type { DemandBasis } from '../sizing/demand-basis.js'
+import { recordingOf } from '../sizing/measured-summary.js'
 import { planDay } from '../sizing/plan.js'
 import type { RunDay } from '../sizing/plan-day.js'
 import { dayFile, readDayFile } from '../sizing/plan-file.js'
 import { loadSolver } from '../sizing/plan-milp.js'
 import type { DayTotals, RunOfDay } from '../sizing/plan-run.js'
-import { type BoatPlan, type PlanQuestion, planBoat, recordingOf } from '../sizing/plan-whole.js'
+import { type BoatPlan, type PlanQuestion, planBoat } from '../sizing/plan-whole.js'
+import { sayAgainst } from '../sizing/say-size.js'
 import { writeAndAsk } from './log.js'
 import { newFileProblems, readJsonFile, writeJsonFiles } from './new-file.js'
 import { type SetOptions, type SetQuestion, withSet } from './of-set.js'
@@ -30,7 +33,7 @@ export interface PlanOptions extends SetOptions {
   readonly sizeKw?: number
   /** "22-8", or none. */
   readonly quiet?: string
-  readonly list?: boolean
+  readonly by?: DemandBasis
   readonly batteryKwh?: number
   readonly batteryKind: keyof typeof batteryKinds
   readonly inverterKw: number
@@ -134,7 +137,7 @@ function questionOf(
   const register = registerOf({ entries, boat, set, asOf, catalogue: shippedCatalogue() })
   const { catalogue } = setCatalogueOf(register, shippedCatalogue())
   const recording = recordingOf(entries, set)
-  const { season, sizeKw, list, batteryKwh } = options
+  const { season, sizeKw, by, batteryKwh } = options
   return {
     size: {
       book: catalogue,
@@ -142,13 +145,13 @@ function questionOf(
       setFacts: register.setFacts,
       set,
       use: register.use?.months,
+      ...(recording === undefined ? {} : { recording }),
+      ...(by === undefined ? {} : { basis: by }),
     },
     powerNeededByMonth: useOf(register, catalogue).use.powerNeededByMonth ?? [],
     ...(season === undefined ? {} : { season }),
     ...(sizeKw === undefined ? {} : { ratingKW: sizeKw }),
     ...(quiet === undefined ? {} : { quiet }),
-    ...(recording === undefined ? {} : { recording }),
-    ...(list ? { trustList: true } : {}),
     ...(batteryKwh === undefined
       ? {}
       : {
@@ -193,7 +196,8 @@ function quietOf(text: string | undefined): PlanQuestion['quiet'] | 'wrong' {
 }
 
 function planText(plan: BoatPlan, { boat }: SetQuestion): string {
-  const { habit, recorded, against, year, battery } = plan
+  const { habit, recorded, measured, year, battery, basis } = plan
+  const against = measured?.against
   const saved = {
     hours: year.habit.hours - year.plan.hours,
     litres: year.habit.fuelLitres - year.plan.fuelLitres,
@@ -217,18 +221,13 @@ function planText(plan: BoatPlan, { boat }: SetQuestion): string {
     '',
     tableText(columns, [
       row('the plan', plan.plan),
-      row('today, as the list tells', habit),
-      ...(recorded === undefined ? [] : [row('today, as recorded', recorded)]),
+      row(basis === 'recording' ? 'today, as recorded' : 'today, as the list tells', habit),
+      ...(recorded === undefined || basis === 'recording' ? [] : [row('today, as recorded', recorded)]),
       ...(battery?.beside === undefined ? [] : [row('the plan, with the battery', battery.beside)]),
     ]),
     '',
     dayText(plan.day, plan.plan),
-    ...(against === undefined
-      ? []
-      : [
-          '',
-          `The recording against the list: ${against.measuredKW.mean.toFixed(1)} kW mean while running against ${against.listKW.mean.toFixed(1)}; one hour in twenty ${against.measuredKW.p95.toFixed(1)} or more against ${against.listKW.p95.toFixed(1)}.`,
-        ]),
+    ...(against === undefined ? [] : ['', sayAgainst(against)]),
     ...(battery === undefined ? [] : ['', ...batteryText(battery)]),
     '',
     'Taken for granted:',

@@ -5,6 +5,7 @@
  */
 
 import { type Command, InvalidArgumentError, Option } from 'commander'
+import { demandBases } from '../sizing/demand-basis.js'
 import { print, type Result } from './result.js'
 
 /** A command with what every command has: --json, an example, and --data where it opens the owner's log. */
@@ -41,6 +42,14 @@ export function ofSet(made: Command, { asNoted = true }: { readonly asNoted?: bo
   return asNoted
     ? made.option('--as-noted', 'with what was noted by that day; entries typed in later are not used')
     : made
+}
+
+/** --by */
+export function demandBasis(): Option {
+  return new Option(
+    '--by <which>',
+    'what tells what is drawn; left out: the list, corrected by the latest recording where there is one',
+  ).choices([...demandBases])
 }
 
 /** A whole number from `least` to `most`. */

@@ -7,7 +7,7 @@
 import { type Command, InvalidArgumentError, Option } from 'commander'
 import { seasons } from '../catalogue/load-schema.js'
 import { batteryKinds } from '../sizing/battery.js'
-import { answering, collect, command, ofSet, wholeWithin, withSeed } from './program-parts.js'
+import { answering, collect, command, demandBasis, ofSet, wholeWithin, withSeed } from './program-parts.js'
 
 export function addPlanning(program: Command): void {
   addPlan(program)
@@ -91,7 +91,7 @@ function addPlan(program: Command): void {
       '--quiet <hours>',
       'hours in which the set is silent, such as 22-8, or none; left out: 23-7 unless it runs at night',
     )
-    .option('--list', 'the list of loads as it is, whatever a meter recorded')
+    .addOption(demandBasis())
     .addOption(
       new Option('--battery-kwh <kWh>', 'a battery of so much, rated, with an inverter').argParser(
         numberWithin(0.1, 500),

@@ -5,7 +5,7 @@
  */
 
 import type { Command } from 'commander'
-import { answering, command, ofSet } from './program-parts.js'
+import { answering, command, demandBasis, ofSet } from './program-parts.js'
 
 export function addSizing(program: Command): void {
   ofSet(
@@ -22,6 +22,7 @@ export function addSizing(program: Command): void {
       data: true,
     }),
   )
+    .addOption(demandBasis())
     .option('--sizes <list>', 'look at these ratings [kW] beside the present set and those that are offered')
     .action(answering(async (options) => (await import('./size.js')).showSize(options)))
 }

@@ -7,9 +7,10 @@
 import { createHash } from 'node:crypto'
 import { createReadStream, statSync } from 'node:fs'
 import { basename } from 'node:path'
+import { readAnyRecording } from '../sizing/measured-any.js'
 import { readSignalK, type SignalKOptions, signalKPaths } from '../sizing/measured-signalk.js'
 import type { MeasuredBody } from '../sizing/measured-summary.js'
-import { type Measured, type MeasuredOptions, readMeasured } from '../sizing/measured-table.js'
+import type { Measured, MeasuredOptions } from '../sizing/measured-table.js'
 import { plainError } from './new-file.js'
 import { progressOf } from './progress.js'
 import { listen } from './websocket.js'
@@ -44,7 +45,7 @@ export async function readRecording(
   }
   const hash = createHash('sha256')
   const bar = progressOf('reading')
-  let reader: { take(text: string): void; end(): Measured } | undefined
+  const reader = readAnyRecording(options)
   let decoder = new TextDecoder('utf-8')
   let done = 0
   try {
@@ -53,9 +54,7 @@ export async function readRecording(
     }) as AsyncIterable<Buffer>) {
       hash.update(chunk)
       if (done === 0 && chunk[0] === 0xff && chunk[1] === 0xfe) decoder = new TextDecoder('utf-16le')
-      const text = decoder.decode(chunk, { stream: true })
-      reader ??= isStream(text) ? byLines(readSignalK(options)) : readMeasured(options)
-      reader.take(text)
+      reader.take(decoder.decode(chunk, { stream: true }))
       done += chunk.length
       bar.show(done, bytes)
     }
@@ -66,7 +65,7 @@ export async function readRecording(
   }
   const sha256 = hash.digest('hex')
   const file = { name: basename(path).slice(0, 200), sha256, bytes: Math.max(1, bytes) }
-  return { measured: (reader ?? readMeasured(options)).end(), about: { file } }
+  return { measured: reader.end(), about: { file } }
 }
 
 /** Listens to a Signal K server for some seconds. */
@@ -117,28 +116,4 @@ async function streamOf(address: string): Promise<string> {
   const stream = told.endpoints?.v1?.['signalk-ws']
   if (typeof stream !== 'string') throw new Error('it names no stream of version 1')
   return stream.replace(/^http/, 'ws')
-}
-
-/** Recorded messages: the first thing is a brace, or a time in milliseconds and a mark before one. */
-function isStream(text: string): boolean {
-  return /^\ufeff?\s*(?:\d{13};[A-Za-z0-9-]*;)?\{/.test(text)
-}
-
-/** Pieces cut anywhere, handed on line by line. */
-function byLines(reader: { take(line: string): void; end(): Measured }): {
-  take(text: string): void
-  end(): Measured
-} {
-  let rest = ''
-  return {
-    take: (text) => {
-      const lines = (rest + text).split('\n')
-      rest = lines.pop() ?? ''
-      for (const line of lines) reader.take(line)
-    },
-    end: () => {
-      if (rest !== '') reader.take(rest)
-      return reader.end()
-    },
-  }
 }

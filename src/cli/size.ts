@@ -10,14 +10,18 @@ import { loadFactsOf } from '../register/load-facts.js'
 import { registerOf } from '../register/register.js'
 import type { SetRegister } from '../register/register-types.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
+import type { DemandBasis } from '../sizing/demand-basis.js'
 import type { JudgedSet } from '../sizing/judge-set.js'
 import type { Load } from '../sizing/load-type.js'
+import { recordingOf } from '../sizing/measured-summary.js'
 import { loadSolver } from '../sizing/plan-milp.js'
 import {
   againstOf,
+  basisWords,
   checkNames,
   inHundred,
   occasionName,
+  sayAgainst,
   sayBlocked,
   sayFound,
   sayMeasures,
@@ -140,6 +144,7 @@ function hoursOn({ hours }: Load): number {
 }
 
 export interface SizeOptions extends SetOptions {
+  readonly by?: DemandBasis
   readonly sizes?: string
 }
 
@@ -153,7 +158,13 @@ export function showSize(options: SizeOptions): Promise<Result> {
   return withSet(options, async (asked) => {
     const { boat, set, asOf } = asked
     const { register, ...rest } = questionOf(asked)
-    const question = { ...rest, ...(sizes === undefined ? {} : { sizes }) }
+    const recording = recordingOf(asked.entries, set)
+    const question = {
+      ...rest,
+      ...(sizes === undefined ? {} : { sizes }),
+      ...(recording === undefined ? {} : { recording }),
+      ...(options.by === undefined ? {} : { basis: options.by }),
+    }
     const sized = sizeBoat(question)
     const { terms, boatFacts } = register
     const needs = needsOf(question)
@@ -169,7 +180,7 @@ export function showSize(options: SizeOptions): Promise<Result> {
 function sizeText(sized: BoatSize, of: { readonly trades: BoatTrades; readonly currency: string }): string {
   const { loadRules } = shippedCatalogue()
   const { figures, sets, assumed, problems, kept } = sized
-  if (sized.loads.length === 0 || figures.length === 0) {
+  if ((sized.loads.length === 0 && sized.basis === 'list') || figures.length === 0) {
     return [saySize(sized), ...refusedText('Not reckoned with', problems)].join('\n')
   }
   const drawn = figures.map(({ occasion, season, hours, meanKW, kW, kVA }) => [
@@ -195,11 +206,12 @@ function sizeText(sized: BoatSize, of: { readonly trades: BoatTrades; readonly c
     '',
     'What is drawn with the set running [kW]: exceeded half of the time, one hour in 20, one in 100, and all that can be on at once',
     tableText(columns, drawn),
+    ...measuredText(sized),
     ...(kept < 0.9995
       ? [`The rules of the house leave room for ${inHundred(kept)} of the time that is wanted.`]
       : []),
     ...sets.flatMap(setText),
-    ...tradesText(sized, of),
+    ...(sized.loads.length === 0 ? [] : tradesText(sized, of)),
     ...[...assumed, ...of.trades.assumed].map(
       (line, i) => `${i === 0 ? '\nTaken for granted:\n' : ''}  ${line}`,
     ),
@@ -207,6 +219,17 @@ function sizeText(sized: BoatSize, of: { readonly trades: BoatTrades; readonly c
     '',
     'Wiring, exhaust, fuel and lifting can hurt people: what the local rules and a licensed hand say comes first.',
   ].join('\n')
+}
+
+/** The recording against the list, and which of them was sized by. */
+function measuredText({ measured, basis }: BoatSize): string[] {
+  if (measured === undefined) return []
+  const { against } = measured
+  return [
+    '',
+    `Sized by ${basisWords[basis]}; --by says otherwise.`,
+    ...(against === undefined ? [] : [sayAgainst(against)]),
+  ]
 }
 
 /** What speaks against a set, and how it would run. */

@@ -11,7 +11,7 @@
 import type { LoadRules, Occasion, Season } from '../catalogue/load-schema.js'
 import { type Conflict, conflictsOf, type State, statesOf } from './conflicts.js'
 import { type DemandGrid, gridOf, mixed, type Outcome, stepsOf } from './demand-grid.js'
-import type { HouseRule, Load } from './load-type.js'
+import type { HouseRule, Load, Weathers } from './load-type.js'
 
 export interface DemandQuestion {
   readonly loads: readonly Load[]
@@ -39,7 +39,7 @@ export interface DayDemand {
 
 export interface Demand {
   readonly occasion: Occasion
-  readonly season: Season
+  readonly season: Weathers
   readonly days: readonly DayDemand[]
   readonly whole: DemandGrid
   /** Empty on a set of one voltage. */

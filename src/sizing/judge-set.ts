@@ -17,7 +17,7 @@ import {
   standardPressureKPa,
 } from './engine-derating.js'
 import { judgePlace, type PlaceBook } from './judge-place.js'
-import type { Load, Occasion, Season } from './load-type.js'
+import type { Load, Occasion, Weathers } from './load-type.js'
 import type { OnOccasion, Unshed } from './occasions.js'
 import { type StartLimits, startChances, startOn } from './overload.js'
 import { measured, type SizeCheck, type Verdict, worstOf } from './size-check.js'
@@ -179,7 +179,7 @@ function judgeOccasion(
     starts.reduce((sum, one) => sum + one[field], 0)
   const worstKW = worst(seasons, (one) => one.kW.p99)
   const worstKVA = worst(seasons, (one) => one.kVA.p99)
-  const at = (season: Season) => ({ occasion: seasons[0]!.occasion, season })
+  const at = (season: Weathers) => ({ occasion: seasons[0]!.occasion, season })
   const checks: SizeCheck[] = [
     {
       ...measured('engine-load', worstKW.value, sizing.load.p99ShareOfRating * derated.engineKW, 'kW'),
@@ -211,7 +211,7 @@ function judgeOccasion(
 function worst<T extends OnOccasion>(
   seasons: readonly T[],
   value: (one: T) => number,
-): { readonly value: number; readonly season: Season; readonly one: T } {
+): { readonly value: number; readonly season: Weathers; readonly one: T } {
   return seasons
     .map((one) => ({ value: value(one), season: one.season, one }))
     .reduce((most, next) => (next.value > most.value ? next : most))
@@ -384,7 +384,7 @@ function lowLoadChecks(
 }
 
 /** The season in which most is drawn on the mean of a day's running. Time at rest is not counted. */
-function heaviestDay(year: readonly OnOccasion[]): { readonly kW: number; readonly season: Season } {
+function heaviestDay(year: readonly OnOccasion[]): { readonly kW: number; readonly season: Weathers } {
   const named = [...new Set(year.map(({ season }) => season))]
   const meanKW = ({ active }: OnOccasion) =>
     active.reduce((sum, chance, i) => sum + (chance * i * stepW) / 1000, 0)

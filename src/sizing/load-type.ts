@@ -8,6 +8,9 @@ import type { Occasion, Season } from '../catalogue/load-schema.js'
 
 export type { Occasion, Season }
 
+/** The weather that figures are of; a recording tells none. */
+export type Weathers = Season | 'recorded'
+
 /**
  * Where a load hangs on a set of two legs (120/240 V): on one of them, or across both. On a set of one voltage all
  * loads hang on leg one.

@@ -79,7 +79,7 @@ test('of several sources one has to be named', () => {
   )
   expect(read(both)).toMatchObject({
     ok: false,
-    problems: [{ found: 'several sources: electrical.ac.genset, electrical.ac.shore' }],
+    problems: [{ code: 'several-sources', found: 'electrical.ac.genset, electrical.ac.shore' }],
   })
   const measured = read(both, { path: 'electrical.ac.shore' })
   expect(measured.ok && measured.folded.mostKW).toBe(0.3)

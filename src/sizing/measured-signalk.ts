@@ -155,9 +155,9 @@ function endOf(
 ): Measured {
   const names = [...sources.keys()].sort()
   const [name] = names
-  const refused = (found: string, allowed: string): Measured => ({
+  const refused = (found: string, allowed: string, code = 'no-power'): Measured => ({
     ok: false,
-    problems: [{ code: 'no-power', path: 'path', found, allowed }],
+    problems: [{ code, path: 'path', found, allowed }],
     bad: told.bad,
   })
   if (name === undefined) {
@@ -167,7 +167,7 @@ function endOf(
       `messages of ${wanted}.phase.<phase>.realPower, or current and voltage`,
     )
   }
-  if (names.length > 1) return refused(`several sources: ${names.join(', ')}`, 'one of them named')
+  if (names.length > 1) return refused(names.join(', '), 'one of these sources, named', 'several-sources')
   const { fold, leaves, values } = sources.get(name)!
   const folded = fold.end()
   if (folded === undefined)

@@ -1,13 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import {
-  againstList,
-  chancesWhileOn,
-  curveOf,
-  loadAt,
-  measuredBody,
-  recordedDay,
-} from './measured-summary.js'
+import { againstList } from './measured-against.js'
+import { chancesWhileOn, curveOf, loadAt, measuredBody, recordedDay } from './measured-summary.js'
 import { readMeasured } from './measured-table.js'
 
 /** A day with two hours at 2 kW from eight on, and one at 0.6 kW from twenty on, by the minute. */
@@ -53,12 +47,12 @@ test('the curve while power is drawn', () => {
 
 test('a list that is right is corrected by nothing; one of twice the load by half', () => {
   const chances = chancesWhileOn(day())
-  const measured = { chances, stepKW: 0.1, mostKW: 2 }
-  expect(againstList(measured, { chances, stepKW: 0.1 })).toMatchObject({
+  const measured = { chances, stepKW: 0.1, at: 'middle', mostKW: 2 } as const
+  expect(againstList(measured, { chances, stepKW: 0.1, at: 'middle' })).toMatchObject({
     factor: 1,
     widest: { measured: 1, list: 1 },
   })
-  expect(againstList(measured, { chances, stepKW: 0.2 }).factor).toBeCloseTo(0.5, 9)
+  expect(againstList(measured, { chances, stepKW: 0.2, at: 'middle' }).factor).toBeCloseTo(0.5, 9)
 })
 
 test('curves fall, and end at the whole of the time', () => {

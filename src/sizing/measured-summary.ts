@@ -4,11 +4,18 @@
  * @module
  */
 
-import type { Body } from '../logbook/kinds.js'
+import { type Body, type Entry, isKind } from '../logbook/kinds.js'
 import { type Folded, stepKW } from './measured-fold.js'
 import type { HowMeasured } from './measured-table.js'
 
 export type MeasuredBody = Body<'measured'>
+
+/** The latest recording of what the set gives. */
+export function recordingOf(entries: readonly Entry[], set: string): MeasuredBody | undefined {
+  return entries
+    .filter((entry) => isKind(entry, 'measured'))
+    .findLast((entry) => entry.set === set && entry.body.of === 'set')?.body
+}
 
 /** Share of the time at which a load of so much or more is drawn. */
 export interface CurvePoint {
@@ -72,14 +79,19 @@ export function chancesWhileOn(body: MeasuredBody, hours?: readonly number[]): n
   return total === 0 ? [] : [0, ...on.map((each) => each / total)]
 }
 
-/** The load-duration curve of chances by steps, the middle of each taken, in falling order of the load. */
-export function curveOf(chances: readonly number[], ofStepKW: number): CurvePoint[] {
+/** The load-duration curve of chances by steps, in falling order of the load; the middle of each step taken, or its beginning. */
+export function curveOf(
+  chances: readonly number[],
+  ofStepKW: number,
+  at: 'middle' | 'beginning' = 'middle',
+): CurvePoint[] {
+  const inStep = at === 'middle' ? 0.5 : 0
   const curve: CurvePoint[] = []
   let share = 0
   for (let step = chances.length - 1; step >= 0; step--) {
     if (!(chances[step]! > 0)) continue
     share += chances[step]!
-    curve.push({ kW: (step + 0.5) * ofStepKW, share: Math.min(1, share) })
+    curve.push({ kW: (step + inStep) * ofStepKW, share: Math.min(1, share) })
   }
   return curve
 }
@@ -102,6 +114,8 @@ export interface RecordedDay {
   readonly onByHour: readonly number[]
   /** Mean while power is drawn, by hour of the day. [kW] */
   readonly meanByHour: readonly number[]
+  /** Exceeded one hour in twenty while power is drawn, by hour of the day. [kW] */
+  readonly p95ByHour: readonly number[]
 }
 
 /**
@@ -128,60 +142,6 @@ export function recordedDay(body: MeasuredBody, ratingKW: number): RecordedDay {
     lowLoadShare: onS > 0 ? lowS / onS : 0,
     onByHour: on.map((each) => Math.min(1, each / (3600 * days))),
     meanByHour: energy.map((each, hour) => (on[hour]! > 0 ? each / on[hour]! : 0)),
+    p95ByHour: on.map((_, hour) => loadAt(curveOf(chancesWhileOn(body, [hour]), stepKw), 0.05)),
   }
-}
-
-/** The recording and the list of loads against each other. */
-export interface AgainstList {
-  readonly measuredKW: {
-    readonly mean: number
-    readonly p50: number
-    readonly p95: number
-    readonly p99: number
-    readonly most: number
-  }
-  readonly listKW: {
-    readonly mean: number
-    readonly p50: number
-    readonly p95: number
-    readonly p99: number
-    readonly most: number
-  }
-  /** Measured over listed mean: by so much the list is corrected. */
-  readonly factor: number
-  /** Where the curves lie furthest apart: the load, and the two shares of the time. */
-  readonly widest: { readonly kW: number; readonly measured: number; readonly list: number }
-}
-
-/** Compares two load-duration curves, of chances by step while power is drawn. */
-export function againstList(
-  measured: { readonly chances: readonly number[]; readonly stepKW: number; readonly mostKW: number },
-  list: { readonly chances: readonly number[]; readonly stepKW: number },
-): AgainstList {
-  const points = (chances: readonly number[], step: number, most?: number) => {
-    const curve = curveOf(chances, step)
-    const mean = chances.reduce((sum, chance, at) => sum + chance * (at + 0.5) * step, 0)
-    return {
-      mean,
-      p50: loadAt(curve, 0.5),
-      p95: loadAt(curve, 0.05),
-      p99: loadAt(curve, 0.01),
-      most: most ?? curve[0]?.kW ?? 0,
-    }
-  }
-  const above = (chances: readonly number[], step: number, kW: number) =>
-    chances.reduce((sum, chance, at) => sum + ((at + 0.5) * step >= kW ? chance : 0), 0)
-  let widest = { kW: 0, measured: 1, list: 1 }
-  const top = Math.max(measured.chances.length * measured.stepKW, list.chances.length * list.stepKW)
-  for (let kW = 0; kW <= top; kW += measured.stepKW) {
-    const here = {
-      kW,
-      measured: above(measured.chances, measured.stepKW, kW),
-      list: above(list.chances, list.stepKW, kW),
-    }
-    if (Math.abs(here.measured - here.list) > Math.abs(widest.measured - widest.list)) widest = here
-  }
-  const measuredKW = points(measured.chances, measured.stepKW, measured.mostKW)
-  const listKW = points(list.chances, list.stepKW)
-  return { measuredKW, listKW, factor: listKW.mean > 0 ? measuredKW.mean / listKW.mean : 1, widest }
 }

@@ -8,13 +8,13 @@ import { type LoadRules, type Occasion, occasions, type Season, seasons } from '
 import { type Demand, demandOf, switchedOn } from './demand.js'
 import { activeOf } from './demand-grid.js'
 import { type Points, powerPoints } from './demand-points.js'
-import type { Habits, HouseRule, Load } from './load-type.js'
+import type { Habits, HouseRule, Load, Weathers } from './load-type.js'
 import { type Starting, startingsOf } from './overload.js'
 
 /** One occasion in one season. */
 export interface OnOccasion {
   readonly occasion: Occasion
-  readonly season: Season
+  readonly season: Weathers
   /** With the set running. [h/y] */
   readonly hours: number
   readonly demand: Demand

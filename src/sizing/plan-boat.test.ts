@@ -99,13 +99,35 @@ test('the plan takes fewer hours and less fuel than the habit for the same energ
   for (const slot of run.slots) expect(slot.setKW).toBeLessThanOrEqual(6.3 * slot.onShare + 1e-6)
 })
 
-test('quiet hours are kept, a boat without such loads has nothing to plan, and the meter corrects the list', () => {
+test('quiet hours are kept, and a boat without such loads has nothing to plan', () => {
   const quiet = planDay(highs, boatDay(question(fewer, { quiet: { from: 22, until: 9 } })).day)
   expect(quiet.ok && quiet.run.slots.every(({ isOn }, hour) => !isOn || (hour >= 9 && hour < 22))).toBe(true)
   const bare = boatDay(question(['lights']))
   expect(bare.assumed).toContain('nothing on the list can wait')
-  const base = boatDay(question(aboard)).day.baseKW[18]!
-  expect(boatDay(question(aboard, { correction: 0.8 })).day.baseKW[18]).toBeCloseTo(0.8 * base, 9)
+})
+
+test('by a recording today is as recorded, and what cannot wait is what was drawn beyond what can', () => {
+  const hours = (of: (hour: number) => number) => Array.from({ length: 24 }, (_, hour) => of(hour))
+  const isOn = (hour: number) => hour === 14 || hour === 18
+  const recorded = {
+    hours: 2.2,
+    starts: 2,
+    kWh: 7,
+    meanKW: 3.2,
+    lowLoadShare: 0.1,
+    // on two days of a hundred at three in the morning: no habit
+    onByHour: hours((hour) => (isOn(hour) ? 1 : hour === 3 ? 0.02 : 0)),
+    meanByHour: hours((hour) => (isOn(hour) || hour === 3 ? 3.2 : 0)),
+    p95ByHour: hours((hour) => (isOn(hour) || hour === 3 ? 4 : 0)),
+  }
+  const { day, habit } = boatDay(question(['watermaker-small', 'induction-hob'], { recorded }))
+  expect(habit).toMatchObject({ hours: 2.2, starts: 2, kWh: 7 })
+  expect(habit.lowHours).toBeCloseTo(0.22, 9)
+  // derived: the watermaker is on for three of the four hours of charging, 0.75 x 1.05 kW of an hour from two on
+  expect(day.baseKW[14]).toBeCloseTo(3.2 - 0.75 * 1.05, 9)
+  expect(day.baseMostKW![14]).toBeCloseTo(4 - 0.75 * 1.05, 9)
+  expect(day.baseKW[18]).toBeCloseTo(3.2, 9)
+  expect(day.baseKW.filter((kW) => kW > 0)).toHaveLength(2)
 })
 
 test('a year of such days', () => {

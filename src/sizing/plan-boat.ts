@@ -15,6 +15,8 @@ import { demandOf, switchedOn } from './demand.js'
 import { activeOf } from './demand-grid.js'
 import { powerPoints, shareBelow } from './demand-points.js'
 import type { Habits, HouseRule, Load } from './load-type.js'
+import type { RecordedDay } from './measured-summary.js'
+import { windowOf } from './occasion-clock.js'
 import { type Batch, loadLimits, type RunCosts, type RunDay, type Store, usualCosts } from './plan-day.js'
 import type { DayTotals } from './plan-run.js'
 
@@ -33,8 +35,8 @@ export interface BoatDayQuestion {
   readonly quiet?: { readonly from: number; readonly until: number }
   /** As the log tells them. */
   readonly startsPerHour?: number
-  /** What a meter showed over what the list says: loads that cannot wait are multiplied by it. */
-  readonly correction?: number
+  /** The day as a meter recorded it, in the place of what the list says of today and of what cannot wait. */
+  readonly recorded?: RecordedDay
   readonly twoLegs: boolean
 }
 
@@ -50,15 +52,6 @@ export interface HabitDay extends DayTotals {
   readonly kWBySlot: readonly number[]
 }
 
-/** When each occasion is, by the clock; those within others fall in their middle. Practice. */
-const clockOf: Readonly<Record<Occasion, { readonly from: number; readonly hours: number }>> = {
-  day: { from: 8, hours: 10 },
-  evening: { from: 20, hours: 3 },
-  night: { from: 23, hours: 9 },
-  cooking: { from: 18, hours: 2 },
-  laundry: { from: 10, hours: 3 },
-  charging: { from: 14, hours: 4 },
-}
 /** Occasions that the clock holds to, if something that cannot wait is wanted on them. */
 const held: readonly Occasion[] = ['day', 'cooking', 'evening', 'night']
 /** What cannot wait is a reason to start the set where it draws so much of its rating; less rides along. Practice. */
@@ -84,40 +77,14 @@ export function runCosts(ratingKW: number, fuel: BoatDayQuestion['fuel'] = usual
 
 /** The day as it could be planned, and as it goes today. The energy of what can wait is what it takes today. */
 export function boatDay(question: BoatDayQuestion): BoatDay {
-  const { loads, habits, season, ratingKW, fuel, quiet, correction = 1 } = question
+  const { loads, season, ratingKW, fuel, quiet } = question
   const waits = loads.filter(({ canWait, season: wanted }) => wanted === 'all' && waiting.has(canWait))
   const stays = loads.filter((load) => !waits.includes(load))
   const mostKW = loadLimits.most * ratingKW
-  const baseKW: number[] = Array(slots).fill(0)
-  const baseMostKW: number[] = Array(slots).fill(0)
-  const baseShare: number[] = Array(slots).fill(0)
-  const reasons: Occasion[] = []
-  for (const occasion of held) {
-    const setHours = habits.setHours[occasion]
-    if (setHours < leastHours || stays.length === 0) continue
-    const demand = demandOf({
-      ...question,
-      loads: stays,
-      rules: rulesAmong(question.rules, stays),
-      occasion,
-      season,
-    })
-    const meanKW = (correction * demand.meanW) / 1000
-    if (meanKW < reasonShare * ratingKW) continue
-    reasons.push(occasion)
-    let left = setHours
-    for (const slot of windowOf(occasion, habits)) {
-      const share = Math.min(1, left / slotHours)
-      baseShare[slot] = share
-      baseKW[slot] = Math.min(mostKW, meanKW) * share
-      baseMostKW[slot] = Math.max(
-        baseKW[slot],
-        Math.min(mostKW, correction * powerPoints(demand.whole).kW.p95),
-      )
-      left -= slotHours
-      if (left < leastHours) break
-    }
-  }
+  const { baseKW, baseMostKW, baseShare, reasons } =
+    question.recorded === undefined
+      ? listedBase(question, stays, mostKW)
+      : recordedBase(question.recorded, { question, waits, mostKW })
   const batches: Batch[] = []
   const stores: Store[] = []
   for (const load of waits) {
@@ -142,6 +109,74 @@ export function boatDay(question: BoatDayQuestion): BoatDay {
   return { day, habit: habitDay(question, day), assumed: assumedOf(question, waits, reasons) }
 }
 
+/** What cannot wait, slot by slot. */
+interface Base {
+  readonly baseKW: number[]
+  readonly baseMostKW: number[]
+  readonly baseShare: number[]
+  /** Why the set runs by the clock, in words. */
+  readonly reasons: readonly string[]
+}
+
+/** What the list says cannot wait, on the occasions that the clock holds to. */
+function listedBase(question: BoatDayQuestion, stays: readonly Load[], mostKW: number): Base {
+  const { habits, season, ratingKW } = question
+  const base: Base & { readonly reasons: string[] } = { ...emptyBase(), reasons: [] }
+  for (const occasion of held) {
+    const setHours = habits.setHours[occasion]
+    if (setHours < leastHours || stays.length === 0) continue
+    const rules = rulesAmong(question.rules, stays)
+    const demand = demandOf({ ...question, loads: stays, rules, occasion, season })
+    const meanKW = demand.meanW / 1000
+    if (meanKW < reasonShare * ratingKW) continue
+    base.reasons.push(occasion)
+    const mostHere = Math.min(mostKW, powerPoints(demand.whole).kW.p95)
+    let left = setHours
+    for (const slot of windowOf(occasion, habits)) {
+      const share = Math.min(1, left / slotHours)
+      base.baseShare[slot] = share
+      base.baseKW[slot] = Math.min(mostKW, meanKW) * share
+      base.baseMostKW[slot] = Math.max(base.baseKW[slot]!, mostHere)
+      left -= slotHours
+      if (left < leastHours) break
+    }
+  }
+  return base
+}
+
+/** Hours that the set runs in on at least so many of the recorded days are held by the clock. Practice. */
+const heldOnDays = 0.5
+
+/** What was recorded, less what the loads that can wait take in the same hours today. */
+function recordedBase(
+  { onByHour, meanByHour, p95ByHour }: RecordedDay,
+  of: { readonly question: BoatDayQuestion; readonly waits: readonly Load[]; readonly mostKW: number },
+): Base {
+  const { question, waits, mostKW } = of
+  const { kWBySlot: waitingKW } = todayOf({
+    ...question,
+    loads: waits,
+    rules: rulesAmong(question.rules, waits),
+  })
+  const base = emptyBase()
+  const hours: number[] = []
+  onByHour.forEach((share, hour) => {
+    if (share < heldOnDays) return
+    const kW = Math.min(mostKW, meanByHour[hour]!) * share - waitingKW[hour]!
+    if (kW < reasonShare * question.ratingKW * share) return
+    hours.push(hour)
+    base.baseShare[hour] = share
+    base.baseKW[hour] = kW
+    base.baseMostKW[hour] = Math.max(kW, Math.min(mostKW, p95ByHour[hour]! - waitingKW[hour]!))
+  })
+  return { ...base, reasons: hours.map((hour) => `${hour}:00`) }
+}
+
+function emptyBase(): Omit<Base, 'reasons'> {
+  const none = (): number[] => Array(slots).fill(0)
+  return { baseKW: none(), baseMostKW: none(), baseShare: none() }
+}
+
 /** What is switched on for longer is taken to bear a break. [h] Practice. */
 const longestBatch = 3
 /** Less of a day than this is no part of it. [h] */
@@ -162,49 +197,61 @@ function dutyOf({ duty }: Load, season: Season): number {
   return (duty[season].easy + duty[season].hard) / 2
 }
 
-/** Today: every occasion with its hours and its demand; starts as the log tells them, else one for each occasion. */
+/** Today, with what it costs: as the list tells, or as recorded. */
 function habitDay(question: BoatDayQuestion, { set, costs }: RunDay): HabitDay {
-  const { habits, season, correction = 1, startsPerHour } = question
+  const { recorded, startsPerHour } = question
+  const today = recorded === undefined ? todayOf(question, set.lowKW) : asRecorded(recorded)
+  const { hours, lowHours, kWh } = today
+  const starts = recorded?.starts ?? (startsPerHour === undefined ? today.occasions : startsPerHour * hours)
+  const fuelLitres = costs.perHour * hours + costs.perKWh * kWh
+  return {
+    hours,
+    starts,
+    lowHours,
+    lowLoadShare: hours > 0 ? lowHours / hours : 0,
+    kWh,
+    fuelLitres,
+    cost: fuelLitres + costs.perStart * starts + costs.perLowHour * lowHours,
+    kWBySlot: today.kWBySlot.map((kW) => Math.min(set.mostKW, kW)),
+  }
+}
+
+interface Today {
+  readonly hours: number
+  readonly lowHours: number
+  readonly kWh: number
+  readonly occasions: number
+  readonly kWBySlot: readonly number[]
+}
+
+/** Every occasion with its hours and its demand. */
+function todayOf(question: Omit<BoatDayQuestion, 'recorded'>, lowKW = 0): Today {
+  const { habits, season } = question
   const kWBySlot: number[] = Array(slots).fill(0)
   const sums = { hours: 0, lowHours: 0, kWh: 0, occasions: 0 }
   for (const occasion of occasions) {
     const hours = habits.setHours[occasion]
     if (hours < leastHours) continue
     const demand = demandOf({ ...question, occasion, season })
-    const meanKW = (correction * demand.meanW) / 1000
+    const meanKW = demand.meanW / 1000
     sums.hours += hours
     sums.kWh += hours * meanKW
-    sums.lowHours += hours * shareBelow(activeOf(demand.whole), set.lowKW / correction)
+    sums.lowHours += hours * shareBelow(activeOf(demand.whole), lowKW)
     sums.occasions += 1
     let left = hours
     for (const slot of windowOf(occasion, habits)) {
       const share = Math.min(1, left / slotHours)
-      kWBySlot[slot] = Math.min(set.mostKW, kWBySlot[slot]! + share * meanKW)
+      kWBySlot[slot]! += share * meanKW
       left -= slotHours
       if (left <= 0) break
     }
   }
-  const starts = startsPerHour === undefined ? sums.occasions : startsPerHour * sums.hours
-  const fuelLitres = costs.perHour * sums.hours + costs.perKWh * sums.kWh
-  return {
-    hours: sums.hours,
-    starts,
-    lowHours: sums.lowHours,
-    lowLoadShare: sums.hours > 0 ? sums.lowHours / sums.hours : 0,
-    kWh: sums.kWh,
-    fuelLitres,
-    cost: fuelLitres + costs.perStart * starts + costs.perLowHour * sums.lowHours,
-    kWBySlot,
-  }
+  return { ...sums, kWBySlot }
 }
 
-/** The slots of an occasion, from its beginning on; the evening goes on where the cooking ends. */
-function windowOf(occasion: Occasion, { setHours }: Habits): number[] {
-  const { from, hours } = clockOf[occasion]
-  const { cooking } = clockOf
-  const cooked = Math.ceil(Math.min(cooking.hours, setHours.cooking))
-  const begins = occasion === 'evening' ? cooking.from + cooked : from
-  return Array.from({ length: hours / slotHours }, (_, at) => (begins / slotHours + at) % slots)
+function asRecorded({ hours, lowLoadShare, kWh, onByHour, meanByHour }: RecordedDay): Today {
+  const kWBySlot = onByHour.map((share, hour) => share * meanByHour[hour]!)
+  return { hours, lowHours: lowLoadShare * hours, kWh, occasions: 0, kWBySlot }
 }
 
 /** One go of whole slots, its energy spread over all days; a dryer comes after the washing. */
@@ -268,18 +315,18 @@ function isWithin(hour: number, { from, until }: { readonly from: number; readon
 }
 
 function assumedOf(
-  { correction, season }: BoatDayQuestion,
+  { season, recorded }: BoatDayQuestion,
   waits: readonly Load[],
-  reasons: readonly Occasion[],
+  reasons: readonly string[],
 ): string[] {
   return [
     `a ${season} day; ${reasons.length === 0 ? 'nothing that cannot wait is reason enough to start the set' : `what cannot wait has the set run by the clock: ${reasons.join(', ')}`}`,
     'room is left for what loads that cannot wait draw one hour in twenty; what is not done every day counts with its share of the days',
     ...(waits.length === 0 ? ['nothing on the list can wait'] : []),
-    ...(correction === undefined
+    ...(recorded === undefined
       ? []
       : [
-          `loads that cannot wait are taken ${correction.toFixed(2)} times as the list says, after the meter`,
+          'today is as recorded; what cannot wait is what was drawn beyond the loads that can, in the hours in which the set runs on most days',
         ]),
   ]
 }

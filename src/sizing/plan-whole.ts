@@ -6,24 +6,16 @@
 
 import type { Highs } from 'highs'
 import type { CatalogueLoad, Season } from '../catalogue/load-schema.js'
-import { type Entry, isKind } from '../logbook/kinds.js'
 import { type BatteryAlternative, type BatteryQuestion, batteryAlternative } from './battery-plan.js'
 import { hasTwoLegs } from './boat-loads.js'
-import { activeOfAll } from './demand-points.js'
-import {
-  type AgainstList,
-  againstList,
-  chancesWhileOn,
-  type MeasuredBody,
-  type RecordedDay,
-  recordedDay,
-} from './measured-summary.js'
+import type { DemandBasis } from './demand-basis.js'
+import { type RecordedDay, recordedDay } from './measured-summary.js'
 import { planDay } from './plan.js'
 import { boatDay, type HabitDay } from './plan-boat.js'
 import { type DayProblem, loadLimits, type RunDay } from './plan-day.js'
 import type { Choices, DayTotals, RunOfDay } from './plan-run.js'
 import { useOfDays, yearOf } from './plan-use.js'
-import { needsOf, type SizeQuestion } from './size-boat.js'
+import { type MeasuredDemand, needsOf, type SizeQuestion } from './size-boat.js'
 
 export interface PlanQuestion {
   readonly size: SizeQuestion
@@ -33,10 +25,6 @@ export interface PlanQuestion {
   readonly ratingKW?: number
   /** Left out: from 23 to 7, unless the set runs at night today; `none`: at no time. */
   readonly quiet?: { readonly from: number; readonly until: number } | 'none'
-  /** The latest recording; what cannot wait is corrected by it. */
-  readonly recording?: MeasuredBody
-  /** Leave the list as it is, whatever was recorded. */
-  readonly trustList?: boolean
   readonly powerNeededByMonth: readonly number[]
   readonly battery?: Omit<BatteryQuestion, 'daysPerYear'>
 }
@@ -50,7 +38,8 @@ export interface BoatPlan {
   readonly choices: Choices
   readonly habit: HabitDay
   readonly recorded?: RecordedDay
-  readonly against?: AgainstList
+  readonly measured?: MeasuredDemand
+  readonly basis: DemandBasis
   readonly months: ReturnType<typeof useOfDays>
   readonly year: { readonly plan: Year; readonly habit: Year }
   readonly battery?: BatteryAlternative
@@ -70,27 +59,18 @@ export type PlannedBoat =
   | ({ readonly ok: true } & BoatPlan)
   | { readonly ok: false; readonly problems: readonly DayProblem[] }
 
-/** The latest recording of what the set gives. */
-export function recordingOf(entries: readonly Entry[], set: string): MeasuredBody | undefined {
-  return entries
-    .filter((entry) => isKind(entry, 'measured'))
-    .findLast((entry) => entry.set === set && entry.body.of === 'set')?.body
-}
-
 export function planBoat(highs: Highs, question: PlanQuestion): PlannedBoat {
-  const { size, recording, trustList, powerNeededByMonth } = question
+  const { size, powerNeededByMonth } = question
+  const { recording } = size
   const needs = needsOf(size)
-  const { loads, rules, habits, year: occasions } = needs
+  const { loads, rules, habits } = needs
   const ratingKW = question.ratingKW ?? size.setFacts.ratingKw
   if (ratingKW === undefined)
     return refused('missing', 'set.ratingKw', 'no rating of the set', 'its rating in kW')
-  if (loads.length === 0)
+  if (needs.listed.length === 0)
     return refused('missing', 'loads', 'no load in the log', 'loads, as "log add load" enters them')
   const season = question.season ?? mostDays(habits.days)
-  const wanted = occasions.filter((one) => one.season === season)
-  const against =
-    recording === undefined ? undefined : againstRecording(recording, wanted.length > 0 ? wanted : occasions)
-  const correction = trustList || against === undefined ? undefined : against.factor
+  const recorded = recording === undefined ? undefined : recordedDay(recording, ratingKW)
   const quiet = quietOf(question, habits.setHours.night)
   const groups = new Map<string, CatalogueLoad['group']>(size.book.loads.map(({ id, group }) => [id, group]))
   const fuel = size.book.wholeSet.fuel[question.ratingKW === undefined ? 'aged' : 'healthy']
@@ -109,7 +89,7 @@ export function planBoat(highs: Highs, question: PlanQuestion): PlannedBoat {
     twoLegs: hasTwoLegs(needs.supply),
     ...startsOf(size.use),
     ...(quiet === undefined ? {} : { quiet }),
-    ...(correction === undefined ? {} : { correction }),
+    ...(recorded === undefined || needs.basis !== 'recording' ? {} : { recorded }),
   })
   const planned = planDay(highs, day)
   if (!planned.ok) return planned
@@ -129,14 +109,15 @@ export function planBoat(highs: Highs, question: PlanQuestion): PlannedBoat {
         })
   return {
     ok: true,
+    basis: needs.basis,
     season,
     ratingKW,
     day,
     plan: planned.run,
     choices: planned.choices,
     habit,
-    ...(recording === undefined ? {} : { recorded: recordedDay(recording, ratingKW) }),
-    ...(against === undefined ? {} : { against }),
+    ...(recorded === undefined ? {} : { recorded }),
+    ...(needs.measured === undefined ? {} : { measured: needs.measured }),
     months,
     year: { plan: ofPlan, habit: yearFor(habit) },
     ...(battery === undefined ? {} : { battery }),
@@ -168,18 +149,4 @@ function quietOf({ quiet }: PlanQuestion, hoursAtNight: number) {
   if (quiet === 'none') return undefined
   if (quiet !== undefined) return quiet
   return Math.round(hoursAtNight) > 0 ? undefined : { from: 23, until: 7 }
-}
-
-function againstRecording(
-  recording: MeasuredBody,
-  occasions: Parameters<typeof activeOfAll>[0],
-): AgainstList | undefined {
-  const [, ...on] = activeOfAll(occasions)
-  const total = on.reduce((sum, chance) => sum + chance, 0)
-  const measured = chancesWhileOn(recording)
-  if (total <= 0 || measured.length === 0) return undefined
-  return againstList(
-    { chances: measured, stepKW: recording.stepKw, mostKW: recording.mostKw },
-    { chances: [0, ...on.map((chance) => chance / total)], stepKW: 0.1 },
-  )
 }

@@ -4,8 +4,11 @@
  * @module
  */
 
-import type { LoadRules, Occasion, Season } from '../catalogue/load-schema.js'
+import type { LoadRules, Occasion } from '../catalogue/load-schema.js'
+import type { DemandBasis } from './demand-basis.js'
 import type { JudgedSet } from './judge-set.js'
+import type { Weathers } from './load-type.js'
+import type { AgainstList } from './measured-against.js'
 import type { BoatSize } from './size-boat.js'
 import { type CheckId, checkIds, type SizeCheck, type Verdict } from './size-check.js'
 import { type Blocked, mostRules, type TradeOff } from './trade-offs.js'
@@ -36,6 +39,18 @@ export const verdictWords: Readonly<Record<Verdict, string>> = {
   tight: 'tight',
   fails: 'fails',
   'cannot-tell': 'cannot tell',
+}
+
+/** What is sized by. */
+export const basisWords: Readonly<Record<DemandBasis, string>> = {
+  list: 'the list of loads as it stands',
+  recording: 'the recording',
+  corrected: 'the list of loads, corrected by the recording',
+}
+
+/** The recording and the list beside each other. */
+export function sayAgainst({ measuredKW, listKW }: AgainstList): string {
+  return `The recording against the list: ${spoken(measuredKW.mean)} kW mean while running against ${spoken(listKW.mean)}; one hour in twenty ${spoken(measuredKW.p95)} or more against ${spoken(listKW.p95)}.`
 }
 
 /** A number as it is read aloud: three figures, whole from 100 on. */
@@ -78,7 +93,11 @@ export function sayFound({ check, found, limit, unit, by, verdict }: SizeCheck):
 export function sayWhere({ occasion, season, about, check }: SizeCheck, rules: LoadRules): string {
   const where = [
     occasion === undefined ? undefined : occasionName(rules, occasion).toLowerCase(),
-    season === undefined ? undefined : `${seasonName(rules, season).toLowerCase()} weather`,
+    season === undefined
+      ? undefined
+      : season === 'recorded'
+        ? 'as recorded'
+        : `${seasonName(rules, season).toLowerCase()} weather`,
   ].filter((one) => one !== undefined)
   const what = check === 'raw-water' && about !== undefined ? `the exchanger wants ${about}` : about
   return [where.join(', '), what].filter((one) => one !== undefined && one !== '').join('; ')
@@ -88,13 +107,14 @@ export function occasionName({ occasions }: LoadRules, occasion: Occasion | 'yea
   return occasion === 'year' ? 'The whole year' : occasions.find(({ id }) => id === occasion)!.name
 }
 
-export function seasonName({ seasons }: LoadRules, season: Season): string {
+export function seasonName({ seasons }: LoadRules, season: Weathers): string {
+  if (season === 'recorded') return 'As recorded'
   return seasons.find(({ id }) => id === season)!.name
 }
 
 /** The answer in a sentence, and what the present set does meanwhile. */
-export function saySize({ sets, smallest, loads }: BoatSize): string {
-  if (loads.length === 0)
+export function saySize({ sets, smallest, loads, basis }: BoatSize): string {
+  if (loads.length === 0 && basis === 'list')
     return 'No load is in the log yet: enter what draws power, and the size can be told.'
   const present = sets.find(({ set }) => set.kind === 'present')
   const least = sets.find(({ set }) => set.id === smallest)

@@ -6,11 +6,13 @@
 
 import type { Catalogue } from '../catalogue/catalogue.js'
 import type { WholeSet } from '../catalogue/file-schema.js'
-import type { Occasion, Season } from '../catalogue/load-schema.js'
+import type { Occasion } from '../catalogue/load-schema.js'
 import type { Problem } from '../catalogue/problem.js'
 import type { LoadFacts } from '../register/load-facts.js'
 import type { MonthOfUse, SetFacts } from '../register/register-types.js'
 import { boatLoads, hasTwoLegs, type Supply } from './boat-loads.js'
+import { correctedTo } from './corrected-loads.js'
+import type { DemandBasis } from './demand-basis.js'
 import { stepW } from './demand-grid.js'
 import {
   activeOfAll,
@@ -22,8 +24,11 @@ import {
 } from './demand-points.js'
 import { habitsOf } from './habits.js'
 import { type JudgedSet, judgeSet } from './judge-set.js'
-import type { Habits, HouseRule, Load } from './load-type.js'
+import type { Habits, HouseRule, Load, Weathers } from './load-type.js'
+import { type AgainstList, chancesAboveNought, recordingAgainst } from './measured-against.js'
+import { chancesWhileOn, curveOf, type MeasuredBody } from './measured-summary.js'
 import { type OnOccasion, yearOf } from './occasions.js'
+import { recordedYear } from './recorded-year.js'
 import { bareSize, offeredSet, presentSet, type SizedSet, sizesAbout } from './sized-set.js'
 
 /** What sizing reads of the catalogue; prices of the whole set in the boat's money. */
@@ -40,12 +45,28 @@ export interface SizeQuestion {
   readonly use: readonly MonthOfUse[] | undefined
   /** Bare sizes to look at beside the present set and those that are offered; left out: as many as make eight. */
   readonly sizes?: readonly number[]
+  /** The latest recording of what the set gives. */
+  readonly recording?: MeasuredBody
+  /** What is sized by; left out: the list corrected by the recording, where there are both. */
+  readonly basis?: DemandBasis
+}
+
+/** The list and the recording beside each other, and what was made of them. */
+export interface MeasuredDemand {
+  /** Left out: the list draws nothing. */
+  readonly against?: AgainstList
+  /** Load-duration curves while power is drawn: as recorded, and of the list as it stands. */
+  readonly recorded: readonly DurationPoint[]
+  readonly listed: readonly DurationPoint[]
+  /** What corrects the list: hours by a factor, and what it lacks. [kW] */
+  readonly hoursFactor: number
+  readonly missingKW: number
 }
 
 /** One occasion in one season, in figures. */
 export interface OccasionFigures {
   readonly occasion: Occasion
-  readonly season: Season
+  readonly season: Weathers
   readonly hours: number
   /** Before rounding to the grid. [kW] */
   readonly meanKW: number
@@ -64,6 +85,8 @@ export interface OccasionCurve {
 }
 
 export interface BoatSize {
+  readonly basis: DemandBasis
+  readonly measured?: MeasuredDemand
   readonly loads: readonly Load[]
   readonly rules: readonly HouseRule[]
   readonly habits: Habits
@@ -95,23 +118,98 @@ export function supplyOf(facts: SetFacts): Supply {
 
 /** What is needed before any set is judged; the trade-offs begin from it too. */
 export interface Needs {
+  /** As in the log, and as they are reckoned with: by a recording, corrected to it. */
+  readonly listed: readonly Load[]
   readonly loads: readonly Load[]
   readonly rules: readonly HouseRule[]
   readonly habits: Habits
   readonly supply: Supply
+  /** What sets are judged by. */
   readonly year: readonly OnOccasion[]
+  /** The same by the list, which alone tells loads apart: with a recording, corrected by it. */
+  readonly byLoads: readonly OnOccasion[]
+  readonly basis: DemandBasis
+  readonly measured?: MeasuredDemand
   readonly assumed: readonly string[]
   readonly problems: readonly Problem[]
 }
 
 /** Loads, rules, habits, and the year that they make. */
-export function needsOf({ book, facts, setFacts, use }: SizeQuestion): Needs {
+export function needsOf(question: SizeQuestion): Needs {
+  const { book, facts, setFacts, use, recording } = question
   const supply = supplyOf(setFacts)
   const { loads, rules, problems } = boatLoads(book, facts, supply)
   const { habits, assumed } = habitsOf(book.loadRules, facts.habits, use)
-  const twoLegs = hasTwoLegs(supply)
-  const year = yearOf({ loads, rules, habits, loadRules: book.loadRules, twoLegs })
-  return { loads, rules, habits, supply, year, assumed, problems }
+  const aboard = { loads, rules, habits, loadRules: book.loadRules, twoLegs: hasTwoLegs(supply) }
+  const byList = yearOf(aboard)
+  const needs = {
+    listed: loads,
+    loads,
+    rules,
+    habits,
+    supply,
+    year: byList,
+    byLoads: byList,
+    assumed,
+    problems,
+  }
+  const basis = basisOf(question, loads)
+  if (recording === undefined) return { ...needs, basis }
+
+  const { loads: corrected, hoursFactor, missingKW } = correctedTo(recording, aboard)
+  const measured = measuredDemand(recording, byList, { hoursFactor, missingKW })
+  const known = { ...needs, basis, ...(measured === undefined ? {} : { measured }) }
+  if (basis === 'list') return known
+  const byLoads = yearOf({ ...aboard, loads: corrected })
+  const year =
+    basis === 'recording' ? recordedYear(recording, { loads: corrected, listed: byLoads }) : byLoads
+  return {
+    ...known,
+    loads: corrected,
+    year,
+    byLoads,
+    assumed: [...assumed, ...sayBasis(basis, { hoursFactor, missingKW })],
+  }
+}
+
+/** Without a recording the list; without a list the recording. */
+function basisOf({ recording, basis }: SizeQuestion, loads: readonly Load[]): DemandBasis {
+  if (recording === undefined) return 'list'
+  return basis ?? (loads.length === 0 ? 'recording' : 'corrected')
+}
+
+function measuredDemand(
+  recording: MeasuredBody,
+  listed: readonly OnOccasion[],
+  correction: Pick<MeasuredDemand, 'hoursFactor' | 'missingKW'>,
+): MeasuredDemand | undefined {
+  const active = activeOfAll(listed)
+  const recorded = curveOf(chancesWhileOn(recording), recording.stepKw)
+  if (recorded.length === 0) return undefined
+  const against = recordingAgainst(recording, active)
+  return {
+    ...(against === undefined ? {} : { against }),
+    recorded,
+    listed: curveOf(chancesAboveNought(active), stepW / 1000, 'beginning'),
+    ...correction,
+  }
+}
+
+function sayBasis(
+  basis: Exclude<DemandBasis, 'list'>,
+  { hoursFactor, missingKW }: Pick<MeasuredDemand, 'hoursFactor' | 'missingKW'>,
+): string[] {
+  return [
+    ...(basis === 'recording'
+      ? [
+          'what is drawn is what the meter recorded, whatever the weather was; power factor, legs and what starts on top are those of the list',
+        ]
+      : []),
+    `after the meter every load of the list is switched on ${hoursFactor.toFixed(2)} times as long as it says`,
+    ...(missingKW > 0
+      ? [`${missingKW.toFixed(1)} kW are drawn all the time that no load on the list accounts for`]
+      : []),
+  ]
 }
 
 /** Sizes a boat. Some tens of milliseconds for thirty loads and eight sets. */
@@ -131,7 +229,9 @@ export function sizeBoat(question: SizeQuestion): BoatSize {
     .sort((a, b) => a.set.ratingKW - b.set.ratingKW)
     .find(({ verdict }) => verdict !== 'fails')
   return {
-    loads,
+    basis: needs.basis,
+    ...(needs.measured === undefined ? {} : { measured: needs.measured }),
+    loads: needs.listed,
     rules: needs.rules,
     habits: needs.habits,
     twoLegs: hasTwoLegs(needs.supply),

@@ -4,7 +4,7 @@
  * @module
  */
 
-import type { Occasion, Season } from './load-type.js'
+import type { Occasion, Weathers } from './load-type.js'
 
 export const checkIds = [
   'engine-load',
@@ -41,7 +41,7 @@ export interface SizeCheck {
   readonly by?: number
   /** Where it is worst. */
   readonly occasion?: Occasion
-  readonly season?: Season
+  readonly season?: Weathers
   /** What it is about: a load, an opening, a leg. */
   readonly about?: string
   /** The limit's place in the catalogue; undefined: from the set itself or the boat. */

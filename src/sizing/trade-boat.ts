@@ -43,7 +43,11 @@ export function tradeBoat(
 ): BoatTrades {
   const { question, needs, sized, terms } = of
   const { book } = question
-  const combinations = combinationsOf(needs.year, { ...needs, twoLegs: sized.twoLegs })
+  if (needs.loads.length === 0) {
+    const yearsKept = terms.yearsKept ?? usual.yearsKept
+    return { choices: [], blocked: [], yearsKept, assumed: [] }
+  }
+  const combinations = combinationsOf(needs.byLoads, { ...needs, twoLegs: sized.twoLegs })
   const sets = sized.sets.map(
     ({ set, engineKW, alternatorKVA }): SetLimits => ({
       id: set.id,

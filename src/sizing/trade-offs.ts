@@ -128,6 +128,8 @@ const movable: readonly Load['canWait'][] = ['to-another-hour', 'in-pieces', 'tu
 /** Whether two loads can be kept apart: both are worth a rule, and one can move or there is room for one after the other. */
 function canBeApart({ loads, moments }: Combinations, a: number, b: number): boolean {
   if (loads[a]!.watts < leastRuleW || loads[b]!.watts < leastRuleW) return false
+  const isAlwaysOn = (i: number) => moments.every(({ shares }) => shares[i]! > 1 - 1e-9)
+  if (isAlwaysOn(a) || isAlwaysOn(b)) return false
   return (
     movable.includes(loads[a]!.canWait) ||
     movable.includes(loads[b]!.canWait) ||

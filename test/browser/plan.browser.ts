@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto'
 import { expect } from '@playwright/test'
 import { trialEntry } from '../trial-log.js'
 import { keptEntries, putBoat, test } from './boat.js'
@@ -10,6 +11,8 @@ const aboard = [
   trialEntry(7, 'load', { id: 'watermaker', is: 'watermaker-small' }, at),
   trialEntry(8, 'habits', { setHours: { cooking: 2, charging: 3 }, days: { warm: 100 } }, at),
 ]
+
+const sha256Of = (bytes: Buffer) => createHash('sha256').update(bytes).digest('hex')
 
 test('the day is planned and kept; a recording is mapped, written in and followed', async ({
   page,
@@ -33,7 +36,7 @@ test('the day is planned and kept; a recording is mapped, written in and followe
     (n) => `2026-07-01 ${18 + Math.floor(n / 300)}:${String(n % 60).padStart(2, '0')}:00`,
   )
   const buffer = Buffer.from(`when,reading\n${[...new Set(rows)].map((time) => `${time},1200`).join('\n')}\n`)
-  await page.getByLabel('Recording').setInputFiles({ name: 'week.csv', mimeType: 'text/csv', buffer })
+  await page.getByLabel('Recording', { exact: true }).setInputFiles({ name: 'week.csv', mimeType: 'text/csv', buffer })
   await expect(page.getByText('It cannot be read yet:')).toBeVisible()
   await page.getByLabel('Time is in').selectOption('when')
   await page.getByLabel('Power or current is in').selectOption('reading')
@@ -41,6 +44,27 @@ test('the day is planned and kept; a recording is mapped, written in and followe
   await expect(page.getByText(/at most 1.2 kW/)).toBeVisible()
   await page.getByRole('button', { name: 'Write it into the log' }).click()
   await expect(page.getByRole('img', { name: /^Measured load/ })).toBeVisible()
+  await page.getByText('The recording', { exact: true }).click()
+  await expect(page.getByRole('rowheader', { name: 'Today, as recorded' })).toHaveCount(1)
+  await expect
+    .poll(async () => (await keptEntries(served)).find(({ kind }) => kind === 'measured')?.body)
+    .toMatchObject({ file: { name: 'week.csv', bytes: buffer.length, sha256: sha256Of(buffer) } })
+
+  const stream = [...Array(120).keys()].flatMap((n) =>
+    ['genset', 'shore'].map((source) => {
+      const timestamp = new Date(Date.UTC(2026, 6, 1, 18) + 60_000 * n).toISOString()
+      const values = [{ path: `electrical.ac.${source}.phase.single.realPower`, value: 2150 }]
+      return JSON.stringify({ updates: [{ timestamp, values }] })
+    }),
+  )
+  const log = Buffer.from(`${stream.join('\n')}\n`)
+  await page
+    .getByLabel('Recording', { exact: true })
+    .setInputFiles({ name: 'day.jsonl', mimeType: 'application/json', buffer: log })
+  await page.getByLabel(/^Signal K source/).selectOption('electrical.ac.genset')
+  await expect(page.getByText(/at most 2.15 kW/)).toBeVisible()
+  await page.getByRole('button', { name: 'Write it into the log' }).click()
+  await page.getByText('The list, corrected by it', { exact: true }).click()
   await page.getByRole('button', { name: 'Keep it as the use from now on' }).click({ timeout: 60_000 })
   await expect
     .poll(async () =>

@@ -16,6 +16,11 @@ export interface RatingMark {
 
 export interface DurationProps {
   readonly curve: readonly DurationPoint[]
+  /** Another one over it, dashed; both are named below. */
+  readonly beside?: {
+    readonly curve: readonly DurationPoint[]
+    readonly names: { readonly curve: string; readonly beside: string }
+  }
   readonly ratings: readonly RatingMark[]
   readonly words: { readonly drawing: string; readonly axis: string }
 }
@@ -25,8 +30,9 @@ const foot = 40
 /** Names of the marks need so much from one to the next. [px] */
 const apart = 16
 
-export function Duration({ curve, ratings, words }: DurationProps) {
-  const top = Math.max(1, ...curve.map(({ kW }) => kW), ...ratings.map(({ kW }) => kW)) * 1.04
+export function Duration({ curve, beside, ratings, words }: DurationProps) {
+  const loads = [...curve, ...(beside?.curve ?? []), ...ratings]
+  const top = Math.max(1, ...loads.map(({ kW }) => kW)) * 1.04
   const y = (kW: number) => height * (1 - kW / top)
   const step = top > 16 ? 5 : top > 6 ? 2 : 1
   const lines = Array.from({ length: Math.floor(top / step) }, (_, i) => (i + 1) * step)
@@ -49,6 +55,9 @@ export function Duration({ curve, ratings, words }: DurationProps) {
         >
           <path className="wash" d={`${path}L100 ${height}L0 ${height}Z`} />
           <path className="line-3 voiced" vectorEffect="non-scaling-stroke" d={path} />
+          {beside && (
+            <path className="line-2 dashed" vectorEffect="non-scaling-stroke" d={pathOf(beside.curve, y)} />
+          )}
         </svg>
         {ratings.map(({ name, kW, present }, i) => (
           <g key={name}>
@@ -80,7 +89,24 @@ export function Duration({ curve, ratings, words }: DurationProps) {
           {words.axis}
         </text>
       </svg>
+      {beside && (
+        <p className="key">
+          <KeyLine look="line-3 voiced" name={beside.names.curve} />
+          <KeyLine look="line-2 dashed" name={beside.names.beside} />
+        </p>
+      )}
     </div>
+  )
+}
+
+function KeyLine({ look, name }: { readonly look: string; readonly name: string }) {
+  return (
+    <span>
+      <svg width="28" height="8" aria-hidden="true">
+        <line className={look} x1="0" x2="28" y1="4" y2="4" />
+      </svg>{' '}
+      {name}
+    </span>
   )
 }
 

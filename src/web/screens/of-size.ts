@@ -10,6 +10,8 @@ import { loadFactsOf } from '../../register/load-facts.js'
 import { registerOf } from '../../register/register.js'
 import type { SetRegister } from '../../register/register-types.js'
 import { setCatalogueOf } from '../../register/set-kind-of.js'
+import type { DemandBasis } from '../../sizing/demand-basis.js'
+import { recordingOf } from '../../sizing/measured-summary.js'
 import type { SizeQuestion } from '../../sizing/size-boat.js'
 import { today } from '../data/today.js'
 
@@ -20,11 +22,17 @@ export interface OfSize {
 
 export function ofSize(
   catalogue: Catalogue,
-  of: { readonly entries: readonly Entry[]; readonly boat: string; readonly set: string },
+  of: {
+    readonly entries: readonly Entry[]
+    readonly boat: string
+    readonly set: string
+    readonly basis?: DemandBasis | undefined
+  },
 ): OfSize {
-  const { entries, boat, set } = of
+  const { entries, boat, set, basis } = of
   const asOf = today()
   const register = registerOf({ entries, boat, set, asOf, catalogue })
+  const recording = recordingOf(entries, set)
   const { loads, loadRules, motors, sizing, wholeSet } = setCatalogueOf(register, catalogue).catalogue
   return {
     register,
@@ -34,6 +42,8 @@ export function ofSize(
       setFacts: register.setFacts,
       set,
       use: register.use?.months,
+      ...(recording === undefined ? {} : { recording }),
+      ...(basis === undefined ? {} : { basis }),
     },
   }
 }

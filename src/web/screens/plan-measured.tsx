@@ -6,7 +6,10 @@
 
 import { useEffect, useId, useState } from 'react'
 import type { DateOrder } from '../../logbook/paper-log-dates.js'
+import type { DemandBasis } from '../../sizing/demand-basis.js'
+import { readAnyRecording } from '../../sizing/measured-any.js'
 import type { MeasuredField, MeasuredUnit } from '../../sizing/measured-columns.js'
+import type { SignalKOptions } from '../../sizing/measured-signalk.js'
 import {
   chancesWhileOn,
   curveOf,
@@ -14,28 +17,26 @@ import {
   type MeasuredBody,
   measuredBody,
 } from '../../sizing/measured-summary.js'
-import {
-  type BadRow,
-  type Measured,
-  type MeasuredOptions,
-  readMeasured,
-} from '../../sizing/measured-table.js'
+import type { BadRow, Measured, MeasuredOptions } from '../../sizing/measured-table.js'
 import type { BoatPlan } from '../../sizing/plan-whole.js'
 import { spoken } from '../../sizing/say-size.js'
+import { sha256 } from '../../units/sha-256.js'
 import type { Boat } from '../data/boat.js'
 import { today } from '../data/today.js'
 import { Duration } from '../marks/duration.js'
 import { Behind, Button, Passage } from '../parts/index.js'
-import { words } from '../words/plan.js'
+import { words as said } from '../words/measured.js'
+import { words as planWords } from '../words/plan.js'
+import { BasisChoice } from './basis-choice.js'
+import { MeasuredSays } from './measured-says.js'
 import { Picked, Typed } from './plan-fields.js'
-
-const { measured: said } = words
 
 export interface MeasuredInProps {
   readonly boat: Boat
   readonly set: string
   readonly plan: BoatPlan | undefined
   readonly recording: MeasuredBody | undefined
+  readonly onBasis: (basis: DemandBasis) => void
 }
 
 /** What a person says of the table. */
@@ -45,22 +46,24 @@ interface Asked {
   readonly as: '' | 'power W' | 'power kW' | 'current A' | 'apparent VA' | 'energy kWh'
   readonly volts: string
   readonly dates: '' | DateOrder
+  /** Of several Signal K sources the one. */
+  readonly path: string
 }
 
-const unasked: Asked = { time: '', power: '', as: '', volts: '', dates: '' }
+const unasked: Asked = { time: '', power: '', as: '', volts: '', dates: '', path: '' }
 
-export function MeasuredIn({ boat, set, plan, recording }: MeasuredInProps) {
+export function MeasuredIn({ boat, set, plan, recording, onBasis }: MeasuredInProps) {
   const id = useId()
   const [file, setFile] = useState<File>()
   const [asked, setAsked] = useState<Asked>(unasked)
   const [written, setWritten] = useState(false)
-  const { read, share } = useRecording(file, asked)
+  const { read, share, sha256: digest } = useRecording(file, asked)
   const put = (field: keyof Asked) => (value: string) => setAsked({ ...asked, [field]: value })
   const write = async () => {
-    if (!read?.ok || file === undefined) return
+    if (!read?.ok || file === undefined || digest === undefined) return
     const body = measuredBody(read.folded, read.read, {
       of: 'set',
-      source: `${file.name}, ${file.size} bytes`,
+      file: { name: file.name.slice(0, 200), sha256: digest, bytes: Math.max(1, file.size) },
     })
     const dated = read.read.times !== 'elapsed-seconds'
     const dates = dated
@@ -72,9 +75,10 @@ export function MeasuredIn({ boat, set, plan, recording }: MeasuredInProps) {
   }
   return (
     <Passage title={said.title} says={said.says}>
+      {recording && plan && <BasisChoice chosen={plan.basis} onChoose={onBasis} />}
       {recording && <Recorded recording={recording} plan={plan} />}
       {boat.readOnly ? (
-        <p className="small gap">{words.ask.readOnly}</p>
+        <p className="small gap">{planWords.ask.readOnly}</p>
       ) : (
         <>
           <div className="entry-fields">
@@ -84,7 +88,7 @@ export function MeasuredIn({ boat, set, plan, recording }: MeasuredInProps) {
                 id={id}
                 className="file"
                 type="file"
-                accept=".csv,.tsv,.txt,.log,text/csv,text/plain"
+                accept=".csv,.tsv,.txt,.log,.json,.jsonl,.ndjson,text/csv,text/plain,application/json"
                 onChange={({ target }) => {
                   setWritten(false)
                   setAsked(unasked)
@@ -106,6 +110,7 @@ export function MeasuredIn({ boat, set, plan, recording }: MeasuredInProps) {
   )
 }
 
+/** What a table can be told of its columns; of a recorded stream, which of its sources is meant. */
 function Mapping({
   asked,
   put,
@@ -116,6 +121,14 @@ function Mapping({
   readonly read: Measured | undefined
 }) {
   const known = useHeadings(read)
+  const sources = useSources(read)
+  if (sources.length > 0) {
+    return (
+      <Picked name={said.signalPath} value={asked.path} onChange={put('path')}>
+        {[['', '–'] as const, ...sources.map((source) => [source, source] as const)]}
+      </Picked>
+    )
+  }
   const columns = [['', said.asRead] as const, ...known.map((heading) => [heading, heading] as const)]
   return (
     <>
@@ -145,6 +158,17 @@ function Mapping({
       <Typed name={said.volts} value={asked.volts} onChange={put('volts')} />
     </>
   )
+}
+
+/** Sources of a recorded stream as last seen. */
+function useSources(read: Measured | undefined): readonly string[] {
+  const [known, setKnown] = useState<readonly string[]>([])
+  useEffect(() => {
+    const problem = read?.ok === false ? read.problems[0] : undefined
+    if (problem?.code === 'several-sources') setKnown(problem.found.split(', '))
+    else if (problem !== undefined) setKnown([])
+  }, [read])
+  return known
 }
 
 /** Headings as last seen, so that the choice stays while a table is read anew. */
@@ -228,19 +252,22 @@ function BadRows({ bad, count }: { readonly bad: readonly BadRow[]; readonly cou
   )
 }
 
-/** What was recorded as a load-duration curve, and against the list. */
+/** What was recorded and what the list tells, as load-duration curves over each other. */
 function Recorded({ recording, plan }: Pick<MeasuredInProps, 'plan'> & { readonly recording: MeasuredBody }) {
   const curve = curveOf(chancesWhileOn(recording), recording.stepKw)
   const at = (share: number) => spoken(loadAt(curve, share))
+  const measured = plan?.measured
+  const listed = measured?.listed ?? []
   return (
     <>
-      {plan?.against && (
-        <p className="prose">
-          {said.against(spoken(plan.against.measuredKW.mean), spoken(plan.against.listKW.mean))}
-        </p>
-      )}
+      {measured && <MeasuredSays measured={measured} basis={plan.basis} />}
       <Duration
         curve={curve}
+        {...(listed.length === 0
+          ? {}
+          : {
+              beside: { curve: listed, names: { curve: said.curves.recorded, beside: said.curves.listed } },
+            })}
         ratings={
           plan === undefined
             ? []
@@ -256,7 +283,7 @@ function dayOf(seconds: number): string {
   return new Date(1000 * seconds).toISOString().slice(0, 10)
 }
 
-function optionsOf({ time, power, as, volts, dates }: Asked): MeasuredOptions {
+function optionsOf({ time, power, as, volts, dates, path }: Asked): MeasuredOptions & SignalKOptions {
   const [field, unit] = as === '' ? ['power', ''] : as.split(' ')
   const columns: Partial<Record<MeasuredField, string>> = {
     ...(time === '' ? {} : { time }),
@@ -268,35 +295,43 @@ function optionsOf({ time, power, as, volts, dates }: Asked): MeasuredOptions {
     ...(unit === '' ? {} : { units: { [field!]: unit as MeasuredUnit } }),
     ...(number > 0 ? { volts: number } : {}),
     ...(dates === '' ? {} : { dateOrder: dates }),
+    ...(path === '' ? {} : { path }),
   }
 }
 
-/** Reads a file in pieces, giving the page its turn between them. */
-function useRecording(
-  file: File | undefined,
-  asked: Asked,
-): { readonly read: Measured | undefined; readonly share: number } {
-  const [state, setState] = useState<{ read: Measured | undefined; share: number }>({
-    read: undefined,
-    share: 0,
-  })
+interface Reading {
+  readonly read: Measured | undefined
+  /** Of the file, so far. */
+  readonly share: number
+  readonly sha256?: string
+}
+
+/** Reads a file in pieces, giving the page its turn between them, and takes its digest meanwhile. */
+function useRecording(file: File | undefined, asked: Asked): Reading {
+  const [state, setState] = useState<Reading>({ read: undefined, share: 0 })
   useEffect(() => {
     setState({ read: undefined, share: 0 })
     if (file === undefined) return
     let isWanted = true
     void (async () => {
-      const reader = readMeasured(optionsOf(asked))
-      const stream = file.stream().pipeThrough(new TextDecoderStream()).getReader()
+      const reader = readAnyRecording(optionsOf(asked))
+      const digest = sha256()
+      const stream = file.stream().getReader()
+      let decoder = new TextDecoder('utf-8')
       let done = 0
       for (;;) {
         const piece = await stream.read()
         if (!isWanted) return void stream.cancel()
         if (piece.done) break
-        reader.take(piece.value)
+        if (done === 0 && piece.value[0] === 0xff && piece.value[1] === 0xfe) {
+          decoder = new TextDecoder('utf-16le')
+        }
+        digest.take(piece.value)
+        reader.take(decoder.decode(piece.value, { stream: true }))
         done += piece.value.length
         setState({ read: undefined, share: Math.min(1, done / Math.max(1, file.size)) })
       }
-      setState({ read: reader.end(), share: 1 })
+      setState({ read: reader.end(), share: 1, sha256: digest.end() })
     })()
     return () => {
       isWanted = false

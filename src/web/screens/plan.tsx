@@ -9,7 +9,8 @@ import { useEffect, useMemo, useState } from 'react'
 import { type Season, seasons } from '../../catalogue/load-schema.js'
 import { useOf as usualYearOf } from '../../forecast/build-use.js'
 import { setCatalogueOf } from '../../register/set-kind-of.js'
-import { type BoatPlan, type PlannedBoat, type PlanQuestion, recordingOf } from '../../sizing/plan-whole.js'
+import type { DemandBasis } from '../../sizing/demand-basis.js'
+import type { BoatPlan, PlannedBoat, PlanQuestion } from '../../sizing/plan-whole.js'
 import { spoken } from '../../sizing/say-size.js'
 import { type Boat, useBoat, useCatalogue } from '../data/boat.js'
 import { today } from '../data/today.js'
@@ -46,22 +47,21 @@ export function PlanScreen({ boat: id, set }: OfSet) {
   const catalogue = useCatalogue()
   const { entries, status } = boat
   const [moved, setMoved] = useState<Moved>(unmoved)
+  const [basis, setBasis] = useState<DemandBasis>()
   const question = useMemo((): PlanQuestion | undefined => {
     if (!catalogue || status !== 'ready') return undefined
-    const of = ofSize(catalogue, { entries, boat: id, set })
+    const of = ofSize(catalogue, { entries, boat: id, set, basis })
     const forSet = setCatalogueOf(of.register, catalogue).catalogue
-    const recording = recordingOf(entries, set)
     return {
       size: of.question,
       powerNeededByMonth: usualYearOf(of.register, forSet).use.powerNeededByMonth ?? [],
-      ...(recording === undefined ? {} : { recording }),
       ...movedTo(moved),
       ...batteryIn(moved, {
         priceFactor: of.register.boatFacts.priceFactor ?? 1,
         fuelPerLitre: of.register.terms.fuelPerLitre ?? forSet.wholeSet.fuel.dockPrice.typical,
       }),
     }
-  }, [catalogue, status, entries, id, set, moved])
+  }, [catalogue, status, entries, id, set, moved, basis])
   const planned = usePlan(question)
   if (question === undefined) return <Preparing title={words.title} words={words.preparing} />
   const plan = typeof planned === 'object' && planned.ok ? planned : undefined
@@ -87,7 +87,7 @@ export function PlanScreen({ boat: id, set }: OfSet) {
       {plan && <Day plan={plan} />}
       {plan && <Against plan={plan} />}
       <Ask moved={moved} onMove={setMoved} plan={plan} boat={boat} set={set} currency={currency} />
-      <MeasuredIn boat={boat} set={set} plan={plan} recording={question.recording} />
+      <MeasuredIn boat={boat} set={set} plan={plan} recording={question.size.recording} onBasis={setBasis} />
       {plan && (
         <Passage title={words.rests.title} says={words.rests.says}>
           <ul className="prose">
@@ -189,8 +189,10 @@ function Against({ plan }: { readonly plan: BoatPlan }) {
         heads={said.heads}
         rows={[
           row(said.plan, plan.plan),
-          row(said.habit, plan.habit),
-          ...(plan.recorded === undefined ? [] : [row(said.recorded, plan.recorded)]),
+          row(plan.basis === 'recording' ? said.recorded : said.habit, plan.habit),
+          ...(plan.recorded === undefined || plan.basis === 'recording'
+            ? []
+            : [row(said.recorded, plan.recorded)]),
           ...(plan.battery?.beside === undefined ? [] : [row(said.beside, plan.battery.beside)]),
         ]}
       />

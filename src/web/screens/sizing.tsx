@@ -5,13 +5,17 @@
  */
 
 import { useMemo, useState } from 'react'
+import type { DemandBasis } from '../../sizing/demand-basis.js'
 import { occasionName, saySize, seasonName, spoken } from '../../sizing/say-size.js'
 import { type BoatSize, sizeBoat } from '../../sizing/size-boat.js'
 import { useBoat, useCatalogue } from '../data/boat.js'
-import { Duration } from '../marks/duration.js'
+import { Duration, type DurationProps } from '../marks/duration.js'
 import type { OfSet } from '../of-set.js'
 import { Behind, Cautions, Lead, Passage, Preparing, Say } from '../parts/index.js'
+import { words as measuredWords } from '../words/measured.js'
 import { words } from '../words/sizing.js'
+import { BasisChoice } from './basis-choice.js'
+import { MeasuredSays } from './measured-says.js'
 import { type OfSize, ofSize } from './of-size.js'
 import { SizingLoads } from './sizing-loads.js'
 import { SizingRows } from './sizing-rows.js'
@@ -25,23 +29,25 @@ export function SizingScreen({ boat: id, set }: OfSet) {
   const boat = useBoat(id)
   const catalogue = useCatalogue()
   const { entries, status } = boat
+  const [basis, setBasis] = useState<DemandBasis>()
   const of = useMemo(
-    () => (catalogue && status === 'ready' ? ofSize(catalogue, { entries, boat: id, set }) : undefined),
-    [catalogue, status, entries, id, set],
+    () =>
+      catalogue && status === 'ready' ? ofSize(catalogue, { entries, boat: id, set, basis }) : undefined,
+    [catalogue, status, entries, id, set, basis],
   )
   const sized = useMemo(() => (of === undefined ? undefined : sizeBoat(of.question)), [of])
   if (of === undefined || sized === undefined) {
     return <Preparing title={words.title} words={words.preparing} />
   }
-  const none = sized.loads.length === 0
+  const none = sized.loads.length === 0 && sized.basis === 'list'
   return (
     <>
       <Passage title={words.title} says={words.says} first>
         {none ? <Nothing /> : <Answer sized={sized} />}
       </Passage>
-      {!none && <Drawn sized={sized} of={of} />}
+      {!none && <Drawn sized={sized} of={of} onBasis={setBasis} />}
       {!none && <SizingSets sized={sized} of={of} boat={id} />}
-      {!none && <SizingTrades sized={sized} of={of} boat={boat} />}
+      {sized.loads.length > 0 && <SizingTrades sized={sized} of={of} boat={boat} />}
       <SizingLoads sized={sized} of={of} boat={boat} />
       <Rests sized={sized} />
       <Passage title={words.cautionsTitle}>
@@ -76,7 +82,13 @@ function Answer({ sized }: { readonly sized: BoatSize }) {
   )
 }
 
-function Drawn({ sized, of }: { readonly sized: BoatSize; readonly of: OfSize }) {
+interface DrawnProps {
+  readonly sized: BoatSize
+  readonly of: OfSize
+  readonly onBasis: (basis: DemandBasis) => void
+}
+
+function Drawn({ sized, of, onBasis }: DrawnProps) {
   const { curve: said } = words
   const { loadRules } = of.question.book
   const [chosen, setChosen] = useState<string>('year')
@@ -90,6 +102,12 @@ function Drawn({ sized, of }: { readonly sized: BoatSize; readonly of: OfSize })
   }))
   return (
     <Passage title={said.title} says={said.says.map((line) => <p key={line}>{line}</p>)}>
+      {sized.measured && (
+        <>
+          <BasisChoice chosen={sized.basis} onChoose={onBasis} />
+          <MeasuredSays measured={sized.measured} basis={sized.basis} />
+        </>
+      )}
       <fieldset className="kinds">
         <legend className="unseen">{said.which}</legend>
         {[...sized.curves.slice(-1), ...sized.curves.slice(0, -1)].map(({ occasion }) => (
@@ -107,6 +125,7 @@ function Drawn({ sized, of }: { readonly sized: BoatSize; readonly of: OfSize })
       <p className="small gap-small">{said.hours(spoken(shown.hours))}</p>
       <Duration
         curve={shown.curve}
+        {...(shown.occasion === 'year' ? besideOf(sized) : {})}
         ratings={ratings}
         words={{
           drawing: said.drawing(
@@ -131,6 +150,23 @@ function Drawn({ sized, of }: { readonly sized: BoatSize; readonly of: OfSize })
       </Behind>
     </Passage>
   )
+}
+
+/** Over the whole year: the recording beside the list, or the list beside the recording. */
+function besideOf({ measured, basis }: BoatSize): Pick<DurationProps, 'beside'> {
+  const { curves } = measuredWords
+  if (measured === undefined || measured.listed.length === 0) return {}
+  return basis === 'recording'
+    ? { beside: { curve: measured.listed, names: { curve: curves.recorded, beside: curves.listed } } }
+    : {
+        beside: {
+          curve: measured.recorded,
+          names: {
+            curve: basis === 'corrected' ? curves.corrected : curves.listed,
+            beside: curves.recorded,
+          },
+        },
+      }
 }
 
 function Rests({ sized }: { readonly sized: BoatSize }) {

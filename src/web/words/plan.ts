@@ -65,32 +65,6 @@ export const words = {
     alone: (kWh: string) => `In place of the set, sun, shore and battery leave ${kWh} kWh a day uncarried.`,
     aloneAll: 'In place of the set, sun, shore and battery carry the day.',
   },
-  measured: {
-    title: 'Measured',
-    says: 'What a meter or logger recorded: a table with a time and power, current or energy. Its rows are folded, not kept.',
-    choose: 'Recording',
-    column: { time: 'Time is in', power: 'Power or current is in' },
-    asRead: 'As its headings say',
-    unit: 'Its unit',
-    volts: 'Volts, where only current was measured',
-    dates: 'Dates such as 3/4/2024',
-    dayFirst: 'Day first',
-    monthFirst: 'Month first',
-    reading: (share: number) => `Reading, ${share} in 100`,
-    wrong: 'It cannot be read yet:',
-    found: (rows: string, hours: string, kWh: string, most: string) =>
-      `${rows} rows, ${hours} h measured: ${kWh} kWh, at most ${most} kW.`,
-    how: 'Read from',
-    bad: (count: string) => `${count} rows were left out`,
-    line: (line: number) => `line ${line}`,
-    write: 'Write it into the log',
-    written: 'Written. The plan follows it.',
-    against: (measured: string, list: string) =>
-      `While it runs the recording shows ${measured} kW on the mean, the list says ${list}: what cannot wait is corrected by that.`,
-    curve: (p50: string, p95: string, p99: string) =>
-      `Measured load and how long it lasts: half of the time ${p50} kW or more, one hour in twenty ${p95}, one in a hundred ${p99}.`,
-    axis: 'share of the hours with power drawn',
-  },
   rests: { title: 'What it rests on', says: 'Taken as usual, because nobody said otherwise.' },
   cautionsTitle: 'Cautions',
   cautions: [

@@ -1,0 +1,30 @@
+/**
+ * The recording and the list against each other, in words.
+ *
+ * @module
+ */
+
+import type { DemandBasis } from '../../sizing/demand-basis.js'
+import { spoken } from '../../sizing/say-size.js'
+import type { MeasuredDemand } from '../../sizing/size-boat.js'
+import { words } from '../words/measured.js'
+
+export interface MeasuredSaysProps {
+  readonly measured: MeasuredDemand
+  readonly basis: DemandBasis
+}
+
+export function MeasuredSays({ measured, basis }: MeasuredSaysProps) {
+  const { against, hoursFactor, missingKW } = measured
+  return (
+    <p className="prose">
+      {[
+        ...(against === undefined
+          ? []
+          : [words.against(spoken(against.measuredKW.mean), spoken(against.listKW.mean))]),
+        ...(basis === 'corrected' ? [words.corrected(spoken(hoursFactor))] : []),
+        ...(basis === 'corrected' && missingKW > 0 ? [words.missing(spoken(missingKW))] : []),
+      ].join(' ')}
+    </p>
+  )
+}
