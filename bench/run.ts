@@ -2,7 +2,7 @@
  * `npm run bench`: how fast the simulator is, as ratios of things timed side by side in this one run.
  * `npm run bench -- --million` plays a million histories beside the programs in C; `npm run bench -- advice` tries the
  * advice itself against rules of thumb; `npm run bench -- faults` tries the faults room; `npm run bench -- sizing` times sizing,
- * `npm run bench -- plan` the run plan and recordings.
+ * `npm run bench -- plan` the run plan and recordings, `npm run bench -- pictures` photographs.
  *
  * @module
  */
@@ -20,6 +20,7 @@ import { agreement, compileC, hasCompiler, inTurns } from './beside-c.js'
 import { benchBoatFile, benchLogbook } from './logbook.js'
 import { prepareMarram } from './marram.js'
 import { benchPages, hasChromium } from './pages.js'
+import { benchPictures } from './pictures.js'
 
 const seed = 3
 const root = join(import.meta.dirname, '..')
@@ -66,7 +67,15 @@ async function main(): Promise<void> {
   const file = await benchBoatFile()
   const took = `${((file.exportMs + file.importMs) / 1000).toFixed(1)} s, ${file.mostMemoryMb.toFixed(0)} MB`
   say(`boat file of ${file.fileMb.toFixed(0)} MB out and in, memory it took`, took, 'memory bounded')
+  await benchPhotographs()
   await benchBrowser()
+}
+
+async function benchPhotographs(): Promise<void> {
+  const { megabytes, uploadMs, thumbnailMs, keptMs } = await benchPictures()
+  const size = `${megabytes.toFixed(1)} MB`
+  say(`photograph of 12 megapixels, ${size}, into the store`, `${uploadMs.toFixed(0)} ms`, 'under 1000 ms')
+  say('small picture of it, made; kept', `${thumbnailMs.toFixed(0)} ms; ${keptMs.toFixed(0)} ms`, '(no aim)')
 }
 
 async function benchBrowser(): Promise<void> {
@@ -176,6 +185,7 @@ const [what, ...more] = process.argv.slice(2)
 if (what === 'advice') await (await import('./advice/run.js')).benchAdvice(more)
 else if (what === 'faults') (await import('./faults.js')).benchFaults()
 else if (what === 'plan') await (await import('./plan.js')).benchPlan()
+else if (what === 'pictures') await benchPhotographs()
 else if (what === 'sizing') await (await import('./sizing.js')).benchSizing()
 else if (what === 'advice-shard') (await import('./advice/shard.js')).tryBoatsAsTheyCome()
 else await main()

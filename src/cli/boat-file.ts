@@ -13,7 +13,7 @@ import { type Result, refuse } from './result.js'
 /** Writes everything of a boat into a new file. */
 export function exportToFile(
   path: string,
-  options: DataOption & { readonly boat?: string },
+  options: DataOption & { readonly boat?: string; readonly withoutPlaces?: boolean },
 ): Promise<Result> {
   return withReading(options, async (store) => {
     const boats = store.boats()
@@ -25,15 +25,32 @@ export function exportToFile(
     }
     const bar = progressOf('writing')
     const exported = await stoppable((signal) =>
-      exportBoat(store, boat, path, { signal, onProgress: ({ done, total }) => bar.show(done, total) }),
+      exportBoat(store, boat, path, {
+        signal,
+        withoutPlaces: options.withoutPlaces === true,
+        onProgress: ({ done, total }) => bar.show(done, total),
+      }),
     ).finally(bar.end)
     if (!exported.ok) return exported
-    const { entries, photographs, absent } = exported
-    const lost = absent > 0 ? ` ${absent} photographs that entries name are not there any more.` : ''
+    const { ok: _, ...counts } = exported
+    const { entries, photographs, absent, tellPlace, leftOut } = exported
     return {
       ok: true,
-      json: { type: 'gensettle/export', version: 1, boat, file: path, entries, photographs, absent },
-      text: `${boat}: ${entries} entries and ${photographs} photographs written to ${path}.${lost}`,
+      json: { type: 'gensettle/export', version: 1, boat, file: path, ...counts },
+      text: [
+        `${boat}: ${entries} entries and ${photographs} photographs written to ${path}.`,
+        ...(absent > 0 ? [`${absent} photographs that entries name are not there any more.`] : []),
+        ...(tellPlace > 0
+          ? [
+              `${tellPlace} of the photographs tell, or may tell, where they were taken: this file is your own copy. For others, export it --without-places, and hand the pictures over with "gensettle pictures".`,
+            ]
+          : []),
+        ...(leftOut > 0
+          ? [
+              `${leftOut} photographs were left out, because they tell, or may tell, where they were taken; "gensettle pictures" makes copies of them that do not.`,
+            ]
+          : []),
+      ].join('\n'),
     }
   })
 }

@@ -7,6 +7,7 @@
 import { existsSync, readFileSync } from 'node:fs'
 import type { Problem } from '../catalogue/problem.js'
 import type { Kind } from '../logbook/kinds.js'
+import type { Photograph } from '../logbook/photographs.js'
 import type { Draft } from '../store/compose.js'
 import type { Store } from '../store/store.js'
 import { type BodyField, fieldsOf, put, valueTyped } from './body-fields.js'
@@ -142,28 +143,26 @@ export function withUsual(kind: Kind, body: Record<string, unknown>): Record<str
   return { excludes: [], ...body, ...whole }
 }
 
-/** Puts photographs into the store and names them in the body. */
-export function withPhotographs(
+/** Puts photographs into the store, each one whole, and names them in the body. */
+export async function withPhotographs(
   store: Store,
   body: Record<string, unknown>,
   files: readonly string[],
-): readonly Problem[] {
+): Promise<readonly Problem[]> {
+  if (files.length === 0) return []
+  const { keepPicture } = await import('../store/pictures.js')
   const problems: Problem[] = []
-  const photographs = files.flatMap((file) => {
+  const photographs: Photograph[] = []
+  for (const file of files) {
     if (!existsSync(file)) {
-      problems.push({
-        code: 'no-such-file',
-        path: '--photograph',
-        found: file,
-        allowed: 'a file that can be read',
-      })
-      return []
+      const allowed = 'a file that can be read'
+      problems.push({ code: 'no-such-file', path: '--photograph', found: file, allowed })
+      continue
     }
-    const kept = store.keepPhotograph(readFileSync(file))
-    if (kept.ok) return [kept.photograph]
-    problems.push(...kept.problems.map((problem) => ({ ...problem, path: `--photograph ${file}` })))
-    return []
-  })
+    const kept = await keepPicture(store, readFileSync(file))
+    if (kept.ok) photographs.push(kept.photograph)
+    else problems.push(...kept.problems.map((problem) => ({ ...problem, path: `--photograph ${file}` })))
+  }
   if (photographs.length > 0) body.photographs = photographs
   return problems
 }

@@ -224,6 +224,23 @@ const fields = {
     entries: z.number(),
     photographs: z.number(),
     absent: z.number(),
+    tellPlace: z.number().describe('Photographs in the file that tell, or may tell, where they were taken.'),
+    leftOut: z.number().describe('Photographs that were left out because they would have.'),
+  },
+  'gensettle/pictures': {
+    boat: z.string(),
+    folder: z.string(),
+    places: z.boolean().describe('Whether they went as they are, with whatever they tell of place and time.'),
+    written: z.array(
+      z.object({
+        file: z.string(),
+        entry: z.string(),
+        sha256: z.string().describe('Of the photograph that it was made from.'),
+      }),
+    ),
+    problems: z.array(
+      z.object({ code: z.string(), path: z.string(), found: z.string(), allowed: z.string() }),
+    ),
   },
   'gensettle/import': {
     boat: z.string(),

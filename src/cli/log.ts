@@ -54,7 +54,7 @@ export interface AddOptions extends DataOption {
 
 /** `log add KIND`: writes one entry, then asks about what is odd. */
 export function addEntry(typed: Omit<Typed, 'bodyText'>, options: AddOptions): Promise<Result> {
-  return withStore(options, (store) => {
+  return withStore(options, async (store) => {
     const { kind } = typed
     const { body, problems: misread } = bodyFrom({
       ...typed,
@@ -66,7 +66,7 @@ export function addEntry(typed: Omit<Typed, 'bodyText'>, options: AddOptions): P
       ...misread,
       ...(boat.ok ? [] : boat.problems),
       ...(set.ok ? [] : set.problems),
-      ...withPhotographs(store, body, options.photograph ?? []),
+      ...(await withPhotographs(store, body, options.photograph ?? [])),
     ]
     const draft = draftOf({
       boat: boat.ok ? boat.name : 'boat',

@@ -202,9 +202,23 @@ function addFiles(program: Command): void {
   })
     .argument('<file>', 'a file that is not there yet')
     .option('--boat <name>', 'of this boat')
+    .option('--without-places', 'for others: leave out photographs that tell where they were taken')
     .action(
       answering(async (file: string, options) =>
         (await import('./boat-file.js')).exportToFile(file, options),
+      ),
+    )
+  command(program, 'pictures', 'copy the photographs of a boat into a new folder, without their places', {
+    example: 'gensettle pictures for-the-workshop --boat petrel --job rewind',
+    data: true,
+  })
+    .argument('<folder>', 'a folder that is not there yet')
+    .option('--boat <name>', 'of this boat')
+    .option('--job <name>', 'only those of entries that name this job')
+    .option('--with-places', 'as they are, with whatever they tell of place and time')
+    .action(
+      answering(async (folder: string, options) =>
+        (await import('./pictures.js')).copyPictures(folder, options),
       ),
     )
   command(program, 'import', 'add a boat file, or what it has more than the log', {

@@ -102,7 +102,12 @@ function readingsTyped(test: ProofTest, typed: Readonly<Record<string, string>>,
   return { readings, problems }
 }
 
-function proveAndWrite(store: Store, test: ProofTest, readings: Readings, options: ProveOptions): Result {
+async function proveAndWrite(
+  store: Store,
+  test: ProofTest,
+  readings: Readings,
+  options: ProveOptions,
+): Promise<Result> {
   const boat = boatToWrite(store, options.boat)
   const set = setToWrite(store, {
     kind: 'reading',
@@ -121,7 +126,7 @@ function proveAndWrite(store: Store, test: ProofTest, readings: Readings, option
   const problems = [
     ...(boat.ok ? [] : boat.problems),
     ...(set.ok ? [] : set.problems),
-    ...withPhotographs(store, body, options.photograph ?? []),
+    ...(await withPhotographs(store, body, options.photograph ?? [])),
   ]
   if (!boat.ok || !set.ok || set.set === null || problems.length > 0) return refuse(...problems)
   const draft = draftOf({

@@ -4,6 +4,7 @@ import type { AddressInfo } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { gunzipSync } from 'node:zlib'
+import sharp from 'sharp'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { shippedFaults } from '../../test/fault-model.js'
 import {
@@ -191,19 +192,54 @@ test('bodies that are no list of entries, and bodies that are too large, are ref
 })
 
 test('a photograph goes in and comes out as it was; what is none is refused', async () => {
-  const bytes = Buffer.from('\x89PNG\r\n\x1a\nnot much of a picture', 'latin1')
-  const sending = { method: 'POST', body: bytes, headers: { 'content-type': 'image/png' } }
-  const { photograph } = (await served.ask('/api/photographs', sending)).json<PhotographAnswer>()
-  expect(photograph).toMatchObject({ type: 'image/png', bytes: bytes.length })
+  const bytes = await picture({ width: 600, height: 300 }).withExif(aPlace).jpeg().toBuffer()
+  const { photograph } = (await upload(bytes, 'image/jpeg')).json<PhotographAnswer>()
+  expect(photograph).toMatchObject({ type: 'image/jpeg', bytes: bytes.length })
   const back = await served.ask(`/api/photographs/${photograph.sha256}`)
   expect(back.bytes.equals(bytes)).toBe(true)
-  expect(back.headers['content-type']).toBe('image/png')
-  const text = { ...sending, body: '<script>alert(1)</script>' }
-  expect(codesOf(await served.ask('/api/photographs', text))).toEqual(['no-photograph'])
+  expect(back.headers['content-type']).toBe('image/jpeg')
+  expect(codesOf(await upload(Buffer.from('<script>alert(1)</script>'), 'image/png'))).toEqual([
+    'no-photograph',
+  ])
+  expect(codesOf(await upload(bytes.subarray(0, 900), 'image/jpeg'))).toEqual(['damaged'])
+  expect(codesOf(await upload(Buffer.alloc(0), 'image/jpeg'))).toEqual(['empty'])
   const none = await served.ask(`/api/photographs/${'0'.repeat(64)}`)
   expect(none.status).toBe(404)
   expect((await served.ask('/api/photographs/..%2Fport')).status).toBe(404)
 })
+
+test('small pictures and copies come without place, and are not sent twice', async () => {
+  const bytes = await picture({ width: 600, height: 300 }).withExif(aPlace).png().toBuffer()
+  const { photograph } = (await upload(bytes, 'image/png')).json<PhotographAnswer>()
+  const at = `/api/photographs/${photograph.sha256}`
+  for (const [path, type, width] of [
+    ['160', 'image/webp', 160],
+    ['480', 'image/webp', 480],
+    ['1280', 'image/webp', 600],
+    ['copy', 'image/png', 600],
+  ] as const) {
+    const made = await served.ask(`${at}/${path}`)
+    expect([path, made.status, made.headers['content-type']]).toEqual([path, 200, type])
+    const told = await sharp(made.bytes).metadata()
+    expect([told.width, told.exif]).toEqual([width, undefined])
+    const again = await served.ask(`${at}/${path}`, {
+      headers: { 'if-none-match': String(made.headers.etag) },
+    })
+    expect([again.status, again.bytes.length]).toEqual([304, 0])
+  }
+  expect(codesOf(await served.ask(`${at}/161`))).toEqual(['unknown-width'])
+  expect(codesOf(await served.ask(`/api/photographs/${'0'.repeat(64)}/160`))).toEqual(['unknown-photograph'])
+})
+
+function picture({ width, height }: { readonly width: number; readonly height: number }) {
+  return sharp({ create: { width, height, channels: 3, background: '#336699' } })
+}
+
+const aPlace = { IFD3: { GPSLatitudeRef: 'N', GPSLatitude: '51/1 30/1 0/1' } }
+
+function upload(body: Buffer, type: string) {
+  return served.ask('/api/photographs', { method: 'POST', body, headers: { 'content-type': type } })
+}
 
 test('a boat file goes out and comes in: the same entries, byte for byte', async () => {
   const out = await served.ask('/api/boats/trial/file')

@@ -9,7 +9,7 @@
 
 import * as z from 'zod'
 import { listOf, nameSchema, sha256Schema, wholeWithin } from '../logbook/atoms.js'
-import { largestPhotograph } from './photographs.js'
+import { largestPhotograph } from '../logbook/photographs.js'
 
 /** What a boat file may hold. Above it the whole file is refused. */
 export const limits = {

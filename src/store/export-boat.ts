@@ -21,28 +21,46 @@ import {
 } from './boat-file-form.js'
 import { renameDurably } from './durable.js'
 import { photographPath } from './photographs.js'
+import { mayTellPlace } from './pictures.js'
 import type { OwnReadableStore } from './read-store.js'
 
 export type Exported =
-  | { readonly ok: true; readonly entries: number; readonly photographs: number; readonly absent: number }
+  | {
+      readonly ok: true
+      readonly entries: number
+      readonly photographs: number
+      readonly absent: number
+      /** Of the photographs in the file, those that tell, or may tell, where they were taken. */
+      readonly tellPlace: number
+      /** Left out because they would have. */
+      readonly leftOut: number
+    }
   | { readonly ok: false; readonly problems: readonly Problem[] }
+
+export interface ExportOptions extends LongWork {
+  /** For others: photographs that tell where they were taken, or may, stay at home. */
+  readonly withoutPlaces?: boolean
+}
 
 /**
  * Writes everything of a boat into one file. The same boat gives the same bytes.
  *
- * Photographs go in as they are, with whatever their files tell of place and time: the file is the owner's own copy.
+ * Photographs go in as they are, byte for byte, with whatever their files tell of place and time: the file is the owner's own
+ * copy, and a photograph is known by the digest of its bytes. So one that is made anew is another photograph; a file for
+ * others leaves out those that tell a place, and they are handed over as copies.
  */
 export async function exportBoat(
   store: OwnReadableStore,
   boat: string,
   path: string,
-  { onProgress, signal }: LongWork = {},
+  { onProgress, signal, withoutPlaces = false }: ExportOptions = {},
 ): Promise<Exported> {
   const kept = store.texts(boat)
   const lines = new TextEncoder().encode(kept.map(({ text }) => `${text}\n`).join(''))
-  const photographs = photographsAt(
+  const photographs = await photographsAt(
     store,
     kept.map(({ text }) => text),
+    { withoutPlaces },
   )
   const total = lines.length + photographs.bytes
   const problems = problemsBefore({ path, boat, entries: kept.length, total, linesBytes: lines.length })
@@ -86,7 +104,9 @@ export async function exportBoat(
     ok: true,
     entries: kept.length,
     photographs: photographs.present.length,
-    absent: header.absent.length,
+    absent: header.absent.length - photographs.leftOut,
+    tellPlace: photographs.tellPlace,
+    leftOut: photographs.leftOut,
   }
 }
 
@@ -98,18 +118,30 @@ export const stopped: Problem = {
   allowed: 'nothing was written; begin again',
 }
 
-/** Photographs that the entries name: those whose bytes are there, and those whose bytes are lost or were removed. */
-function photographsAt(store: OwnReadableStore, texts: readonly string[]) {
+/** Photographs that the entries name: those that go into the file, and those whose bytes are lost, removed or left out. */
+async function photographsAt(
+  store: OwnReadableStore,
+  texts: readonly string[],
+  { withoutPlaces }: { readonly withoutPlaces: boolean },
+) {
   const entries = texts.map(readKept)
   const wanted = photographsKept(entries)
   const named = new Set(entries.flatMap(photographsOf).map(({ sha256 }) => sha256))
-  const present = [...wanted.keys()]
-    .filter((sha256) => existsSync(photographPath(store.folder, sha256)))
-    .sort()
-  const there = new Set(present)
-  const absent = [...named].filter((sha256) => !there.has(sha256)).sort()
+  const there = [...wanted.keys()].filter((sha256) => existsSync(photographPath(store.folder, sha256))).sort()
+  const telling = new Set<string>()
+  for (const sha256 of there) {
+    if (await mayTellPlace(photographPath(store.folder, sha256))) telling.add(sha256)
+  }
+  const present = withoutPlaces ? there.filter((sha256) => !telling.has(sha256)) : there
+  const inFile = new Set(present)
   const bytes = present.reduce((sum, sha256) => sum + statSync(photographPath(store.folder, sha256)).size, 0)
-  return { present, absent, bytes }
+  return {
+    present,
+    absent: [...named].filter((sha256) => !inFile.has(sha256)).sort(),
+    bytes,
+    tellPlace: withoutPlaces ? 0 : telling.size,
+    leftOut: there.length - present.length,
+  }
 }
 
 function problemsBefore(plan: {

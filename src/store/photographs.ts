@@ -8,12 +8,10 @@ import { createHash } from 'node:crypto'
 import { existsSync, readdirSync, rmSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import { photographTypes } from '../logbook/atoms.js'
-import type { Photograph } from '../logbook/photographs.js'
+import { largestPhotograph, type Photograph, photographType } from '../logbook/photographs.js'
 import type { Problem } from '../logbook/problems.js'
 import { makeFolder, renameDurably, syncFolder, writeDurably } from './durable.js'
-
-/** The largest photograph that is kept. [bytes] */
-export const largestPhotograph = 50_000_000
+import { dropThumbnails } from './thumbnails.js'
 
 export type KeptPhotograph =
   | { readonly ok: true; readonly photograph: Photograph }
@@ -26,18 +24,22 @@ export function photographPath(folder: string, sha256: string): string {
 
 /** Puts bytes on disk, safe against power failure, and gives what an entry says of them. */
 export function keepPhotograph(folder: string, bytes: Uint8Array): KeptPhotograph {
-  if (bytes.length > largestPhotograph) {
-    const allowed = `at most ${largestPhotograph} bytes`
-    return refused({ code: 'too-large', path: 'photograph', found: `${bytes.length} bytes`, allowed })
-  }
-  const type = photographType(bytes)
-  if (type === undefined) {
-    const found = `bytes beginning ${Buffer.from(bytes.subarray(0, 12)).toString('hex')}`
-    return refused({ code: 'no-photograph', path: 'photograph', found, allowed: photographTypes.join(', ') })
-  }
+  const problem = plainProblemOf(bytes)
+  if (problem !== undefined) return { ok: false, problems: [problem] }
   const sha256 = createHash('sha256').update(bytes).digest('hex')
   putPhotograph(folder, { sha256, bytes })
-  return { ok: true, photograph: { sha256, type, bytes: bytes.length } }
+  return { ok: true, photograph: { sha256, type: photographType(bytes)!, bytes: bytes.length } }
+}
+
+/** What is wrong with bytes that should be a photograph, as far as their number and the first of them tell. */
+export function plainProblemOf(bytes: Uint8Array): Problem | undefined {
+  const say = (code: string, found: string, allowed: string) => ({ code, path: 'photograph', found, allowed })
+  if (bytes.length === 0) return say('empty', 'a file of 0 bytes', 'a picture; take it or copy it again')
+  if (bytes.length > largestPhotograph)
+    return say('too-large', `${bytes.length} bytes`, `at most ${largestPhotograph} bytes`)
+  if (photographType(bytes) !== undefined) return undefined
+  const found = `bytes beginning ${Buffer.from(bytes.subarray(0, 12)).toString('hex')}`
+  return say('no-photograph', found, photographTypes.join(', '))
 }
 
 /** Puts bytes of a known digest on disk, where they are not there yet. */
@@ -65,16 +67,13 @@ export function adoptPhotograph(folder: string, file: string, sha256: string): v
   renameDurably(file, path)
 }
 
-/** Takes the bytes away. */
+/** Takes the bytes away, and all that was made from them. */
 export function dropPhotograph(folder: string, sha256: string): void {
+  dropThumbnails(folder, sha256)
   const path = photographPath(folder, sha256)
   if (!existsSync(path)) return
   rmSync(path)
   syncFolder(dirname(path))
-}
-
-function refused(problem: Problem): KeptPhotograph {
-  return { ok: false, problems: [problem] }
 }
 
 function makeFolderOf(path: string): void {
@@ -83,14 +82,4 @@ function makeFolderOf(path: string): void {
   makeFolder(folder)
   syncFolder(dirname(folder))
   syncFolder(dirname(dirname(folder)))
-}
-
-/** The kind of picture by its first bytes; undefined where it is none that we keep. */
-export function photographType(bytes: Uint8Array): Photograph['type'] | undefined {
-  const head = Buffer.from(bytes.subarray(0, 12)).toString('latin1')
-  if (head.startsWith('\xff\xd8\xff')) return 'image/jpeg'
-  if (head.startsWith('\x89PNG\r\n\x1a\n')) return 'image/png'
-  if (head.startsWith('RIFF') && head.endsWith('WEBP')) return 'image/webp'
-  if (/^ftyp(heic|heix|mif1|hevc)$/.test(head.slice(4))) return 'image/heic'
-  return undefined
 }

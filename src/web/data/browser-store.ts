@@ -16,6 +16,8 @@ export interface Outgoing {
   readonly pictures: readonly number[]
   /** Why the server would not take it; left out: it waits to be sent. */
   readonly refused?: readonly Problem[]
+  /** It is the first of its pictures that was not taken; it is kept until somebody leaves it out. */
+  readonly pictureRefused?: true
 }
 
 /** What one writing to the database may touch. */

@@ -81,16 +81,17 @@ function refusalOf(answer: Answer<AppendAnswer>, index: number): readonly Proble
   return result?.result === 'refused' ? result.problems : undefined
 }
 
-/** Sends the first picture of an entry and names it in the entry's text, before that is sent itself. */
+/** Sends the first picture of an entry and names it in the entry's text, before that is sent itself. One not taken is kept. */
 async function sendPicture(item: Outgoing): Promise<Sent> {
   const [key, ...later] = item.pictures
   const picture = await readPicture(key!)
   const answer = picture === undefined ? lost : await upload(picture)
   if (!answer.ok && answer.why !== 'refused') return 'no-answer'
   await writing(async ({ outbox, pictures }) => {
-    pictures.delete(key!)
-    if (answer.ok) outbox.put({ ...item, pictures: later, entry: naming(item.entry, answer.value) })
-    else outbox.put({ ...item, pictures: later, refused: answer.problems } satisfies Outgoing)
+    if (answer.ok) {
+      pictures.delete(key!)
+      outbox.put({ ...item, pictures: later, entry: naming(item.entry, answer.value) })
+    } else outbox.put({ ...item, refused: answer.problems, pictureRefused: true } satisfies Outgoing)
   })
   await reloadOutbox()
   tellOtherTabs({ news: 'outbox' })

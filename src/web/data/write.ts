@@ -58,10 +58,31 @@ export async function mend(
   if (problems.length > 0) return { ok: false, problems }
   return kept(async (on) => {
     const keys = await Promise.all(pictures.map((picture) => keep(on, picture)))
-    const { boat, pictures: before } = refused
+    const { boat } = refused
+    // Another picture stands in the place of one that was not taken.
+    const before = keys.length > 0 ? picturesTaken(on, refused) : refused.pictures
     on.outbox.put({ id, boat, entry, pictures: [...before, ...keys] } satisfies Outgoing)
     return [id]
   })
+}
+
+/** Sends an entry without the picture of it that was not taken. */
+export async function leavePictureOut(item: Outgoing): Promise<void> {
+  await kept(async (on) => {
+    const { id, boat, entry } = item
+    on.outbox.put({ id, boat, entry, pictures: picturesTaken(on, item) } satisfies Outgoing)
+    return []
+  })
+}
+
+/** The pictures of an entry apart from one that was not taken, which is forgotten. */
+function picturesTaken(
+  { pictures }: Writing,
+  { pictures: keys, pictureRefused }: Outgoing,
+): readonly number[] {
+  if (!pictureRefused) return keys
+  pictures.delete(keys[0]!)
+  return keys.slice(1)
 }
 
 /** Drops an entry that was never sent. Its count goes to the next one, so that none is missing. */

@@ -8,7 +8,7 @@ import { useState } from 'react'
 import type { Outgoing } from '../data/browser-store.js'
 import { outgoing } from '../data/outbox.js'
 import { useLive } from '../data/value.js'
-import { drop } from '../data/write.js'
+import { drop, leavePictureOut } from '../data/write.js'
 import { EntryForm } from '../entry/entry-form.js'
 import { saidProblem } from '../entry/problems.js'
 import { sayEntry } from '../entry/say-entry.js'
@@ -45,6 +45,7 @@ function OneRefused({ of, item }: { readonly of: RowOf; readonly item: Outgoing 
           <li key={`${problem.code} ${problem.path}`}>{saidProblem(problem)}</li>
         ))}
       </ul>
+      {item.pictureRefused && <p className="fine">{logbook.pictureKept}</p>}
       {mending ? (
         <>
           <EntryForm
@@ -61,6 +62,9 @@ function OneRefused({ of, item }: { readonly of: RowOf; readonly item: Outgoing 
       ) : (
         <div className="acts">
           <Button onClick={() => setMending(true)}>{logbook.mend}</Button>
+          {item.pictureRefused && (
+            <Button onClick={() => void leavePictureOut(item)}>{logbook.leavePictureOut}</Button>
+          )}
           <Button look="light" onClick={() => void drop(item)}>
             {logbook.dropIt}
           </Button>
