@@ -5,6 +5,7 @@
  */
 
 import { type Command, InvalidArgumentError, Option } from 'commander'
+import { addJobKit } from './program-job-kit.js'
 import { answering, command, ofSet, withSeed } from './program-parts.js'
 
 export function addJob(program: Command): void {
@@ -24,6 +25,7 @@ export function addJob(program: Command): void {
     .addOption(new Option('--most-money <amount>', 'for all that is added').argParser(fromNought))
     .addOption(new Option('--most-days <days>', 'of work for all that is added').argParser(fromNought))
     .action(answering(async (job, options) => (await import('./job.js')).planJob({ ...options, job })))
+  addJobKit(job)
 }
 
 function fromNought(text: string): number {
