@@ -118,7 +118,7 @@ function pointsOf(curve: readonly { readonly days: number; readonly price: numbe
   return [{ days: 0, cost: 0 }, ...later]
 }
 
-function costAt(points: readonly Point[], days: number): number {
+export function costAt(points: readonly Point[], days: number): number {
   const after = points.findIndex((point) => point.days >= days)
   const next = after < 0 ? points.length - 1 : after
   const to = points[next]!
