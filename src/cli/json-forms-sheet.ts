@@ -1,5 +1,5 @@
 /**
- * The form of a shop sheet, as `shop-sheet --json` prints it.
+ * The forms of a shop sheet and of a job sheet, as `shop-sheet --json` and `job sheet --json` print them.
  *
  * @module
  */
@@ -35,18 +35,17 @@ const block = z.discriminatedUnion(
   ],
 )
 
+const sheet = z.object({
+  title: z.string(),
+  boatName: z.string(),
+  invented: z.string().optional(),
+  day: z.string(),
+  passages: z.array(z.object({ title: z.string(), says: z.string().optional(), blocks: z.array(block) })),
+  colophon: z.string(),
+})
+
 /** The fields beside `type` and `version`. */
 export const sheetFields = {
-  'gensettle/shop-sheet': {
-    ...ofSet,
-    jobs: texts,
-    sheet: z.object({
-      title: z.string(),
-      boatName: z.string(),
-      invented: z.string().optional(),
-      day: z.string(),
-      passages: z.array(z.object({ title: z.string(), says: z.string().optional(), blocks: z.array(block) })),
-      colophon: z.string(),
-    }),
-  },
+  'gensettle/shop-sheet': { ...ofSet, jobs: texts, sheet },
+  'gensettle/job-sheet': { ...ofSet, job: z.string(), state: z.string(), sheet },
 } as const

@@ -26,6 +26,19 @@ export function addJob(program: Command): void {
     .addOption(new Option('--most-days <days>', 'of work for all that is added').argParser(fromNought))
     .action(answering(async (job, options) => (await import('./job.js')).planJob({ ...options, job })))
   addJobKit(job)
+  addJobCalendar(job)
+  ofSet(
+    command(job, 'sheet', 'the sheet of a job: scope, order, cautions, time, money, tests owed', {
+      example: 'gensettle job sheet rewind-2026 --boat marram --html sheet.html',
+      data: true,
+    }).argument('[job]', 'its name in the log; left out: the one in hand'),
+  )
+    .option('--html <file>', 'write it as one page of HTML, to be printed')
+    .action(
+      answering(async (job, options) => (await import('./job-sheet.js')).showJobSheet({ ...options, job })),
+    )
+  addJobKit(job)
+  addJobCalendar(job)
 }
 
 function fromNought(text: string): number {

@@ -96,7 +96,7 @@ export function showShopSheet(options: ShopSheetOptions): Promise<Result> {
   })
 }
 
-function sheetText({ title, boatName, invented, day, passages, colophon }: ShopSheet): string[] {
+export function sheetText({ title, boatName, invented, day, passages, colophon }: ShopSheet): string[] {
   return [
     colours.bold(`${title}, ${boatName}, ${day}`),
     ...(invented === undefined ? [] : [invented]),

@@ -13,7 +13,7 @@ import type { Job } from './jobs.js'
 type Outcome = 'renewed' | 'reconditioned' | 'cleared' | 'patched'
 
 /** What each deed makes of a part; one that is left out leaves it as it was. */
-const outcomes: Readonly<Partial<Record<Deed, Outcome>>> = {
+export const outcomes: Readonly<Partial<Record<Deed, Outcome>>> = {
   renewed: 'renewed',
   reconditioned: 'reconditioned',
   cleaned: 'cleared',

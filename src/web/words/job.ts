@@ -109,3 +109,8 @@ export const plan = {
     moves: 'Rates and the price of a day without power, in the settings; ages and findings, in the log.',
   },
 } as const
+
+/** The sheet of a job; its sentences come from the core. */
+export const sheet = {
+  print: 'Print this page with your browser, on A4 or Letter.',
+} as const

@@ -1,0 +1,120 @@
+import { expect, test } from 'vitest'
+import { shippedCatalogue as catalogue } from '../../test/shipped-limits.js'
+import { trialEntry } from '../../test/trial-log.js'
+import { openedWays } from '../catalogue/work-hours.js'
+import type { Entry } from '../logbook/kinds.js'
+import { limitsOf } from '../proof/limits.js'
+import { owedOf } from '../proof/owed.js'
+import { registerOf } from '../register/register.js'
+import { setCatalogueOf } from '../register/set-kind-of.js'
+import { insurerWants } from './insurer.js'
+import { jobsOf } from './jobs.js'
+import { jobSheetOf } from './sheet.js'
+
+const at = { from: '2026-11-20', until: '2026-11-20' }
+const known = [
+  trialEntry(1, 'boat', { name: 'Trial', currency: 'EUR' }),
+  trialEntry(2, 'set', { ratingKw: 10, volts: [230], hertz: 50, rpm: 1500, built: '2010' }),
+]
+const quote = trialEntry(
+  3,
+  'quote',
+  {
+    job: 'bearing',
+    amount: 1000,
+    tax: { included: true, percent: 20 },
+    firmness: 'firm',
+    subjectToStripDown: false,
+    excludes: ['travel'],
+    covers: {
+      parts: [
+        { part: 'outboard-bearing', did: 'renewed' },
+        { part: 'drive-belt', did: 'renewed' },
+      ],
+    },
+  },
+  at,
+)
+
+function sheetOf(more: readonly Entry[]) {
+  const entries = [...known, ...more]
+  const register = registerOf({ entries, boat: 'trial', set: 'main', asOf: '2026-11-25', catalogue })
+  const owed = owedOf({ ...catalogue, entries, register, limits: limitsOf(catalogue) })
+  return jobSheetOf({
+    register,
+    job: jobsOf(entries, 'main', owed.tests)[0]!,
+    catalogue,
+    forSet: setCatalogueOf(register, catalogue).catalogue,
+    owed,
+    demonstration: false,
+    program: '0',
+  })
+}
+
+const passage = (sheet: ReturnType<typeof sheetOf>, title: string) =>
+  JSON.stringify(sheet.passages.find((one) => one.title === title)?.blocks ?? null)
+
+test('each part is asked for, after its way in is open; what is opened is closed in reverse', () => {
+  const order = passage(sheetOf([quote]), 'Order of work')
+  const place = (words: string) => {
+    const at = order.indexOf(words)
+    if (at < 0) throw new Error(`the order must say "${words}"`)
+    return at
+  }
+  for (const { part: id } of quote.body.covers.parts) {
+    const { name, access } = catalogue.parts.find((part) => part.id === id)!
+    for (const way of openedWays(catalogue.access, access.opens)) {
+      expect(place(`Open: ${way.name}`)).toBeLessThan(place(`${name}: renew`))
+      expect(place(`Close: ${way.name}`)).toBeGreaterThan(place(`${name}: renew`))
+      for (const inner of way.includes) {
+        const { name: outer } = catalogue.access.find((one) => one.id === inner)!
+        expect(place(`Open: ${outer}`)).toBeLessThan(place(`Open: ${way.name}`))
+        expect(place(`Close: ${outer}`)).toBeGreaterThan(place(`Close: ${way.name}`))
+      }
+    }
+  }
+})
+
+test('money is told with its spread: a firm quote’s, and what it leaves out', () => {
+  const money = passage(sheetOf([quote]), 'Money')
+  // median 1.02, log standard deviation 0.06 of a firm quote: 1,020; 1,020 e^(±1.2816 · 0.06)
+  expect(money).toContain('about €1,020')
+  expect(money).toContain('under €945')
+  expect(money).toContain('over €1,100')
+  expect(money).toContain('leaves out usually comes to')
+})
+
+test('the tests that its work will ask for are told before it is done, with how they stand after it', () => {
+  const before = passage(sheetOf([quote]), 'Tests owed')
+  expect(before).toContain('Vibration')
+  const work = trialEntry(
+    4,
+    'work',
+    { job: 'bearing', by: 'workshop', why: 'found', parts: quote.body.covers.parts },
+    { from: '2026-11-22', until: '2026-11-22' },
+  )
+  expect(passage(sheetOf([quote, work]), 'Tests owed')).toBe(before)
+})
+
+test('an open stop line stands first', () => {
+  expect(sheetOf([quote]).passages[0]!.title).toBe('What it is to do')
+  const opening = new Set(catalogue.owed.lines.flatMap(({ dangers }) => dangers))
+  const about = catalogue.parts.flatMap(({ id: part, modes }) =>
+    modes
+      .filter(({ dangers }) => dangers.some((one) => opening.has(one)))
+      .map(({ id: mode }) => ({ part, mode })),
+  )
+  const body = { about: about.slice(0, 1), verdict: 'defect-seen' as const, seen: 'soot at the joint' }
+  const danger = trialEntry(5, 'finding', body, at)
+  const first = sheetOf([quote, danger]).passages[0]!
+  if (first.title !== 'Stop lines') throw new Error(`a stop line must stand first; found ${first.title}`)
+  expect(first.blocks[0]).toMatchObject({ is: 'stop' })
+})
+
+test('what an insurer wants says where it is from, and claims to have read nothing that was not read', () => {
+  for (const { what, why, source, held } of insurerWants) {
+    expect(what.length * why.length * source.length).toBeGreaterThan(0)
+    expect(held === 'practice').toBe(source === 'practice')
+    expect(['practice', 'recalled']).toContain(held)
+  }
+})
