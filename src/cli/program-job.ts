@@ -25,8 +25,6 @@ export function addJob(program: Command): void {
     .addOption(new Option('--most-money <amount>', 'for all that is added').argParser(fromNought))
     .addOption(new Option('--most-days <days>', 'of work for all that is added').argParser(fromNought))
     .action(answering(async (job, options) => (await import('./job.js')).planJob({ ...options, job })))
-  addJobKit(job)
-  addJobCalendar(job)
   ofSet(
     command(job, 'sheet', 'the sheet of a job: scope, order, cautions, time, money, tests owed', {
       example: 'gensettle job sheet rewind-2026 --boat marram --html sheet.html',
@@ -38,7 +36,6 @@ export function addJob(program: Command): void {
       answering(async (job, options) => (await import('./job-sheet.js')).showJobSheet({ ...options, job })),
     )
   addJobKit(job)
-  addJobCalendar(job)
 }
 
 function fromNought(text: string): number {
