@@ -9,12 +9,15 @@ import { request } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { shippedFaultModel } from '../src/cli/fault-places.js'
-import { posteriorsOf } from '../src/cli/opened.js'
+import { allBoats, memoryOf, posteriorsOf } from '../src/cli/opened.js'
 import { shippedCatalogue } from '../src/cli/places.js'
+import { verdictsOf } from '../src/cli/verdicts.js'
 import { listen } from '../src/server/listen.js'
 import { readPages } from '../src/server/pages.js'
 import { openDemonstration } from '../src/store/demonstration.js'
+import { openToRead } from '../src/store/read-store.js'
 import { openStore } from '../src/store/store.js'
+import { answerSeed } from '../src/web/work/key.js'
 
 export interface ServedFolder {
   readonly folder: string
@@ -91,6 +94,17 @@ export async function serveFolder(how: ServeHow = {}): Promise<ServedFolder> {
       opened.store.close()
     },
   }
+}
+
+/** Works out a boat's verdict and keeps in the folder what it rests on, as a start of the program does. */
+export async function workOutVerdict(folder: string, boat: string): Promise<void> {
+  const opened = openToRead(folder)
+  if (!opened.ok) throw new Error(JSON.stringify(opened.problems))
+  const boats = allBoats(opened.store)
+  const named = 'problems' in boats ? undefined : boats.find(({ name }) => name === boat)
+  if (named === undefined) throw new Error(`${boat} must be among the boats`)
+  await verdictsOf(named, { seed: answerSeed, memory: memoryOf(folder) })
+  opened.store.close()
 }
 
 /** The cookie that an answer sets; empty where it sets none. */

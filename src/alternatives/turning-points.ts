@@ -65,7 +65,7 @@ export interface Asked {
   readonly trials?: Map<string, Promise<Trial>>
 }
 
-const usualHistories = 400
+const usualHistories = 320
 /** Alternatives that a trial plays: the best ones as things stand, since the others are too far behind to come first. */
 const mostTried = 5
 /** A turn is sought no finer than this share of the span tried, and in no more trials than this. */

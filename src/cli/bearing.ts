@@ -71,9 +71,13 @@ export async function bearingOf(
     const count = column(samples[0]!, 'cost').length
     const states = startStates(compile(model, posterior, used), { seed, from: 0, count })
     const played: Played = { model, samples, seed, states, play, playModel }
+    const [findingOut, changes] = await Promise.all([
+      asked.findOut ? worthFindingOut(played) : undefined,
+      asked.whatChanges ? whatChanges(played) : undefined,
+    ])
     return {
-      ...(asked.findOut ? { findingOut: await worthFindingOut(played) } : {}),
-      ...(asked.whatChanges ? { changes: (await whatChanges(played)) ?? null } : {}),
+      ...(findingOut === undefined ? {} : { findingOut }),
+      ...(asked.whatChanges ? { changes: changes ?? null } : {}),
       ...(asked.when ? { when: (await whenToReplace(played)) ?? null } : {}),
     }
   } finally {

@@ -70,7 +70,8 @@ function kindOf(value: unknown): string | undefined {
 function headOf(bytes: Uint8Array): { readonly head: Head; readonly end: number } | undefined {
   try {
     const length = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength).getUint32(0, true)
-    const head = JSON.parse(new TextDecoder().decode(bytes.subarray(step, step + length))) as Head
+    // a copy: browsers read no text from memory that threads share
+    const head = JSON.parse(new TextDecoder().decode(bytes.slice(step, step + length))) as Head
     const sound =
       typeof head.plain === 'object' &&
       head.tables.every(({ kind, length: count }) => kind in kinds && Number.isInteger(count) && count >= 0)

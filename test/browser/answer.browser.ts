@@ -1,4 +1,5 @@
 import { expect, type Page } from '@playwright/test'
+import { workOutVerdict } from '../served-folder.js'
 import { keptEntries, putBoat, test } from './boat.js'
 import { arrived, goTo, openPage, reckoning, stopRefining, textOf } from './pages.js'
 
@@ -88,6 +89,20 @@ async function costOf(page: Page, name: string): Promise<number> {
   const row = page.locator('.alternatives .row', { hasText: name }).first()
   return Number((await textOf(row.locator('button.figure').first())).replace(/[^\d−-]/g, ''))
 }
+
+test('a page opened cold begins with what the start of the program worked out', async ({ page, served }) => {
+  test.setTimeout(2 * reckoning)
+  await workOutVerdict(served.folder, 'teasel')
+  await openPage(page, served, { boat: 'teasel', name: 'alternatives' })
+  const brought = () =>
+    Promise.all(
+      page
+        .workers()
+        .map((worker) => worker.evaluate("performance.getEntriesByName('posterior of the server').length")),
+    )
+  // of the set and of the used one that may take its place
+  await expect.poll(brought).toContain(2)
+})
 
 test('by keyboard alone: to the page, along the loop, the light, the quote, a figure, the table behind', async ({
   page,

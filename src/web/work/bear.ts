@@ -66,8 +66,12 @@ export function makeBearer(crew: Crew, prepare: (run: Run) => Promise<Prepared>)
         stopped,
         onPlay,
       })
-      add({ findingOut: await worthFindingOut(played) })
-      add({ changes: (await whatChanges(played)) ?? null })
+      const looking = worthFindingOut(played)
+      // asked for at once, so that whoever plays has something to play while looks are valued here
+      const changing = whatChanges(played)
+      changing.catch(() => {})
+      add({ findingOut: await looking })
+      add({ changes: (await changing) ?? null })
       add({ when: (await whenToReplace(played)) ?? null })
       add({ stage: 'done', share: 1 })
       await keepAnswer(key, state)

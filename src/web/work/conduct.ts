@@ -14,7 +14,6 @@ import {
   prepareRoughly,
   type ReadSet,
   readSet,
-  usedKey,
   usedStates,
   withAlternativesOf,
   withFirstLimitBy,
@@ -23,7 +22,6 @@ import {
 import { simulate } from '../../alternatives/simulate.js'
 import type { Catalogue } from '../../catalogue/catalogue.js'
 import { describeFigure } from '../../catalogue/overrule.js'
-import type { LifeModel } from '../../forecast/life-model.js'
 import type { Posterior } from '../../forecast/posterior-type.js'
 import type { SetRegister } from '../../register/register-types.js'
 import { setCatalogueOf } from '../../register/set-kind-of.js'
@@ -35,7 +33,7 @@ import { isSettled } from './enough.js'
 import { forecastView } from './forecast-view.js'
 import { makeJobWorth } from './job-worth.js'
 import { keepAnswer, readAnswer } from './kept-answers.js'
-import { fetchPosterior } from './kept-posteriors.js'
+import { bringPosterior, bringUsed } from './kept-posteriors.js'
 import { type AskedOf, keyOf } from './key.js'
 import { fetchLessonsTag, lessonsFor } from './lessons.js'
 import { makeLooksBack } from './look-back.js'
@@ -78,9 +76,9 @@ export function makeConductor(crew: Crew): Conductor {
     const pooled = await lessonsFor(run.asked, { catalogue: await catalogue(), memory })
     const read = readSet({ ...run.asked, entries, catalogue: await catalogue(), pooled })
     if (!memory.hasPosterior(posteriorKey(read.bare, seed))) {
-      const kept = await bringPosterior(read.bare, seed)
+      const kept = await bringPosterior(memory, read.bare, seed)
       if (run.roughFirst && shown(run) === undefined) await showRoughly(run, read, kept)
-      await bringUsed(read.bare, seed)
+      await bringUsed(memory, read.bare, seed)
     }
     await breathOf(run)
     const posterior = posteriorIn(memory, read.bare, seed)
@@ -91,24 +89,6 @@ export function makeConductor(crew: Crew): Conductor {
     // what was played before goes on with the limits that it was played with
     if (run.figures !== undefined) return { ...prepared, model: run.figures.basis.model }
     return withFirstLimitBy(prepared, { seed, play: playFor(run, prepared), memory })
-  }
-
-  /** The posterior that the server has by it, if it has one; it is remembered. */
-  async function bringPosterior(model: LifeModel, seed: number): Promise<Posterior | undefined> {
-    const key = posteriorKey(model, seed)
-    const kept = await fetchPosterior(key)
-    return kept && memory.posterior(key, () => kept)
-  }
-
-  async function bringUsed(model: LifeModel, seed: number): Promise<void> {
-    const used = model.candidates.filter((candidate) => candidate.used !== undefined)
-    await Promise.all(
-      used.map(async ({ id }) => {
-        const key = usedKey(model, id, seed)
-        const kept = await fetchPosterior(key)
-        if (kept !== undefined) memory.posterior(key, () => kept)
-      }),
-    )
   }
 
   /** First figures, which the page shows until there are better ones. */

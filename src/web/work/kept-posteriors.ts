@@ -4,28 +4,67 @@
  * @module
  */
 
+import type { Memory } from '../../alternatives/memory.js'
+import { posteriorKey, usedKey } from '../../alternatives/settle.js'
+import type { LifeModel } from '../../forecast/life-model.js'
 import { posteriorFrom } from '../../forecast/posterior-bytes.js'
 import type { Posterior } from '../../forecast/posterior-type.js'
 import { canonicalText } from '../../logbook/canonical.js'
 
+/** The posterior of a set, remembered; undefined where the server has none. */
+export async function bringPosterior(
+  memory: Memory,
+  model: LifeModel,
+  seed: number,
+): Promise<Posterior | undefined> {
+  const key = posteriorKey(model, seed)
+  const brought = await fetchPosterior(key)
+  return brought && memory.posterior(key, () => brought)
+}
+
+/** Those of candidates that are bought used. */
+export async function bringUsed(memory: Memory, model: LifeModel, seed: number): Promise<void> {
+  const used = model.candidates.filter((candidate) => candidate.used !== undefined)
+  await Promise.all(
+    used.map(async ({ id }) => {
+      const key = usedKey(model, id, seed)
+      const brought = await fetchPosterior(key)
+      if (brought !== undefined) memory.posterior(key, () => brought)
+    }),
+  )
+}
+
 /** The posterior that rests on this; undefined where the server has none, or does not answer. */
-export async function fetchPosterior(restsOn: unknown): Promise<Posterior | undefined> {
+async function fetchPosterior(restsOn: unknown): Promise<Posterior | undefined> {
   try {
     const text = new TextEncoder().encode(canonicalText(restsOn))
     const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', text))
     const name = Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('')
     const answer = await fetch(`/api/posteriors/${name}?by=${encodeURIComponent(self.location.pathname)}`)
-    return answer.status === 200 ? posteriorFrom(shared(await answer.arrayBuffer())) : undefined
+    if (answer.status !== 200) return undefined
+    const brought = posteriorFrom(await allBytes(answer))
+    if (brought !== undefined) performance.mark(broughtMark)
+    return brought
   } catch {
     // It is worked out here instead.
     return undefined
   }
 }
 
-/** The bytes in memory that other threads see without a copy, where there is such a thing. */
-function shared(bytes: ArrayBuffer): Uint8Array {
-  if (typeof SharedArrayBuffer === 'undefined') return new Uint8Array(bytes)
-  const seen = new Uint8Array(new SharedArrayBuffer(bytes.byteLength))
-  seen.set(new Uint8Array(bytes))
-  return seen
+/** Among the marks of the worker's own time line, so that whoever measures can tell. */
+const broughtMark = 'posterior of the server'
+
+/** All bytes of an answer, in memory that other threads see without a copy, where there is such a thing. */
+async function allBytes({ headers, body }: Response): Promise<Uint8Array> {
+  const length = Number(headers.get('Content-Length'))
+  const Memory = typeof SharedArrayBuffer === 'undefined' ? ArrayBuffer : SharedArrayBuffer
+  const bytes = new Uint8Array(new Memory(length))
+  const reader = body!.getReader()
+  let at = 0
+  for (let read = await reader.read(); !read.done; read = await reader.read()) {
+    bytes.set(read.value, at)
+    at += read.value.length
+  }
+  if (at !== length) throw new RangeError(`bytes must be ${length}; found ${at}`)
+  return bytes
 }
