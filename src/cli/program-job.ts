@@ -5,6 +5,7 @@
  */
 
 import { type Command, InvalidArgumentError, Option } from 'commander'
+import { addJobCalendar } from './program-job-calendar.js'
 import { addJobKit } from './program-job-kit.js'
 import { answering, command, ofSet, withSeed } from './program-parts.js'
 
@@ -36,6 +37,7 @@ export function addJob(program: Command): void {
       answering(async (job, options) => (await import('./job-sheet.js')).showJobSheet({ ...options, job })),
     )
   addJobKit(job)
+  addJobCalendar(job)
 }
 
 function fromNought(text: string): number {

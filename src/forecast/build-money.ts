@@ -14,7 +14,7 @@ type PowerLossInput = NonNullable<LifeModelInput['powerLoss']>
 /** An hour of the owner's own work, as a share of a paid one. Practice. */
 const ownShareOfPaid = 0.15
 /** Hours of work in a working day aboard. Practice. */
-const hoursPerDay = 6
+export const hoursPerDay = 6
 /** Bill over estimate: median of all jobs, spread between boats and workshops, spread between jobs of one boat. Practice. */
 const overrunPrior = { median: 1.15, betweenBoats: 0.15, betweenJobs: 0.2 }
 /** A day without power: the first quarter is free, each further day costs this in the catalogue's money. Practice. */
@@ -118,6 +118,7 @@ function pointsOf(curve: readonly { readonly days: number; readonly price: numbe
   return [{ days: 0, cost: 0 }, ...later]
 }
 
+/** Price of so many days without power: straight between the points, the last slope going on. */
 export function costAt(points: readonly Point[], days: number): number {
   const after = points.findIndex((point) => point.days >= days)
   const next = after < 0 ? points.length - 1 : after
