@@ -1,5 +1,5 @@
 /**
- * What the server answers: entries in, files out. It reckons nothing; the pages do.
+ * What the server answers: entries in, files out. It reckons nothing but a job's days for a calendar; the pages do the rest.
  *
  * @module
  */
@@ -8,6 +8,7 @@ import { randomBytes } from 'node:crypto'
 import { Hono } from 'hono'
 import { answerBytes } from './answer-bytes.js'
 import { boatRoutes } from './boat-routes.js'
+import { calendarRoutes } from './calendar-routes.js'
 import type { Entrance } from './entrance.js'
 import { fileRoutes } from './file-routes.js'
 import { onlyHost, onlyOwnPages, onlyTypes, refuse, withHeaders } from './guards.js'
@@ -43,6 +44,7 @@ export function makeApp(served: Served, { host, entrance }: Place): Hono {
   app.route('/api', boatRoutes(served))
   app.route('/api', fileRoutes(served))
   app.route('/api', photographRoutes(served))
+  app.route('/api', calendarRoutes(served))
   app.route('/api', lessonsRoutes(served))
   app.route('/api', posteriorRoutes(served))
   app.all('/api/*', (c) =>

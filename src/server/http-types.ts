@@ -13,6 +13,7 @@
  * | `POST /api/boat-file` | a boat file in, `ImportAnswer` out; whole or not at all |
  * | `POST /api/photographs` | a picture in, `PhotographAnswer` out |
  * | `GET /api/photographs/SHA256` | the picture |
+ * | `GET /api/boats/BOAT/sets/SET/jobs/JOB/calendar.ics?asOf=DAY&readyBy=DAY` | the days of a job as iCalendar |
  * | `GET /api/catalogue` | `CatalogueAnswer` |
  * | `GET /api/lessons`, `POST /api/lessons` `{ heard }` | `LessonsAnswer` |
  * | `GET /api/faults` | `FaultsAnswer` |
