@@ -8,6 +8,7 @@ import type { Catalogue } from '../catalogue/catalogue.js'
 import type { Problem } from '../catalogue/problem.js'
 import { buildLifeModel } from '../forecast/build-life-model.js'
 import { contradictedEvidence } from '../forecast/contradicted-evidence.js'
+import { type LearnedOverrun, sayLearned, withLearnedOverrun } from '../forecast/learned-overrun.js'
 import { type Alternative, type LifeModel, lifeModelSchema } from '../forecast/life-model.js'
 import { type Pooled, withLessons } from '../forecast/pooling-lessons.js'
 import { posteriorOf, startingStatesOfUsed } from '../forecast/posterior.js'
@@ -60,6 +61,8 @@ export interface Question {
   readonly memory?: Memory
   /** Lessons of the owner's other boats, where they are to be heard. */
   readonly pooled?: Pooled | undefined
+  /** What the owner's jobs have come to, where that is to be heard. */
+  readonly overrun?: LearnedOverrun | undefined
 }
 
 /**
@@ -96,31 +99,36 @@ export interface ReadSet {
   readonly restsOn: Prepared['restsOn']
   readonly assumed: Prepared['assumed']
   readonly pooled: Prepared['pooled']
+  readonly overrun: Question['overrun']
 }
 
 export function readSet(question: Question): ReadSet {
   const register = registerOf(question)
   const forSet = setCatalogueOf(register, question.catalogue)
   const built = buildLifeModel(register, forSet.catalogue, {})
+  const { pooled, overrun } = question
+  const model = withLessons(lifeModelSchema.parse(built.model), pooled)
   return {
     register,
     forSet,
-    bare: withLessons(lifeModelSchema.parse(built.model), question.pooled),
+    bare: withLearnedOverrun(model, overrun),
     restsOn: built.restsOn,
-    assumed: [...forSet.assumed, ...built.assumed],
-    pooled: question.pooled,
+    assumed: [...forSet.assumed, ...built.assumed, ...sayLearned(overrun)],
+    pooled,
+    overrun,
   }
 }
 
 /** A set that was read and learnt of, with its alternatives, none of them with a repair limit yet. */
 export function withAlternativesOf(
-  { register, forSet, bare, restsOn, assumed, pooled }: ReadSet,
+  { register, forSet, bare, restsOn, assumed, pooled, overrun }: ReadSet,
   { posterior, used }: Pick<Prepared, 'posterior' | 'used'>,
 ): Prepared {
   const laidOut = alternativesOf({ model: bare, register, catalogue: forSet.catalogue, posterior })
+  const alternatives = lifeModelSchema.shape.alternatives.parse(laidOut.alternatives)
   return {
     register,
-    model: { ...bare, alternatives: lifeModelSchema.shape.alternatives.parse(laidOut.alternatives) },
+    model: withLearnedOverrun({ ...bare, alternatives }, overrun),
     posterior,
     used,
     restsOn,

@@ -11,6 +11,7 @@ import { type Saying, sayReport } from '../alternatives/say.js'
 import { type Prepared, preparing, withAlternatives, withOwnLimits } from '../alternatives/settle.js'
 import type { Alternative, LifeModel } from '../forecast/life-model.js'
 import type { Pooled } from '../forecast/pooling-lessons.js'
+import { learnedOverrunOf } from '../job/actual.js'
 import type { Entry } from '../logbook/kinds.js'
 import { shippedCatalogue } from './places.js'
 import { playAll } from './play-all.js'
@@ -81,7 +82,9 @@ export async function prepareFor(question: AnswerQuestion): Promise<Prepared> {
   const { seed, memory = noMemory, signal, others } = question
   const bar = progressOf(`preparing ${question.boat}`)
   try {
-    const preparation = preparing({ ...question, memory, catalogue: shippedCatalogue() })
+    const catalogue = shippedCatalogue()
+    const overrun = learnedOverrunOf({ ...question, catalogue })
+    const preparation = preparing({ ...question, memory, catalogue, overrun })
     let step = preparation.next()
     for (let done = 1; !step.done; done++) {
       bar.show(done, preparingSteps)

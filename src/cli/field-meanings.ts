@@ -88,6 +88,7 @@ const meanings: Readonly<Record<Kind, Readonly<Record<string, string>>>> = {
     'owner-never-does': 'parts that you never do',
     diligence: 'share of the checks and services due that are done',
     'tax-percent': 'the usual rate of tax',
+    'learn-from-jobs': 'whether what your jobs have come to is taken into what work is expected to come to',
   },
   overrule: {
     path: 'the figure',

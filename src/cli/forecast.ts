@@ -10,9 +10,11 @@ import { saySet } from '../alternatives/say-set.js'
 import { posteriorIn } from '../alternatives/settle.js'
 import { buildLifeModel } from '../forecast/build-life-model.js'
 import { contradictedEvidence } from '../forecast/contradicted-evidence.js'
+import { sayLearned, withLearnedOverrun } from '../forecast/learned-overrun.js'
 import { lifeModelSchema } from '../forecast/life-model.js'
 import { forecastOf, monthsAhead, type OddsAhead, type PartOdds } from '../forecast/odds.js'
 import { withLessons } from '../forecast/pooling-lessons.js'
+import { learnedOverrunOf } from '../job/actual.js'
 import { registerOf } from '../register/register.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
 import { lessonsFor, lessonsText, lessonsValue } from './lessons.js'
@@ -40,14 +42,15 @@ export function showForecast(options: ForecastOptions): Promise<Result> {
     const register = registerOf({ entries, boat, set, asOf, catalogue })
     const forSet = setCatalogueOf(register, catalogue)
     const built = buildLifeModel(register, forSet.catalogue)
-    const model = withLessons(lifeModelSchema.parse(built.model), pooled)
+    const overrun = learnedOverrunOf({ ...question, catalogue })
+    const model = withLearnedOverrun(withLessons(lifeModelSchema.parse(built.model), pooled), overrun)
     const posterior = posteriorIn(memory, model, seed)
     const forecast = forecastOf(model, posterior, { seed })
     const problems = [...forSet.problems, ...contradictedEvidence(model, posterior)]
     const parts = forecast.parts
       .map((odds) => ({ ...odds, restsOn: built.restsOn[odds.part] ?? [] }))
       .sort((a, b) => b.failing[yearAhead]! - a.failing[yearAhead]!)
-    const assumed = [...forSet.assumed, ...built.assumed]
+    const assumed = [...forSet.assumed, ...built.assumed, ...sayLearned(overrun)]
     const money = (amount: number) => moneyIn(model.currency, amount)
     const row = (name: string, odds: Pick<PartOdds, 'failing' | 'stopping' | 'cost'>, rest: string[]) => [
       name,

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { planJob } from './job.js'
+import { showJobActual } from './job-actual.js'
 import { answerForm } from './json-forms.js'
 
 const at = {
@@ -37,5 +38,26 @@ test('a job that the log does not speak of is refused, with those that it does',
   expect(await planJob({ ...at, boat: 'marram', job: 'rewind-1926' })).toMatchObject({
     ok: false,
     problems: [{ code: 'not-one-of', path: 'job', allowed: expect.stringContaining('rewind-2026') }],
+  })
+})
+
+test('what jobs took is told against their quotes, by kind, with too few said so', async () => {
+  const told = await showJobActual({ ...at, boat: 'marram' })
+  if (!told.ok) throw new Error(JSON.stringify(told.problems))
+  const value = JSON.parse(JSON.stringify(told.json)) as { jobs: readonly { job: string }[] }
+  expect(answerForm.safeParse(value).error?.issues ?? []).toEqual([])
+  expect(value).toMatchObject({
+    heard: false,
+    jobs: [
+      { job: 'diodes-2016', kind: 'alternator', money: { from: 'quote', came: 318 } },
+      // a firm quote of 780 that was billed at 845, of parts of two systems
+      { job: 'bearing-2018', kind: 'whole-set', money: { expected: 780, came: 845 } },
+    ],
+  })
+  expect(told.text).toContain('too few to speak for themselves')
+  const none = await showJobActual({ ...at, boat: 'marram', job: 'rewind-2026' })
+  expect(none).toMatchObject({
+    ok: false,
+    problems: [{ path: 'job', allowed: 'a job that is done: diodes-2016, bearing-2018' }],
   })
 })

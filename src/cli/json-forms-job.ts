@@ -47,4 +47,37 @@ export const jobFields = {
     lessons,
     caution: z.string(),
   },
+  'gensettle/job-actual': {
+    ...ofSet,
+    currency: z.string(),
+    heard: z.boolean().describe('Whether what jobs came to moves what work is expected to come to.'),
+    jobs: z.array(
+      z.object({
+        job: z.string(),
+        kind: z.string().describe('The system of its parts; whole-set where they are of several.'),
+        hours: z.object({ expected: z.number(), used: z.number() }).optional(),
+        money: z
+          .object({
+            expected: z.number(),
+            from: z.enum(['quote', 'catalogue']),
+            quote: z.string().optional(),
+            usual: z.number().describe('With the overrun that such quotes, or usual prices, have.'),
+            came: z.number(),
+          })
+          .optional(),
+      }),
+    ),
+    kinds: z.array(
+      z.object({
+        kind: z.string(),
+        jobs: z.number(),
+        own: z.number().describe('Came to over usual, of its own jobs: their geometric mean.'),
+        median: z.number(),
+        logSd: z.number(),
+        few: z.boolean(),
+      }),
+    ),
+    further: z.object({ median: z.number(), logSd: z.number() }),
+    caution: z.string(),
+  },
 } as const

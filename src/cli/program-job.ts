@@ -36,6 +36,14 @@ export function addJob(program: Command): void {
     .action(
       answering(async (job, options) => (await import('./job-sheet.js')).showJobSheet({ ...options, job })),
     )
+  ofSet(
+    command(job, 'actual', 'what jobs took, against what was expected of them', {
+      example: 'gensettle job actual --boat marram',
+      data: true,
+    }).argument('[job]', 'its name in the log; left out: every job that is done'),
+  ).action(
+    answering(async (job, options) => (await import('./job-actual.js')).showJobActual({ ...options, job })),
+  )
   addJobKit(job)
   addJobCalendar(job)
 }

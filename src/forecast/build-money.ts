@@ -16,7 +16,7 @@ const ownShareOfPaid = 0.15
 /** Hours of work in a working day aboard. Practice. */
 export const hoursPerDay = 6
 /** Bill over estimate: median of all jobs, spread between boats and workshops, spread between jobs of one boat. Practice. */
-const overrunPrior = { median: 1.15, betweenBoats: 0.15, betweenJobs: 0.2 }
+export const overrunPrior = { median: 1.15, betweenBoats: 0.15, betweenJobs: 0.2 }
 /** A day without power: the first quarter is free, each further day costs this in the catalogue's money. Practice. */
 const usualDayPrice = 50
 /** Length at which the curves of two months are compared. [d] */

@@ -23,6 +23,7 @@ import {
   text,
   wholeWithin,
   within,
+  yesNo,
 } from './atoms.js'
 
 const currencyWords = 'a currency as three capital letters, such as EUR'
@@ -182,6 +183,8 @@ export const termsBody = z.strictObject({
   /** Share of the checks and services due that are done. */
   diligence: share.optional(),
   taxPercent: percent.optional(),
+  /** What jobs of this log have come to is taken into what work is expected to come to. */
+  learnFromJobs: yesNo.optional(),
   ...common,
 })
 

@@ -295,6 +295,7 @@ const fields: Readonly<Partial<Record<Kind, readonly Field[]>>> = {
     money('fuelPerLitre'),
     number('realInterestPercent', '%'),
     percent('diligence'),
+    yesNo('learnFromJobs'),
     {
       key: 'withoutPower',
       rows: [

@@ -125,6 +125,7 @@ export const fieldNames: Readonly<Record<string, string>> = {
   water: 'Water she lies in',
   priceFactor: 'Price factor',
   yearsKept: 'Years you will keep her',
+  learnFromJobs: 'Take what your jobs came to into what work is expected to come to',
   yearsKeptAtLeast: 'At least, nine times in ten',
   yearsKeptAtMost: 'At most, nine times in ten',
   ownPerHour: 'Your own hour',

@@ -23,6 +23,7 @@ import { simulate } from '../../alternatives/simulate.js'
 import type { Catalogue } from '../../catalogue/catalogue.js'
 import { describeFigure } from '../../catalogue/overrule.js'
 import type { Posterior } from '../../forecast/posterior-type.js'
+import { learnedOverrunOf } from '../../job/actual.js'
 import type { SetRegister } from '../../register/register-types.js'
 import { setCatalogueOf } from '../../register/set-kind-of.js'
 import { basisOf } from './basis.js'
@@ -74,7 +75,8 @@ export function makeConductor(crew: Crew): Conductor {
     const { seed } = run.asked
     const entries = withYearsKept(await allOf(run.entries), run.asked)
     const pooled = await lessonsFor(run.asked, { catalogue: await catalogue(), memory })
-    const read = readSet({ ...run.asked, entries, catalogue: await catalogue(), pooled })
+    const overrun = learnedOverrunOf({ ...run.asked, entries, catalogue: await catalogue() })
+    const read = readSet({ ...run.asked, entries, catalogue: await catalogue(), pooled, overrun })
     if (!memory.hasPosterior(posteriorKey(read.bare, seed))) {
       const kept = await bringPosterior(memory, read.bare, seed)
       if (run.roughFirst && shown(run) === undefined) await showRoughly(run, read, kept)
@@ -288,7 +290,8 @@ export function makeConductor(crew: Crew): Conductor {
       try {
         const pooled = await lessonsFor(asked, { catalogue: await catalogue(), memory })
         const question = { ...asked, entries: await allOf(entries), catalogue: await catalogue(), pooled }
-        const state = await forecastView(question, memory)
+        const overrun = learnedOverrunOf(question)
+        const state = await forecastView({ ...question, overrun }, memory)
         registers.set(asked.key, state.basis!.register)
         tell(state)
         await keepAnswer(key, state)

@@ -8,6 +8,7 @@ import type { Memory } from '../../alternatives/memory.js'
 import { lifeSpans, monthByMonth } from '../../alternatives/month-by-month.js'
 import { posteriorIn, type Question } from '../../alternatives/settle.js'
 import { buildLifeModel } from '../../forecast/build-life-model.js'
+import { sayLearned, withLearnedOverrun } from '../../forecast/learned-overrun.js'
 import { lifeModelSchema } from '../../forecast/life-model.js'
 import { forecastOf } from '../../forecast/odds.js'
 import { withLessons } from '../../forecast/pooling-lessons.js'
@@ -27,14 +28,15 @@ export async function forecastView(question: Question, memory: Memory): Promise<
   const register = registerOf(question)
   const forSet = setCatalogueOf(register, catalogue)
   const built = buildLifeModel(register, forSet.catalogue, {})
-  const model = withLessons(lifeModelSchema.parse(built.model), question.pooled)
+  const { pooled, overrun } = question
+  const model = withLearnedOverrun(withLessons(lifeModelSchema.parse(built.model), pooled), overrun)
   const posterior = posteriorIn(memory, model, seed)
-  const assumed = [...forSet.assumed, ...built.assumed]
+  const assumed = [...forSet.assumed, ...built.assumed, ...sayLearned(overrun)]
   const { restsOn } = built
   return {
     stage: 'done',
     basis: basisOf(
-      { register, model, restsOn, assumed, problems: forSet.problems, posterior, pooled: question.pooled },
+      { register, model, restsOn, assumed, problems: forSet.problems, posterior, pooled },
       catalogue,
     ),
     view: {
