@@ -73,6 +73,11 @@ export const offerSchema = z.strictObject({
     taxChance: chance,
     /** That one who offers will make an estimate firm, or leave out "subject to strip-down". */
     firmChance: chance,
+    /** That one who said nothing of stages wants a deposit, and which share of the price. */
+    depositChance: chance,
+    depositShare: chance,
+    /** That a price which has run out is still held to. */
+    heldChance: chance,
   }),
 })
 

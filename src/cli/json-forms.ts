@@ -11,6 +11,7 @@ import { bearing } from './json-forms-bearing.js'
 import { brief } from './json-forms-brief.js'
 import { faultFields } from './json-forms-faults.js'
 import { jobFields } from './json-forms-job.js'
+import { jobQuotesFields } from './json-forms-job-quotes.js'
 import { jobCalendarFields } from './json-forms-job-calendar.js'
 import { kitFields } from './json-forms-kit.js'
 import { linksFields } from './json-forms-links.js'
@@ -205,6 +206,7 @@ const fields = {
   },
   ...faultFields,
   ...jobFields,
+  ...jobQuotesFields,
   ...jobCalendarFields,
   ...kitFields,
   ...lookingBackFields,

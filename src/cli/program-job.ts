@@ -7,6 +7,7 @@
 import { type Command, InvalidArgumentError, Option } from 'commander'
 import { addJobCalendar } from './program-job-calendar.js'
 import { addJobKit } from './program-job-kit.js'
+import { addJobQuotes } from './program-job-quotes.js'
 import { answering, command, ofSet, withSeed } from './program-parts.js'
 
 export function addJob(program: Command): void {
@@ -46,6 +47,7 @@ export function addJob(program: Command): void {
   )
   addJobKit(job)
   addJobCalendar(job)
+  addJobQuotes(job)
 }
 
 function fromNought(text: string): number {
