@@ -12,6 +12,7 @@ import { brief } from './json-forms-brief.js'
 import { faultFields } from './json-forms-faults.js'
 import { jobFields } from './json-forms-job.js'
 import { jobQuotesFields } from './json-forms-job-quotes.js'
+import { jobApartFields } from './json-forms-job-apart.js'
 import { jobCalendarFields } from './json-forms-job-calendar.js'
 import { kitFields } from './json-forms-kit.js'
 import { linksFields } from './json-forms-links.js'
@@ -207,6 +208,7 @@ const fields = {
   ...faultFields,
   ...jobFields,
   ...jobQuotesFields,
+  ...jobApartFields,
   ...jobCalendarFields,
   ...kitFields,
   ...lookingBackFields,

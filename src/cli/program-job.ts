@@ -5,6 +5,7 @@
  */
 
 import { type Command, InvalidArgumentError, Option } from 'commander'
+import { addJobApart } from './program-job-apart.js'
 import { addJobCalendar } from './program-job-calendar.js'
 import { addJobKit } from './program-job-kit.js'
 import { addJobQuotes } from './program-job-quotes.js'
@@ -46,6 +47,7 @@ export function addJob(program: Command): void {
     answering(async (job, options) => (await import('./job-actual.js')).showJobActual({ ...options, job })),
   )
   addJobKit(job)
+  addJobApart(job)
   addJobCalendar(job)
   addJobQuotes(job)
 }

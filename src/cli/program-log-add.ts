@@ -73,6 +73,11 @@ const about: Readonly<Record<Kind, readonly [string, string]>> = {
     'how the leads of the alternator are joined, as found or as left',
     'links --state as-found --winding four-leads --joined T2-T3 --lines L=T1,N=T4 --sensing S1=T1,S2=T4',
   ],
+  'apart-step': [
+    'something taken off in a job, so that it goes back as it was; see "gensettle job apart"',
+    'apart-step --job rewind --n 3 --what "end cover off" --bag-label "end cover" --bag-count 6 --bag-size "M6 x 20"',
+  ],
+  'refit-step': ['a step of a job put back', 'refit-step --job rewind --step 01J… --torque-nm 24'],
   alternative: [
     'something you could do, or one that is laid out changed or left out',
     'alternative elbow-only "Renew the elbow, and see" --now mend --parts exhaust-elbow:renewed --price 700',

@@ -6,6 +6,7 @@
 
 import { sayCase } from '../faults/say-case.js'
 import { sayActivity, sayFreeDays } from '../job/activities-words.js'
+import { sayApartStep, sayRefitStep } from '../job/apart-words.js'
 import { sayOrder, sayParticulars } from '../job/order-words.js'
 import { type Body, type Entry, isKind } from '../logbook/kinds.js'
 import { sayLinksEntry } from '../proof/as-found.js'
@@ -46,6 +47,8 @@ export function sayEntry(entry: Entry): string {
 
 function saidOf(entry: Entry): string[] {
   if (isKind(entry, 'alternative')) return sayAlternative(entry.body)
+  if (isKind(entry, 'apart-step')) return [sayApartStep(entry.body)]
+  if (isKind(entry, 'refit-step')) return [sayRefitStep(entry.body)]
   if (isKind(entry, 'case')) return [sayCase(entry.body)]
   if (isKind(entry, 'links')) return [sayLinksEntry(entry.body)]
   if (isKind(entry, 'measured')) return sayMeasured(entry.body)

@@ -9,7 +9,9 @@ import type { SheetBlock, SheetPassage } from '../proof/shop-sheet-blocks.js'
 import { linkStyle, linkSvg } from './links-html.js'
 import { pageHtml, safe } from './page-html.js'
 
-export function shopSheetHtml({ title, boatName, invented, day, passages, colophon }: ShopSheet): string {
+/** `after`: HTML that follows the passages. */
+export function shopSheetHtml(sheet: ShopSheet, { after = '' }: { readonly after?: string } = {}): string {
+  const { title, boatName, invented, day, passages, colophon } = sheet
   const head = `${title}, ${boatName}`
   return pageHtml({
     title: head,
@@ -17,7 +19,7 @@ export function shopSheetHtml({ title, boatName, invented, day, passages, coloph
     body: `<header><h1>${safe(head)}</h1><p>${safe([day, invented].filter(Boolean).join('; '))}</p></header>
 <main>
 ${passages.map(passageHtml).join('\n')}
-</main>
+${after}</main>
 <footer><p>${safe(colophon)}</p></footer>`,
   })
 }

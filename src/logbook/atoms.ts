@@ -91,12 +91,27 @@ export const partAndMode = z.strictObject({ part: nameSchema, mode: nameSchema.o
 
 export const photographTypes = ['image/jpeg', 'image/png', 'image/webp', 'image/heic'] as const
 
+/** A place on a picture: shares of its width from the left and of its height from the top, as it is seen upright. */
+const spotSchema = z.strictObject({ x: share, y: share })
+
+/** An arrow on a picture, its head at `to`. */
+export const arrowSchema = z.strictObject({
+  from: spotSchema,
+  to: spotSchema,
+  label: text(80).optional(),
+})
+
 /** A photograph kept beside the logbook under its digest. */
 export const photographSchema = z.strictObject({
   sha256: sha256Schema,
   type: oneOf(photographTypes),
   bytes: wholeWithin(1, 50_000_000),
   shows: text(300).optional(),
+})
+
+/** A photograph with what is pointed out on it. */
+export const markedPhotographSchema = photographSchema.extend({
+  arrows: listOf(arrowSchema, 1, 20).optional(),
 })
 
 /** What may stand in the body of every kind. */

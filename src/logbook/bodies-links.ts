@@ -17,6 +17,9 @@ function written(form: RegExp, words: string) {
   return z.string({ error: words }).max(120, words).regex(form, words)
 }
 
+/** Leads that are joined: `T2-T3`. */
+export const joint = written(new RegExp(`^${mark}(-${mark})+$`), jointWords)
+
 const outlet = written(new RegExp(`^[A-Za-z][A-Za-z0-9]{0,5}=${mark}$`), outletWords)
 
 /**
@@ -35,7 +38,7 @@ export const linksBody = z.strictObject({
   ).optional(),
   /** How its leads are marked: `nema` or `iec`. */
   marks: nameSchema.optional(),
-  joined: listOf(written(new RegExp(`^${mark}(-${mark})+$`), jointWords), 0, 24),
+  joined: listOf(joint, 0, 24),
   lines: listOf(outlet, 0, 8),
   /** Where the regulator looks. */
   sensing: listOf(outlet, 0, 4).optional(),

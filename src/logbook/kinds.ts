@@ -16,6 +16,7 @@ import {
   wholeWithin,
 } from './atoms.js'
 import { activityBody, freeDaysBody } from './bodies-activity.js'
+import { apartStepBody, refitStepBody } from './bodies-apart.js'
 import { caseBody } from './bodies-case.js'
 import { decisionBody } from './bodies-decision.js'
 import { linksBody } from './bodies-links.js'
@@ -79,6 +80,8 @@ const kindForms = {
   'free-days': { set: nothing, body: freeDaysBody },
   alternative: { set: nameSchema, body: alternativeBody },
   links: { set: nameSchema, body: linksBody },
+  'apart-step': { set: nameSchema, body: apartStepBody },
+  'refit-step': { set: nameSchema, body: refitStepBody },
   load: { set: nothing, body: loadBody },
   'house-rule': { set: nothing, body: houseRuleBody },
   habits: { set: nameSchema, body: habitsBody },

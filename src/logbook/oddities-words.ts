@@ -34,6 +34,8 @@ const kindWords: Readonly<Record<Kind, string>> = {
   'free-days': 'entry of free days',
   alternative: 'alternative',
   links: 'entry of joined leads',
+  'apart-step': 'step of taking apart',
+  'refit-step': 'step of putting back',
   load: 'entry of a load',
   'house-rule': 'rule of the house',
   habits: 'entry of when the set runs',

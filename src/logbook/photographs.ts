@@ -5,7 +5,7 @@
  */
 
 import type * as z from 'zod'
-import type { DeepReadonly, photographSchema } from './atoms.js'
+import type { arrowSchema, DeepReadonly, markedPhotographSchema } from './atoms.js'
 import { type Entry, isKind } from './kinds.js'
 
 /** The largest photograph that is kept. [bytes] */
@@ -15,7 +15,8 @@ export const largestPhotograph = 50_000_000
 export const thumbnailWidths = [160, 480, 1280] as const
 export type ThumbnailWidth = (typeof thumbnailWidths)[number]
 
-export type Photograph = DeepReadonly<z.infer<typeof photographSchema>>
+export type Photograph = DeepReadonly<z.infer<typeof markedPhotographSchema>>
+export type Arrow = DeepReadonly<z.infer<typeof arrowSchema>>
 
 /** The photographs an entry names. */
 export function photographsOf(entry: Entry): readonly Photograph[] {

@@ -7,6 +7,7 @@
 import type { Catalogue } from '../../catalogue/catalogue.js'
 import { sayCase } from '../../faults/say-case.js'
 import { sayActivity, sayFreeDays } from '../../job/activities-words.js'
+import { sayApartStep, sayRefitStep } from '../../job/apart-words.js'
 import { sayOrder, sayParticulars } from '../../job/order-words.js'
 import { type Body, type Entry, isKind } from '../../logbook/kinds.js'
 import { sayLinksEntry } from '../../proof/as-found.js'
@@ -135,6 +136,8 @@ function saidBody(entry: Entry, { part, money, catalogue, measured }: Words): st
   if (isKind(entry, 'danger-safe'))
     return `${upperFirst(spaced(entry.body.danger))} made safe: ${entry.body.how}`
   if (isKind(entry, 'overrule')) return `${spacedPath(entry.body.path)} set to ${number(entry.body.value)}`
+  if (isKind(entry, 'apart-step')) return upperFirst(sayApartStep(entry.body))
+  if (isKind(entry, 'refit-step')) return upperFirst(sayRefitStep(entry.body))
   if (isKind(entry, 'links')) return upperFirst(sayLinksEntry(entry.body))
   if (isKind(entry, 'alternative')) return entry.body.name ?? upperFirst(spaced(entry.body.id))
   if (isKind(entry, 'photograph-removed')) return `A picture was taken away: ${entry.body.because}`

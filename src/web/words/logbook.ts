@@ -33,6 +33,8 @@ export const kindNames: Readonly<Record<Kind, string>> = {
   'free-days': 'Free days',
   alternative: 'Alternative',
   links: 'Joined leads',
+  'apart-step': 'Taken off',
+  'refit-step': 'Put back',
   load: 'Load',
   'house-rule': 'House rule',
   habits: 'When it runs',
@@ -240,6 +242,17 @@ export const fieldNames: Readonly<Record<string, string>> = {
   lines: 'What goes out from which lead',
   sensing: 'Where the regulator looks',
   labels: 'What is written on the leads',
+  'bag.label': 'Bag of its fasteners: what is written on it',
+  'bag.count': 'How many are in it',
+  'bag.size': 'Their sizes',
+  'torque.nm': 'Tightened to',
+  'torque.source': 'Torque: where that is from',
+  torqueNm: 'Tightened to',
+  n: 'Place in the order',
+  step: 'The step, by the id of its entry',
+  access: 'Way in',
+  lead: 'Lead',
+  label: 'What is written on it',
   coils: 'Coils of its own',
 }
 
@@ -293,6 +306,10 @@ const fieldNamesOfKind: Readonly<Record<string, string>> = {
   'reading.part': 'Of which part',
   'reading.answers': 'Told in words',
   'reading.is': 'Answer',
+  'apart-step.leads': 'Leads that came off',
+  'apart-step.from': 'Where it was',
+  'refit-step.differs': 'Otherwise than found',
+  'apart-step.what': 'What was taken off',
   'reading.testedBy': 'Who measured it',
   'reading.instrument': 'With what',
   'passed-over.about': 'Stop line or test, by its name in the program',
@@ -481,7 +498,8 @@ export const form = {
   nothingChosen: 'Not said',
   choosePart: 'Choose a part',
   pictures: 'Pictures',
-  picturesHelp: 'JPEG, PNG or WebP, at most 50 MB each. Kept as they are; where they were taken stays in this log.',
+  picturesHelp:
+    'JPEG, PNG or WebP, at most 50 MB each. Kept as they are; where they were taken stays in this log.',
   pictureWrong: (name: string, why: 'empty' | 'too-large' | 'no-picture' | 'unreadable') =>
     `${name} is not taken: ${
       {
