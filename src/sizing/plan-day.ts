@@ -90,6 +90,11 @@ export interface RunDay {
   readonly shore?: { readonly mostKW: readonly number[]; readonly perKWh: number }
 }
 
+/** Whether anything but the set can carry what is wanted. */
+export function standsIn({ battery, solarKW, shore }: RunDay): boolean {
+  return battery !== undefined || solarKW !== undefined || shore !== undefined
+}
+
 /** Something wrong with a day, in the form of all problems. */
 export interface DayProblem {
   readonly code: string
@@ -110,7 +115,7 @@ export const loadLimits = { most: 0.9, low: 0.3 }
 
 /** Everything in a day that cannot be, before any plan is tried. */
 export function dayProblems(day: RunDay): DayProblem[] {
-  const { baseKW, set, quiet, battery } = day
+  const { baseKW, set, quiet } = day
   const slots = baseKW.length
   const problems: DayProblem[] = []
   const say = (code: string, path: string, found: string, allowed: string) =>
@@ -133,7 +138,7 @@ export function dayProblems(day: RunDay): DayProblem[] {
   }
   for (const batch of day.batches) batchProblems(batch, day, say)
   for (const store of day.stores) storeProblems(store, day, say)
-  const canStandIn = battery !== undefined || day.solarKW !== undefined || day.shore !== undefined
+  const canStandIn = standsIn(day)
   baseKW.forEach((kW, slot) => {
     if (!(kW >= 0)) say('out-of-range', `baseKW.${slot}`, `${kW} kW`, '0 kW or more')
     if (canStandIn) return

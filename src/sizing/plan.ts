@@ -5,8 +5,8 @@
  */
 
 import type { Highs } from 'highs'
-import { type DayProblem, dayProblems, type RunDay } from './plan-day.js'
-import { type Laid, layDown, standsIn } from './plan-lay.js'
+import { type DayProblem, dayProblems, type RunDay, standsIn } from './plan-day.js'
+import { type Laid, layDown } from './plan-lay.js'
 import { type Optimum, optimumOf } from './plan-milp.js'
 import { type Choices, type RunOfDay, runOf } from './plan-run.js'
 
