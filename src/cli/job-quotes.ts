@@ -7,6 +7,7 @@
 import { shortCaution } from '../alternatives/cautions.js'
 import { lowerFirst, moneyIn } from '../alternatives/say.js'
 import { readSet } from '../alternatives/settle.js'
+import { learnedOverrunOf } from '../job/actual.js'
 import { jobNamedOrLast, jobsOf } from '../job/jobs.js'
 import { type Comparison, compareOffers, type RankedOffer } from '../job/quotes.js'
 import { drawsOfQuotes } from '../job/quotes-draws.js'
@@ -52,7 +53,8 @@ export function compareQuotes(options: JobQuotesOptions): Promise<Result> {
     const lessons = lessonsFor(question, { seed })
     if (!lessons.ok) return lessons
     const { pooled } = lessons
-    const read = readSet({ ...question, seed, pooled, catalogue: shippedCatalogue() })
+    const learned = learnedOverrunOf({ ...question, catalogue: shippedCatalogue() })
+    const read = readSet({ ...question, seed, pooled, catalogue: shippedCatalogue(), overrun: learned })
     const { bare: model, register } = read
     const { catalogue } = read.forSet
     const { offers, problems } = offersOf({
@@ -74,7 +76,7 @@ export function compareQuotes(options: JobQuotesOptions): Promise<Result> {
             ...(histories === undefined ? {} : { histories }),
           })
         : undefined)
-    const known = { model, catalogue, asOf, seed, walkAway: found }
+    const known = { model, catalogue, asOf, seed, walkAway: found, learned }
     const comparison = compareOffers(offers, known)
     const told = comparison.offers.map((offer) => ({
       ...offer,
@@ -102,7 +104,7 @@ export function compareQuotes(options: JobQuotesOptions): Promise<Result> {
         draws: drawsOfQuotes,
         currency: model.currency,
         job: job.name,
-        says: [answer.lead, answer.rest].join(' ').trim(),
+        says: `${answer.lead}${answer.clause} ${answer.rest}`.trim(),
         stands,
         parts: comparison.scope.parts,
         walkAway: walkAwayValue(found, comparison),
@@ -113,7 +115,7 @@ export function compareQuotes(options: JobQuotesOptions): Promise<Result> {
         caution: shortCaution,
       },
       text: [
-        answer.lead,
+        `${answer.lead}${answer.clause}`,
         answer.rest,
         ...walkAwayText(found, comparison, say),
         '',

@@ -17,6 +17,9 @@ export interface Drawn {
   readonly cheapest: number
 }
 
+/** Standard normal draws under a name. */
+type Normals = (name: string) => Float64Array
+
 /** "quot" in ASCII, so that no other draw under the same seed is the same. */
 const purpose = 0x71756f74
 export const drawsOfQuotes = 4000
@@ -27,7 +30,13 @@ export const drawsOfQuotes = 4000
  * drawn alone, so that neither order nor another offer moves it. Error of a chance: at most 0.5/√4000 = 0.008.
  */
 export function drawTogether(list: readonly OnScope[], seed: number): Drawn[] {
-  const costs = list.map((one) => drawsOf(one, seed))
+  const drawn = new Map<string, Float64Array>()
+  const normals: Normals = (name) => {
+    const found = drawn.get(name) ?? normalsOf(name, seed)
+    drawn.set(name, found)
+    return found
+  }
+  const costs = list.map((one) => drawsOf(one, normals))
   const won = list.map(() => 0)
   for (let i = 0; i < drawsOfQuotes; i++) {
     const least = Math.min(...costs.map((values) => values[i]!))
@@ -46,12 +55,12 @@ export function drawTogether(list: readonly OnScope[], seed: number): Drawn[] {
 
 function drawsOf(
   { offer, fixed, price, overrun, besides, wait, priceOfDays }: OnScope,
-  seed: number,
+  normals: Normals,
 ): Float64Array {
-  const own = normals(`own ${offer.entry}`, seed)
-  const opened = normals('strip-down', seed)
-  const days = normals(`days ${offer.entry}`, seed)
-  const others = besides.map(({ of, amount }) => ({ amount, of: normals(of, seed) }))
+  const own = normals(`own ${offer.entry}`)
+  const opened = normals('strip-down')
+  const days = normals(`days ${offer.entry}`)
+  const others = besides.map(({ of, amount }) => ({ amount, of: normals(of) }))
   return Float64Array.from({ length: drawsOfQuotes }, (_, i) => {
     const bill = price * at(overrun.own, own[i]!) * at(overrun.stripDown, opened[i]!)
     const top = others.reduce((sum, one) => sum + at(one.amount, one.of[i]!), 0)
@@ -66,7 +75,7 @@ function at(amount: Amount, z: number): number {
   return -amount.exponentialMean * Math.log(normalCdf(-z))
 }
 
-function normals(name: string, seed: number): Float64Array {
+function normalsOf(name: string, seed: number): Float64Array {
   const stream = numberOf(name)
   return Float64Array.from({ length: drawsOfQuotes }, (_, i) =>
     normalQuantile(threefryUniform(seed, purpose, i, stream)),

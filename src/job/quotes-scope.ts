@@ -9,6 +9,7 @@ import { overrunOfQuote } from '../alternatives/quoted-job.js'
 import { usualPrice } from '../alternatives/renewal.js'
 import { meanOf } from '../alternatives/sum-of-amounts.js'
 import type { SetCatalogue } from '../catalogue/scale.js'
+import { type LearnedOverrun, systemOf } from '../forecast/learned-overrun.js'
 import type { Amount, LifeModel } from '../forecast/life-model.js'
 import type { LogDate } from '../logbook/dates.js'
 import { type GuaranteeWorth, worthOfGuarantee } from './quotes-guarantee.js'
@@ -24,6 +25,8 @@ export interface ScopeKnown {
   readonly asOf: LogDate
   /** What all offers for the job cover together. */
   readonly scope: Offer['covers']
+  /** What the owner's own jobs came to, where that is to be heard. */
+  readonly learned?: LearnedOverrun | undefined
 }
 
 /** One line of what an offer comes to. Money is its mean; less than nothing: it takes off. */
@@ -72,7 +75,7 @@ export function onScope(offer: Offer, known: ScopeKnown): OnScope {
   const { model, catalogue, asOf, scope } = known
   const { offers } = catalogue
   const price = offer.withTax * (offer.expired ? offers.lapsed.priceFactor : 1)
-  const overrun = overrunOfQuote(offer)
+  const overrun = overrunHeard(offer, known)
   const factor = meanOf(overrun.both)
   const leftOut = offer.excludes.map((work) =>
     leftOutOf(work, { covers: scope, withTax: offer.withTax }, { model, catalogue }),
@@ -117,6 +120,23 @@ export function onScope(offer: Offer, known: ScopeKnown): OnScope {
     wait,
     priceOfDays,
     ahead,
+  }
+}
+
+/** Bill over price of such an offer, moved by what the owner's own jobs came to. */
+function overrunHeard(
+  offer: Offer,
+  { model, scope, learned }: ScopeKnown,
+): ReturnType<typeof overrunOfQuote> {
+  const { own, stripDown, both } = overrunOfQuote(offer)
+  if (learned === undefined || learned.jobs === 0) return { own, stripDown, both }
+  const systems = new Map(model.parts.map(({ id, system }) => [id, system]))
+  const { bySystem, other } = learned.quoteFactor
+  const factor = bySystem[systemOf(scope.parts.map(({ part }) => systems.get(part)))] ?? other
+  return {
+    own: { ...own, median: own.median * factor },
+    stripDown,
+    both: { ...both, median: both.median * factor },
   }
 }
 

@@ -36,28 +36,32 @@ export function sayWho({ offeredBy, from }: Pick<Offer, 'offeredBy' | 'from'>, {
   return offeredBy ?? `the offer of ${day(from)}`
 }
 
-/** The answer: which to take, or none; and what it rests on. */
+/** The answer: which to take, or none, its deciding clause apart; and what it rests on. */
 export function sayAnswer(
   { offers, walkAway }: Comparison,
   say: Saying,
-): { readonly lead: string; readonly rest: string } {
+): { readonly lead: string; readonly clause: string; readonly rest: string } {
   const [best, next] = offers
-  if (best === undefined) return { lead: 'There is no offer that can be reckoned with.', rest: '' }
+  if (best === undefined)
+    return { lead: '', clause: 'There is no offer that can be reckoned with.', rest: '' }
   const who = sayWho(best.offer, say)
   const all = `${say.money(best.expected)} in all`
   const room = best.room ?? 0
-  const lead =
+  const [lead, clause] =
     walkAway === undefined
-      ? `${upperFirst(who)}: ${all}.`
+      ? ['', `${upperFirst(who)}: ${all}.`]
       : room >= 0
-        ? `${upperFirst(who)}: ${all}, ${say.money(room)} under where something else is better.`
-        : `Walk away from ${offers.length === 1 ? 'it' : 'all of them'}: the best, ${who}, comes to ${all}, ${say.money(-room)} above where something else is better.`
-  if (next === undefined) return { lead, rest: 'It is the only offer.' }
+        ? [`${upperFirst(who)}: ${all}, `, `${say.money(room)} under where something else is better.`]
+        : [
+            `Walk away from ${offers.length === 1 ? 'it' : 'all of them'}: the best, ${who}, comes to ${all}, `,
+            `${say.money(-room)} above where something else is better.`,
+          ]
+  if (next === undefined) return { lead, clause, rest: 'It is the only offer.' }
   const hundred = Math.round(100 * best.cheapest)
   const apart = say.money(next.expected - best.expected)
   const close = best.cheapest < 0.7 ? 'Too close to call: ' : ''
   const rest = `${close}${close === '' ? 'It' : 'it'} is ${apart} under the next, ${sayWho(next.offer, say)}, and the cheapest in ${hundred} cases of 100.`
-  return { lead, rest }
+  return { lead, clause, rest }
 }
 
 /** What a line is called. */

@@ -312,3 +312,14 @@ test('the price to walk away from makes a question of a single offer', () => {
   const worths = questions.map(({ worth }) => worth)
   expect(worths).toEqual(worths.toSorted((a, b) => b - a))
 })
+
+test('what the owner’s jobs came to moves the bill over price, where it is heard', () => {
+  const learned = {
+    jobs: 3,
+    further: { median: 1.3, logSd: 0.2 },
+    quoteFactor: { bySystem: { 'whole-set': 1.1 }, other: 1.2 },
+  }
+  const before = compared([{ daysOut: 1 }]).offers[0]!
+  const heard = compared([{ daysOut: 1 }], { learned }).offers[0]!
+  expect(heard.expected - before.expected).toBeCloseTo(2000 * 0.1 * 1.02 * Math.exp(0.06 ** 2 / 2), 9)
+})
