@@ -15,7 +15,7 @@ const rooms = fc.constantFrom(0, 0.9, 2.1, 4.5, 20)
 test('what is said of the room at once holds for all that fits, and rules out something that does not', () => {
   fc.assert(
     fc.property(powers, rooms, (list, room) => {
-      const drawings = list.map((mostKW) => ({ mostKW }))
+      const drawings: { readonly mostKW: number }[] = list.map((mostKW) => ({ mostKW }))
       const all = choices(drawings)
       const fits = (some: readonly { mostKW: number }[]) =>
         sum(some.map(({ mostKW }) => mostKW)) <= room + 1e-9
