@@ -53,11 +53,25 @@ test('looking back on a log that says nothing early enough: told, with the other
   page,
   served,
 }) => {
+  test.setTimeout(2 * reckoning)
   // Typed in at once, just now.
   const today = { boat: 'petrel', noted: new Date().toISOString() }
   const entries = [
     trialEntry(1, 'boat', { name: 'Petrel', currency: 'GBP' }, today),
     trialEntry(2, 'set', { ratingKw: 7, volts: [230], hertz: 50, rpm: 1500, built: '2004' }, today),
+    trialEntry(
+      3,
+      'quote',
+      {
+        job: 'starter',
+        amount: 640,
+        firmness: 'firm',
+        subjectToStripDown: false,
+        excludes: [],
+        covers: { parts: [{ part: 'starter', did: 'renewed' }] },
+      },
+      { ...today, from: '2024-05-01', until: '2024-05-01' },
+    ),
   ]
   const body = JSON.stringify({ entries: entries.map((entry) => JSON.stringify(entry)) })
   await served.ask('/api/boats/petrel/entries', { method: 'POST', body })
@@ -66,7 +80,12 @@ test('looking back on a log that says nothing early enough: told, with the other
   await expect(page.getByText('nothing was noted early enough.')).toBeVisible({ timeout: reckoning })
   await expectAccessible(page)
   await page.getByRole('button', { name: 'Go by the day things happened instead' }).click()
-  await expect(looks(page)).toBeVisible()
+  await page.getByLabel('24 months').check()
+  await looks(page).click()
+
+  // No answer was kept with the offer of the time: what would have been said is worked out.
+  await expect(page.getByText(/^It would have said then: .+ (saves|to call)/)).toBeVisible({ timeout: reckoning })
+  await expectAccessible(page)
 })
 
 test('a decision is kept with its answer, and opens in the logbook; a demonstration says why not', async ({

@@ -34,8 +34,14 @@ export function PastChoices({
   )
 }
 
+function sayThen(then: LookedAtChoice['said'], money: Saying['money']): string {
+  if (then === undefined) return said.nothingKept
+  if ('verdict' in then) return said.wouldHaveSaid(then.verdict)
+  return said.said(lowerFirst(then.best), then.walkAway === undefined ? undefined : money(then.walkAway))
+}
+
 function Choice({ choice, saying }: { readonly choice: LookedAtChoice; readonly saying: Saying }) {
-  const { asOf, kind, what, quoted, said: then, after } = choice
+  const { asOf, kind, what, quoted, said: then, isAsked, after } = choice
   const { money, part } = saying
   const inRegion = useSaid()
   const parts = (ids: readonly string[]) => sayList([...new Set(ids)].map(part))
@@ -50,16 +56,7 @@ function Choice({ choice, saying }: { readonly choice: LookedAtChoice; readonly 
         {sayDate(asOf)}. {said.kinds[kind]}: {what}
         {quoted !== undefined && <span className="second">, {said.quoted(money(quoted))}</span>}
       </h3>
-      <p className="small prose">
-        {then === undefined
-          ? said.nothingKept
-          : inRegion(
-              said.said(
-                lowerFirst(then.best),
-                then.walkAway === undefined ? undefined : money(then.walkAway),
-              ),
-            )}
-      </p>
+      <p className="small prose">{isAsked ? said.isAsked : inRegion(sayThen(then, money))}</p>
       <p className="small prose">{said.done(done.length === 0 ? said.nothingDone : done.join('; '))}</p>
       <p className="small prose">
         {said.after({

@@ -157,6 +157,8 @@ export const words = {
     quoted: (amount: string) => `${amount} quoted`,
     said: (best: string, walkAway: string | undefined) =>
       `It said then: ${best}${walkAway === undefined ? '' : `, and to walk away above ${walkAway}`}.`,
+    wouldHaveSaid: (verdict: string) => `It would have said then: ${verdict}`,
+    isAsked: 'Working out what would have been said…',
     nothingKept: 'No answer was kept with it.',
     done: (what: string) => `Done: ${what}.`,
     nothingDone: 'nothing is entered',

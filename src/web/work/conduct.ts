@@ -210,7 +210,7 @@ export function makeConductor(crew: Crew): Conductor {
   }
 
   const bearer = makeBearer(crew, prepare)
-  const looksBack = makeLooksBack({ memory, catalogue })
+  const looksBack = makeLooksBack({ memory, catalogue, crew })
   const ofJob = makeJobWorth(crew, { prepare, catalogue })
 
   function stopOthers(key: string): void {

@@ -23,10 +23,14 @@ export interface LookBackHow extends LookBackAsked {
 
 /** A choice of the past: what was kept with it, and what came after. */
 export interface LookedAtChoice extends Omit<PastChoice, 'kept'> {
-  /** What was said at the time, where it was kept: the best by its name, and the price to walk away from. */
-  readonly said?: { readonly best: string; readonly walkAway?: number }
+  readonly said?: SaidThen
+  /** What would have been said is still being worked out. */
+  readonly isAsked?: true
   readonly after: Afterwards
 }
+
+/** What was said at the time, where it was kept: the best by its name, and the price to walk away from. Else what would have been said. */
+export type SaidThen = { readonly best: string; readonly walkAway?: number } | { readonly verdict: string }
 
 /** What looking back came to. */
 export interface LookedBackOn {

@@ -10,14 +10,18 @@ import { notedLate } from '../../alternatives/hindsight-spans.js'
 import { type KeptAnswer, keptModel } from '../../alternatives/kept-answer.js'
 import type { Memory } from '../../alternatives/memory.js'
 import type { Catalogue } from '../../catalogue/catalogue.js'
+import type { Crew } from './crew.js'
 import { keepAnswer, readAnswer } from './kept-answers.js'
 import type { AskedOf } from './key.js'
+import { saidAtChoice } from './look-back-choices.js'
 import type { LookBackHow, LookBackState, LookedAtChoice } from './look-back-says.js'
 import type { Entries } from './messages.js'
 import { allOf } from './question.js'
 
 /** Choices that are shown, the latest. */
 const mostChoices = 12
+/** And so many of them, the latest, are asked what would have been said, where nothing was kept. */
+const mostAsked = 5
 
 export interface LooksBack {
   readonly look: (
@@ -33,6 +37,7 @@ export interface LooksBack {
 export function makeLooksBack(given: {
   readonly memory: Memory
   readonly catalogue: () => Promise<Catalogue>
+  readonly crew: Crew
 }): LooksBack {
   let latest = 0
   const look: LooksBack['look'] = async (asked, entries, tell, how) => {
@@ -59,19 +64,28 @@ export function makeLooksBack(given: {
           tell({ stage: 'working', ...come })
           continue
         }
-        const choices = pastChoices(all, asked)
-          .slice(-mostChoices)
-          .map(
-            ({ kept: answer, ...choice }): LookedAtChoice => ({
-              ...choice,
-              ...(answer === undefined ? {} : { said: saidThen(answer) }),
-              after: afterChoice(all, choice, { boat, set, asOf, catalogue }),
-            }),
-          )
+        const past = pastChoices(all, asked).slice(-mostChoices)
+        const choices = past.map(
+          ({ kept: answer, ...choice }, c): LookedAtChoice => ({
+            ...choice,
+            ...(answer === undefined ? {} : { said: saidThen(answer) }),
+            ...(answer === undefined && c >= past.length - mostAsked ? { isAsked: true } : {}),
+            after: afterChoice(all, choice, { boat, set, asOf, catalogue }),
+          }),
+        )
         const late = notedLate(all.filter((entry) => entry.set === set))
-        const state: LookBackState = { stage: 'done', hindsight: step.value, choices, notedLate: late }
+        const state = { stage: 'done', hindsight: step.value, choices, notedLate: late } as const
         tell(state)
-        return await keepAnswer(key, state)
+        const stopped = () => mine !== latest
+        for (const [c, { isAsked, ...choice }] of choices.entries()) {
+          if (!isAsked) continue
+          const of = { entries: all, by, asked, catalogue, crew: given.crew, stopped }
+          const said = await saidAtChoice(choice, of)
+          if (stopped()) return
+          choices[c] = { ...choice, ...(said === undefined ? {} : { said }) }
+          tell({ ...state, choices: [...choices] })
+        }
+        return await keepAnswer(key, { ...state, choices })
       }
     } catch (cause) {
       tell({ stage: 'failed', problem: cause instanceof Error ? cause.message : String(cause) })
