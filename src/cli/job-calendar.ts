@@ -6,8 +6,9 @@
 
 import { shortCaution } from '../alternatives/cautions.js'
 import { moneyIn } from '../alternatives/say.js'
+import { inHundred } from '../job/activities-words.js'
 import { type Calendar, type CalendarRow, calendarOf } from '../job/calendar.js'
-import { icsOf, inHundred } from '../job/calendar-ics.js'
+import { icsOf } from '../job/calendar-ics.js'
 import { jobNamedOrLast, jobsOf } from '../job/jobs.js'
 import { registerOf } from '../register/register.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'

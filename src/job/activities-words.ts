@@ -38,6 +38,12 @@ export function sayFreeDays(body: Body<'free-days'>): string {
     .join('; ')
 }
 
+/** "61 in 100"; of what was played no chance is none, or all. */
+export function inHundred(chance: number): string {
+  if (chance > 0.995) return 'over 99 in 100'
+  return chance < 0.005 ? 'under 1 in 100' : `${Math.round(100 * chance)} in 100`
+}
+
 function sayDays(days: number): string {
   return `${days} ${days === 1 ? 'day' : 'days'}`
 }

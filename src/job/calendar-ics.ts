@@ -5,6 +5,7 @@
  */
 
 import ical, { ICalEventTransparency } from 'ical-generator'
+import { inHundred } from './activities-words.js'
 import type { Calendar, CalendarOrder, CalendarRow } from './calendar.js'
 
 export interface CalendarOwner {
@@ -85,12 +86,6 @@ function saysOf({ doneBy, ends, needs, criticality }: CalendarRow, { asOf, targe
     `It is what holds up the rest in ${inHundred(criticality)} cases.`,
     ...(needs.length === 0 ? [] : [`Needs: ${needs.join(', ')}.`]),
   ].join('\n')
-}
-
-/** "61 in 100"; of what was played no chance is none, or all. */
-export function inHundred(chance: number): string {
-  if (chance > 0.995) return 'over 99 in 100'
-  return chance < 0.005 ? 'under 1 in 100' : `${Math.round(100 * chance)} in 100`
 }
 
 function laterOf(one: string, other: string): string {

@@ -255,7 +255,8 @@ function latestOf(
 ): Latest {
   const none = playing.network.steps.map(() => null)
   if (target.date === null) return { begin: none, done: none }
-  const until = dayNumber(target.date) + 1
+  // no day past those that are looked at
+  const until = Math.min(dayNumber(target.date), playing.today + daysAhead) + 1
   const latest = playLatest(playing, until)
   const inTime = (_: number, h: number) => played.finish[h]! <= until + 1e-9
   const held = Math.ceil(Math.min(heldChance, heldShare * target.chance) * playing.histories - 1e-9)

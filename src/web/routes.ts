@@ -18,6 +18,7 @@ export const boatPages = [
   'links',
   'shop-sheet',
   'job',
+  'job-calendar',
   'job-sheet',
   'proof',
   'proof-report',

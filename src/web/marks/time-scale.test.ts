@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
-import { laidUpSpans, worthSaying, yearStarts } from './time-scale.js'
+import { dayNumber } from '../../logbook/dates.js'
+import { dayScale, laidUpSpans, worthSaying, yearStarts } from './time-scale.js'
 
 const from = (first: number, laidUp: readonly number[], count = 12) =>
   Array.from({ length: count }, (_, k) => ({
@@ -31,4 +32,19 @@ test('words are put to the last month before each lay-up and to the end', () => 
   expect(worthSaying(from(10, [10, 11, 0, 1, 2], 25))).toEqual([11, 23])
   expect(worthSaying(from(5, [10, 11, 0, 1, 2], 25))).toEqual([4, 16, 24])
   expect(worthSaying(from(5, [], 25))).toEqual([6, 12, 24])
+})
+
+test('a scale of days holds every day, ticked by weeks, by months, or by a few of them', () => {
+  const of = (...dates: string[]) => dayScale(dates.map(dayNumber))
+  const dates = (scale: ReturnType<typeof dayScale>) => scale.ticks.map(({ date }) => date)
+  const weeks = of('2027-03-03', '2027-03-20')
+  // 8 March 2027 is a Monday (ISO 8601; derived)
+  expect(dates(weeks)).toEqual(['2027-03-08', '2027-03-15'])
+  expect([weeks.low, weeks.high]).toEqual([dayNumber('2027-03-03'), dayNumber('2027-03-21')])
+  expect(dates(of('2027-05-20', '2027-03-03'))).toEqual(['2027-04-01', '2027-05-01'])
+  const long = of('2027-01-01', '2029-06-30')
+  expect(dates(long).length).toBeLessThanOrEqual(7)
+  expect(dates(long)[0]).toBe('2027-01-01')
+  const short = of('2027-03-03')
+  expect(short.high - short.low).toBe(14)
 })

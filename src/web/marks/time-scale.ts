@@ -1,10 +1,11 @@
 /**
- * Months along the page: their letters, their years, and where the set is laid up.
+ * Months along the page: their letters, their years, and where the set is laid up; and days along it.
  *
  * @module
  */
 
 import type { MonthAhead } from '../../alternatives/month-by-month.js'
+import { dateOfDay, type LogDate } from '../../logbook/dates.js'
 
 /** A run of months in which the set is laid up, in hundredths of the width. */
 export interface LaidUp {
@@ -50,4 +51,31 @@ export function worthSaying(months: readonly MonthAhead[]): number[] {
   const chosen = ends.length > 0 ? ends : [6, 12].filter((k) => k < last)
   const beforeEnd = last - (chosen.at(-1) ?? 0) < few ? chosen : [...chosen, last]
   return [...new Set(beforeEnd)]
+}
+
+/** Days along the page, from the first to the last of them. [d since 1970] */
+export interface DayScale {
+  readonly low: number
+  readonly high: number
+  /** Where months begin, or weeks where there are few days, with the date of each. */
+  readonly ticks: readonly { readonly day: number; readonly date: LogDate }[]
+}
+
+/** A scale of days is at least so long. [d] */
+const shortest = 14
+/** Longer ones are ticked by months, or by a few of them. [d] */
+const ticksByWeek = 50
+const mostTicks = 7
+
+/** A scale that holds every day given, with a day's room at its ends. */
+export function dayScale(days: readonly number[]): DayScale {
+  const low = Math.floor(Math.min(...days))
+  const high = Math.max(low + shortest, Math.ceil(Math.max(...days)) + 1)
+  const all = Array.from({ length: high - low }, (_, i) => low + i)
+  const begins = all.filter((day) =>
+    high - low <= ticksByWeek ? (day + 3) % 7 === 0 : dateOfDay(day).endsWith('-01'),
+  )
+  const each = Math.max(1, Math.ceil(begins.length / mostTicks))
+  const ticks = begins.filter((_, i) => i % each === 0).map((day) => ({ day, date: dateOfDay(day) }))
+  return { low, high, ticks }
 }

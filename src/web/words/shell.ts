@@ -29,6 +29,7 @@ export const shell = {
     links: 'Winding links',
     'shop-sheet': 'Shop sheet',
     job: 'Job',
+    'job-calendar': 'Calendar',
     'job-sheet': 'Job sheet',
     proof: 'Proof',
     'proof-report': 'Proof report',
