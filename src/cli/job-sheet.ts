@@ -5,12 +5,15 @@
  */
 
 import { programVersion } from '../alternatives/program-version.js'
+import { calendarOf, usualHistories } from '../job/calendar.js'
 import { jobNamedOrLast, jobsOf } from '../job/jobs.js'
+import { kitOf } from '../job/kit.js'
 import { jobSheetOf } from '../job/sheet.js'
 import { limitsOf } from '../proof/limits.js'
 import { owedOf } from '../proof/owed.js'
 import { registerOf } from '../register/register.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
+import { shippedKits } from './kit-places.js'
 import { newFileProblems, writeNewFile } from './new-file.js'
 import { type SetOptions, withSet } from './of-set.js'
 import { shippedCatalogue } from './places.js'
@@ -23,6 +26,10 @@ export interface JobSheetOptions extends SetOptions {
   readonly job?: string | undefined
   readonly html?: string
 }
+
+/** As the page of the calendar has it. */
+const calendarSeed = 1
+const histories = usualHistories
 
 export function showJobSheet(options: JobSheetOptions): Promise<Result> {
   return withSet(options, ({ named, entries, boat, set, asOf }) => {
@@ -38,12 +45,17 @@ export function showJobSheet(options: JobSheetOptions): Promise<Result> {
       problems.push({ code: 'not-one-of', path: 'job', found: options.job ?? 'none', allowed })
     }
     if (problems.length > 0 || job === undefined) return refuse(...problems)
+    const forSet = setCatalogueOf(register, catalogue).catalogue
+    const { terms } = register
+    const planned = calendarOf({ job, entries, register, catalogue: forSet, seed: calendarSeed, histories })
     const sheet = jobSheetOf({
       register,
       job,
       catalogue,
-      forSet: setCatalogueOf(register, catalogue).catalogue,
+      forSet,
       owed,
+      kit: kitOf({ job, entries, set, asOf, kits: shippedKits(), catalogue: forSet, terms }),
+      calendar: planned.ok ? planned.calendar : undefined,
       demonstration: named.demonstration,
       program: programVersion,
     })

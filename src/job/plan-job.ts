@@ -75,18 +75,18 @@ export interface SayPlan {
  * more than its price, and no longer so with one standard error less, that is said.
  */
 export function sayWhy(
-  { price, saves, error, failures, mayPutIn }: WorthAdding,
+  { price, opens, saves, error, failures, mayPutIn }: WorthAdding,
   { money, figure }: SayPlan,
 ): string {
   const fewer = failures.left - failures.renewed
+  const now = `${money(price)}${opens.length > 0 ? ' and its way in' : ''} now`
   const isUnsure = saves - mayPutIn > price && saves - error - mayPutIn <= price
   const put = [
     mayPutIn >= 1 ? `, less ${money(mayPutIn)} for what the work may put in` : '',
     isUnsure ? `; not surely: ± ${money(error)}` : '',
   ].join('')
-  if (!(fewer > 0.005) || !(saves > 0))
-    return `${money(price)} now, and saves ${money(Math.max(0, saves))} later${put}`
-  return `${money(price)} now against ${figure(fewer)} × ${money(saves / fewer)} later${put}`
+  if (!(fewer > 0.005) || !(saves > 0)) return `${now}, and saves ${money(Math.max(0, saves))} later${put}`
+  return `${now} against ${figure(fewer)} × ${money(saves / fewer)} later${put}`
 }
 
 /** The parts of a choice in a row. */

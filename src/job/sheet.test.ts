@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { shippedKitFiles } from '../../test/shipped-kits.js'
 import { shippedCatalogue as catalogue } from '../../test/shipped-limits.js'
 import { trialEntry } from '../../test/trial-log.js'
 import { openedWays } from '../catalogue/work-hours.js'
@@ -9,6 +10,7 @@ import { registerOf } from '../register/register.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
 import { insurerWants } from './insurer.js'
 import { jobsOf } from './jobs.js'
+import { type Kit, kitOf } from './kit.js'
 import { jobSheetOf } from './sheet.js'
 
 const at = { from: '2026-11-20', until: '2026-11-20' }
@@ -36,7 +38,7 @@ const quote = trialEntry(
   at,
 )
 
-function sheetOf(more: readonly Entry[]) {
+function sheetOf(more: readonly Entry[], beside: { readonly kit?: Kit } = {}) {
   const entries = [...known, ...more]
   const register = registerOf({ entries, boat: 'trial', set: 'main', asOf: '2026-11-25', catalogue })
   const owed = owedOf({ ...catalogue, entries, register, limits: limitsOf(catalogue) })
@@ -46,6 +48,7 @@ function sheetOf(more: readonly Entry[]) {
     catalogue,
     forSet: setCatalogueOf(register, catalogue).catalogue,
     owed,
+    ...beside,
     demonstration: false,
     program: '0',
   })
@@ -94,6 +97,31 @@ test('the tests that its work will ask for are told before it is done, with how 
     { from: '2026-11-22', until: '2026-11-22' },
   )
   expect(passage(sheetOf([quote, work]), 'Tests owed')).toBe(before)
+})
+
+test('pieces and tools come from the kit; what is not in hand stops the job before it is begun', () => {
+  const entries = [...known, quote]
+  const register = registerOf({ entries, boat: 'trial', set: 'main', asOf: '2026-11-25', catalogue })
+  const forSet = setCatalogueOf(register, catalogue).catalogue
+  const [job] = jobsOf(entries, 'main')
+  const { terms } = register
+  const kit = kitOf({
+    job: job!,
+    entries,
+    set: 'main',
+    asOf: '2026-11-25',
+    kits: shippedKitFiles().kits,
+    catalogue: forSet,
+    terms,
+  })
+  const sheet = sheetOf([quote], { kit })
+  expect(sheet.passages[0]).toMatchObject({
+    title: 'Stop lines',
+    blocks: [{ is: 'stop', text: expect.stringContaining('Do not begin') }],
+  })
+  const rows = JSON.parse(passage(sheet, 'Pieces'))[0].rows as string[][]
+  expect(rows).toHaveLength(kit.needs.length)
+  expect(rows.map(([name]) => name)).toContain('Drive belt')
 })
 
 test('an open stop line stands first', () => {

@@ -16,9 +16,13 @@ import type { Owed } from '../proof/owed.js'
 import type { SheetBlock, SheetPassage } from '../proof/shop-sheet-blocks.js'
 import { proofTestOf } from '../proof/tests.js'
 import type { SetRegister } from '../register/register-types.js'
+import type { Calendar } from './calendar.js'
 import { estimateOf, type JobEstimate, spanOf } from './estimate.js'
 import { insurerWants } from './insurer.js'
 import type { Job } from './jobs.js'
+import type { Kit } from './kit.js'
+import { shortName } from './kit-words.js'
+import { heldByKit, piecesOf, sayDays, toolsOf } from './sheet-days.js'
 import { asked, orderOfWork } from './sheet-order.js'
 
 export interface JobSheetOf {
@@ -28,6 +32,9 @@ export interface JobSheetOf {
   /** Brought to the set. */
   readonly forSet: SetCatalogue
   readonly owed: Owed
+  /** Left out: not known here. */
+  readonly kit?: Kit | undefined
+  readonly calendar?: Calendar | undefined
   readonly demonstration: boolean
   readonly program: string
 }
@@ -54,8 +61,9 @@ export function jobSheetOf(of: JobSheetOf): JobSheet {
       scope(of, estimate),
       cautionsOf(of),
       beforeStripping(of),
+      ...(of.kit === undefined ? [] : [piecesOf(of.kit, nameOf(of)), ...toolsOf(of.kit)]),
       orderOfWork(estimate, of.forSet),
-      time(estimate),
+      time(estimate, of.calendar),
       money(of, estimate),
       testsOwed(of),
       cameTo(),
@@ -64,19 +72,23 @@ export function jobSheetOf(of: JobSheetOf): JobSheet {
   }
 }
 
-function stopLines({ owed }: JobSheetOf): SheetPassage[] {
-  const open = owed.lines.filter(({ passedOver }) => passedOver === undefined)
-  if (open.length === 0) return []
-  return [
-    {
-      title: 'Stop lines',
-      says: 'They close with a reading, not with a date.',
-      blocks: open.map(({ hazard, why, act, clearWhen }) => ({
-        is: 'stop',
-        text: `${hazard}. ${why} ${act} Clear when ${clearWhen.join('; ')}.`,
-      })),
-    },
+function stopLines(of: JobSheetOf): SheetPassage[] {
+  const open = of.owed.lines.filter(({ passedOver }) => passedOver === undefined)
+  const blocks: SheetBlock[] = [
+    ...open.map(({ hazard, why, act, clearWhen }) => ({
+      is: 'stop' as const,
+      text: `${hazard}. ${why} ${act} Clear when ${clearWhen.join('; ')}.`,
+    })),
+    ...(of.kit === undefined ? [] : heldByKit(of.kit, nameOf(of))),
   ]
+  if (blocks.length === 0) return []
+  const says = open.length === 0 ? {} : { says: 'They close with a reading, not with a date.' }
+  return [{ title: 'Stop lines', ...says, blocks }]
+}
+
+/** Parts as they are called in a sentence. */
+function nameOf({ forSet }: Pick<JobSheetOf, 'forSet'>): (part: string) => string {
+  return (part) => shortName(forSet.parts.find(({ id }) => id === part)?.name ?? part.replaceAll('-', ' '))
 }
 
 function scope({ register, job }: JobSheetOf, estimate: JobEstimate): SheetPassage {
@@ -174,12 +186,13 @@ function beforeStripping({ job, register }: JobSheetOf): SheetPassage {
   }
 }
 
-function time({ parts, ways, hours, days }: JobEstimate): SheetPassage {
+function time({ parts, ways, hours, days }: JobEstimate, calendar: Calendar | undefined): SheetPassage {
   const h = (value: number) => `${round(value)} h`
   return {
     title: 'Time',
     says: 'Usual hours; waiting and workshops come on top.',
     blocks: [
+      ...(calendar === undefined ? [] : sayDays(calendar)),
       {
         is: 'table',
         heads: ['', 'Hours', 'Whose', 'Took'],

@@ -25,7 +25,11 @@ export interface OfJob extends OfProof {
 
 type JobPage = Extract<BoatPage, 'job' | `job-${string}`>
 
-const jobPages = boatPages.filter((page): page is JobPage => page === 'job' || page.startsWith('job-'))
+/** In the order in which a job needs them. */
+const order: readonly string[] = ['job', 'job-quotes', 'job-kit', 'job-calendar', 'job-apart', 'job-sheet']
+const jobPages = boatPages
+  .filter((page): page is JobPage => page === 'job' || page.startsWith('job-'))
+  .toSorted((a, b) => order.indexOf(a) - order.indexOf(b))
 
 export interface JobFrameProps {
   readonly of: OfSet

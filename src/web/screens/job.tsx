@@ -5,6 +5,7 @@
  */
 
 import { isOpen } from '../../job/jobs.js'
+import type { Deed } from '../../register/register-types.js'
 import { moneySayer, sayEntry } from '../entry/say-entry.js'
 import type { OfSet } from '../of-set.js'
 import { Cautions, Lead, Link, Passage, Say, Tag } from '../parts/index.js'
@@ -14,6 +15,7 @@ import { choiceName, kindNames } from '../words/logbook.js'
 import { lowerFirst, sayDate, upperFirst } from '../words/say.js'
 import { JobFrame, type OfJob } from './job-frame.js'
 import { BelongsWith } from './job-plan.js'
+import { WhatItTook } from './job-took.js'
 
 export function JobScreen(of: OfSet) {
   return (
@@ -50,7 +52,7 @@ function JobPage({ of, known }: { readonly of: OfSet; readonly known: OfJob }) {
                 <b>
                   {known.catalogue.parts.find(({ id }) => id === part)?.name ?? part.replaceAll('-', ' ')}
                 </b>{' '}
-                {lowerFirst(choiceName('work', 'did', did))}{' '}
+                {isDone ? deed(did) : words.parts.toBe(deed(did))}{' '}
                 {isDone && <Tag look="outline">{words.parts.isDone}</Tag>}
               </li>
             ))}
@@ -58,6 +60,7 @@ function JobPage({ of, known }: { readonly of: OfSet; readonly known: OfJob }) {
         )}
       </Passage>
       {isOpen(job) && <BelongsWith of={of} known={known} />}
+      {!isOpen(job) && <WhatItTook of={of} known={known} />}
       <Spoken known={known} />
       <Passage title={words.cautionsTitle}>
         <Cautions list={words.cautions} />
@@ -65,6 +68,8 @@ function JobPage({ of, known }: { readonly of: OfSet; readonly known: OfJob }) {
     </>
   )
 }
+
+const deed = (did: Deed) => lowerFirst(choiceName('work', 'did', did))
 
 function Spoken({ known: { job, register, catalogue } }: { readonly known: OfJob }) {
   const money = moneySayer(register.boatFacts.currency ?? 'USD')
@@ -75,7 +80,7 @@ function Spoken({ known: { job, register, catalogue } }: { readonly known: OfJob
           <li key={entry.id}>
             <span className="second">{sayDate(entry.from)}</span> {kindNames[entry.kind]}:{' '}
             {sayEntry(entry, { catalogue, money })}
-            {(entry.kind === 'quote' || entry.kind === 'bill') && `, ${money(entry.body.amount)}`}
+            {entry.kind === 'bill' && `, ${money(entry.body.amount)}`}
           </li>
         ))}
       </ul>

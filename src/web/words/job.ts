@@ -114,3 +114,25 @@ export const plan = {
 export const sheet = {
   print: 'Print this page with your browser, on A4 or Letter.',
 } as const
+
+/** What jobs took, against what was expected. */
+export const took = {
+  title: 'What it took',
+  says: 'Bills and hours under the job’s name, against its quote or against usual prices and hours.',
+  money: {
+    quote: (expected: string, usual: string, came: string) =>
+      `Quoted, with what it left out: ${expected}; such quotes usually come to ${usual}. It came to ${came}.`,
+    catalogue: (expected: string, usual: string, came: string) =>
+      `At usual prices: ${expected}, and such jobs usually come to ${usual}. It came to ${came}, own hours at their price.`,
+  },
+  noMoney: 'No bill and no cost is written down under its name.',
+  hours: (expected: string, used: string) => `Usual hours: ${expected}. Used: ${used}.`,
+  noHours: 'Nobody wrote down hours, or none are usual.',
+  heads: ['Kind of job', 'Jobs', 'Came to, times the usual', 'Taken as'],
+  few: ', too few to speak for themselves',
+  heard: 'Take it into what work is expected to come to',
+  heardSays:
+    'A kind with few jobs is held close to all the others. Where it is heard, forecast and alternatives say so beside what else they take for granted.',
+  notWritten: 'It could not be written.',
+  readOnly: 'A demonstration boat: nothing is written.',
+} as const
