@@ -103,6 +103,7 @@ export const planFields = {
     battery: z
       .object({
         usableKWh: z.number(),
+        wholeDayKWh: z.number(),
         beside: run.optional(),
         besideCost: cost.optional(),
         alone: z.object({

@@ -62,6 +62,8 @@ export const sizeFields = {
     twoLegs: z.boolean(),
     hoursPerYear: z.number(),
     kept: chance,
+    connectedKW: z.number(),
+    demandFactor: z.number(),
     smallest: z.string().optional(),
     figures: z.array(
       z.object({

@@ -236,7 +236,7 @@ function planText(plan: BoatPlan, { boat }: SetQuestion): string {
 }
 
 function batteryText(battery: NonNullable<BoatPlan['battery']>): string[] {
-  const { beside, besideCost, alone, aloneCost, usableKWh, problems } = battery
+  const { beside, besideCost, alone, aloneCost, usableKWh, wholeDayKWh, problems } = battery
   const cost = besideCost ?? aloneCost
   return [
     `A battery of ${usableKWh.toFixed(1)} kWh to use: about ${whole(cost.price)} fitted, ${whole(cost.perYear)} a year; the bank lasts ${cost.bankYears.toFixed(1)} years, ended by its ${cost.endedBy}.`,
@@ -244,7 +244,7 @@ function batteryText(battery: NonNullable<BoatPlan['battery']>): string[] {
       ? problems.map(({ found, allowed }) => `  Beside the set: ${found}; allowed is ${allowed}.`)
       : [`  Beside the set: ${sayTotals('', beside)}.`]),
     alone.unmetKWh > 0.05
-      ? `  In place of the set, with what sun and shore give: ${alone.unmetKWh.toFixed(1)} kWh a day are not carried, in ${alone.unmetHours.toFixed(1)} hours.`
+      ? `  In place of the set, with what sun and shore give: ${alone.unmetKWh.toFixed(1)} kWh a day are not carried, in ${alone.unmetHours.toFixed(1)} hours; to hold the whole day it would be one of ${wholeDayKWh.toFixed(1)} kWh.`
       : `  In place of the set: sun, shore and battery carry the day.`,
   ]
 }

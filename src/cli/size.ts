@@ -23,6 +23,7 @@ import {
   occasionName,
   sayAgainst,
   sayBlocked,
+  sayConnected,
   sayFound,
   sayMeasures,
   saySize,
@@ -206,6 +207,7 @@ function sizeText(sized: BoatSize, of: { readonly trades: BoatTrades; readonly c
     '',
     'What is drawn with the set running [kW]: exceeded half of the time, one hour in 20, one in 100, and all that can be on at once',
     tableText(columns, drawn),
+    ...sayConnected(sized),
     ...measuredText(sized),
     ...(kept < 0.9995
       ? [`The rules of the house leave room for ${inHundred(kept)} of the time that is wanted.`]

@@ -2,10 +2,8 @@ import { expect, test } from 'vitest'
 import { shippedLimits } from '../../test/shipped-limits.js'
 import {
   columnKpa,
-  counterflowEffectiveness,
   dryMixC,
   exchangerState,
-  fouledTransfer,
   logMeanKelvin,
   transferKwPerKelvin,
   waterKgPerSecond,
@@ -29,17 +27,46 @@ test('mean differences of exchangers', () => {
   expect(logMeanKelvin({ one: 20, other: 20 })).toBe(20)
 })
 
-// HX8 and FO1; derived, fouling of a maker-neutral table seen.
-test('effectiveness of counterflow, and a fouled surface', () => {
-  expect(counterflowEffectiveness({ units: 2, ratio: 1 })).toBeCloseTo(0.66667, 5)
-  expect(counterflowEffectiveness({ units: 1, ratio: 0 })).toBeCloseTo(0.63212, 5)
-  for (const [fouling, u] of [
-    [0.088, 1.0854],
-    [0.176, 0.9908],
-    [0.35, 0.8451],
+// HX1: problem text seen; its textbook's answer 8,524 W and 40.2 °C recalled.
+test('an oil cooler in counterflow: 37.8 W/m²K on 5.223 m²', () => {
+  const { logMean, coolantDrop } = exchangerState({
+    coolantInC: 100,
+    coolantOutC: 59.99,
+    seaInC: 30,
+    seaOutC: 40.2,
+  })
+  const heatKw = 0.1 * 2.131 * coolantDrop
+  expect(Math.abs(heatKw / 8.527 - 1)).toBeLessThan(1e-3)
+  expect(Math.abs(transferKwPerKelvin({ heatKw, logMean }) / (0.0378 * 5.223) - 1)).toBeLessThan(1e-3)
+  // transfer units of the oil, the lesser flow
+  expect(Math.abs(coolantDrop / logMean / 0.92646 - 1)).toBeLessThan(1e-3)
+})
+
+// HX1b: the same to 60 °C, its length of 25 mm tube 66.5 m in the book, recalled. HX4 and HX5: texts, seen.
+test('surface that a heat takes', () => {
+  const surface = (heat: number, u: number, logMean: number) =>
+    transferKwPerKelvin({ heatKw: heat, logMean }) / u
+  const oil = surface(0.1 * 2.131 * 40, 0.0378, logMeanKelvin({ one: 100 - 40.2, other: 60 - 30 }))
+  expect(Math.abs(oil / (Math.PI * 0.025) / 66.46 - 1)).toBeLessThan(2e-3)
+  const feet = surface(400 * 60 * 0.85 * 90, 40, logMeanKelvin({ one: 125, other: 65 }))
+  expect(Math.abs(feet / 500.25 - 1)).toBeLessThan(5e-4)
+  const heatKw = 0.2 * 1.004 * 15
+  for (const [one, other, expected] of [
+    [70, 35, 0.42607],
+    [50, 55, 0.41011],
   ] as const) {
-    expect(fouledTransfer({ clean: 1.2, fouling })).toBeCloseTo(u, 4)
+    expect(Math.abs(surface(heatKw, 0.14, logMeanKelvin({ one, other })) / expected - 1)).toBeLessThan(5e-4)
   }
+  const water = waterKgPerSecond({ heatKw, riseK: 20, heatCapacity: 4.186 })
+  expect(Math.abs(water / 0.035977 - 1)).toBeLessThan(5e-4)
+})
+
+// HB1: worked example 17.42 of an open set of thermal engineering, seen: 4.3 kg/h of 43,900 kJ/kg; 500 kg/h from 25 to 50 °C.
+test('the cooling water of an engine on the test bench, and the share of the fuel that it takes', () => {
+  const heatKw = 870.8 / 60
+  const water = waterKgPerSecond({ heatKw, riseK: 25, heatCapacity: 4.18 })
+  expect(Math.abs((3600 * water) / 500 - 1)).toBeLessThan(1e-3)
+  expect((3600 * heatKw) / (4.3 * 43_900)).toBeCloseTo(0.2768, 4)
 })
 
 const clean = { coolantInC: 82, coolantOutC: 74.958, seaInC: 25, seaOutC: 36.992 }

@@ -51,19 +51,6 @@ export function waterKgPerSecond(at: {
   return at.heatKw / (at.heatCapacity * at.riseK)
 }
 
-/** Effectiveness of a counterflow exchanger of N transfer units, the smaller flow over the larger C. [1] */
-export function counterflowEffectiveness(at: { readonly units: number; readonly ratio: number }): number {
-  const { units, ratio } = at
-  if (Math.abs(ratio - 1) < 1e-12) return units / (1 + units)
-  const e = Math.exp(-units * (1 - ratio))
-  return (1 - e) / (1 - ratio * e)
-}
-
-/** Heat transfer of a fouled surface. [kW/m²K] `1 / (1/U + R)`, R in m²K/kW. */
-export function fouledTransfer(at: { readonly clean: number; readonly fouling: number }): number {
-  return 1 / (1 / at.clean + at.fouling)
-}
-
 /**
  * Wet exhaust if none of the water turned to vapour. [°C] `(m_w c_w T_w + m_g c_g T_g) / (m_w c_w + m_g c_g)`
  * It bounds the temperature from above.

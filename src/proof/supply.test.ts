@@ -42,6 +42,19 @@ test('62.4 Hz unloaded and 60 Hz loaded is a droop of 4 %: class G2, not G3', ()
   ).toEqual([64.8, 63, 61.8])
 })
 
+// Sizing case G1: derived, a straight line. G2: derived from the number of poles.
+test('61.8 Hz unloaded is a droop of 3 %, 60.9 at half load; speeds of two and four poles', () => {
+  expect(droopPercent({ noLoadHz: 61.8, fullLoadHz: 60, ratedHz: 60 })).toBeCloseTo(3, 12)
+  expect(highestNoLoadHz({ ratedHz: 60, droopPercent: 3 / 2 })).toBe(60.9)
+  const speeds = [
+    [1800, 4, 60],
+    [1500, 4, 50],
+    [3600, 2, 60],
+    [3000, 2, 50],
+  ] as const
+  for (const [rpm, poles, hertz] of speeds) expect(hertzOf({ rpm, poles })).toBe(hertz)
+})
+
 test('droop told at part load is asked about', () => {
   const read = { 'no-load': 62.4, 'full-load': 61, 'rated-hertz': 60, load: 3, rating: 7 }
   expect(droopTest.judge(read, shippedLimits).asks[0]).toMatchObject({

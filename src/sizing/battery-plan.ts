@@ -5,7 +5,7 @@
  */
 
 import type { Highs } from 'highs'
-import { deckPerformance, sunKWhPerDay } from './battery.js'
+import { bankKWh, batteryKinds, converterEfficiency, deckPerformance, sunKWhPerDay } from './battery.js'
 import { type BatteryCost, type BatteryOffer, bankOf, batteryCost } from './battery-cost.js'
 import { type BankSlot, type BankTotals, playBank } from './battery-day.js'
 import { planDay } from './plan.js'
@@ -32,6 +32,8 @@ export interface BatteryAlternative {
   readonly alone: BankTotals & { readonly slots: readonly BankSlot[] }
   readonly aloneCost: BatteryCost
   readonly usableKWh: number
+  /** Rated capacity that would hold all that a day takes at the sockets, once. */
+  readonly wholeDayKWh: number
 }
 
 /** Sun from six to eighteen, as a half wave. Source: practice. */
@@ -95,6 +97,11 @@ export function batteryAlternative(
     alone,
     aloneCost: costOf(alone.drawnKWh),
     usableKWh: bank.usableKWh,
+    wholeDayKWh: bankKWh({
+      socketKWh: day.slotHours * wantedKW.reduce((sum, kW) => sum + kW, 0),
+      inverterEfficiency: converterEfficiency.inverter,
+      depth: batteryKinds[offer.kind].depth,
+    }),
   }
 }
 

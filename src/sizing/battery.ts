@@ -74,14 +74,6 @@ export function peukertAh(bank: {
   return bank.ratedAh * Math.min(1, (ratedAmps / bank.amps) ** (bank.exponent - 1))
 }
 
-/** Peukert's exponent from two discharges: `ln(t₁/t₂) / ln(I₂/I₁)`. Source: derived from the law. */
-export function peukertExponent(
-  slow: { readonly amps: number; readonly hours: number },
-  fast: { readonly amps: number; readonly hours: number },
-): number {
-  return Math.log(slow.hours / fast.hours) / Math.log(fast.amps / slow.amps)
-}
-
 /** Rated capacity for so much at the sockets. [kWh] `E / (η·D)`, η the inverter's efficiency, D the depth. Source: derived. */
 export function bankKWh(wanted: {
   readonly socketKWh: number
@@ -100,12 +92,6 @@ export function lifetimeKWh(bank: {
   return bank.ratedKWh * bank.depth * bank.cycles
 }
 
-/** Apparent power that a charger asks of the set. [kVA] `P / pf`. Source: definition. */
-export function chargerKVA(charger: { readonly kW: number; readonly powerFactor: number }): number {
-  requireWithin('powerFactor', charger.powerFactor, 0.1, 1, '')
-  return charger.kW / charger.powerFactor
-}
-
 /** Energy of a day's sun. [kWh] `W·h·p / 1000`: rating [W], hours of full sun, share that is got of it. Source: derived. */
 export function sunKWhPerDay(panels: {
   readonly watts: number
@@ -118,13 +104,4 @@ export function sunKWhPerDay(panels: {
 /** What a shore inlet gives. [kVA] `A·V / 1000`. Source: definition. */
 export function shoreKVA(inlet: { readonly amps: number; readonly volts: number }): number {
   return (inlet.amps * inlet.volts) / 1000
-}
-
-/** Heat for a tank of water. [kWh] `l·ΔT·4.186 / 3600`, a litre taken as a kilogram. Source: derived. */
-export function waterHeatKWh(water: {
-  readonly litres: number
-  readonly fromC: number
-  readonly toC: number
-}): number {
-  return (water.litres * (water.toC - water.fromC) * 4.186) / 3600
 }

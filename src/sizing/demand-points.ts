@@ -78,6 +78,16 @@ export function activeOfAll(
   return sums
 }
 
+/**
+ * Of all that is connected, what is drawn together at the most. [1] `P / C`; the diversity is one over it, where the connected
+ * is the sum of each load's own maximum.
+ *
+ * Source: definition in handbooks of the trade, recalled.
+ */
+export function demandFactor(of: { readonly drawnKW: number; readonly connectedKW: number }): number {
+  return of.connectedKW > 0 ? of.drawnKW / of.connectedKW : 0
+}
+
 /** How unevenly the legs are loaded: means of the two. [W] */
 export function legMeans(demand: Demand): readonly number[] {
   return demand.legs.map((grid) => activeOf(grid).reduce((sum, chance, i) => sum + chance * i * stepW, 0))

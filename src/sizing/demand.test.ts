@@ -7,7 +7,14 @@ import { readCatalogueFiles } from '../store/catalogue-files.js'
 import { conflictsOf, statesOf } from './conflicts.js'
 import { type Demand, demandOf, onShares } from './demand.js'
 import { activeOf, apparentOf, pointOf, stepsOf } from './demand-grid.js'
-import { durationCurve, legMeans, powerPoints, shareAbove, shareBelow } from './demand-points.js'
+import {
+  demandFactor,
+  durationCurve,
+  legMeans,
+  powerPoints,
+  shareAbove,
+  shareBelow,
+} from './demand-points.js'
 import type { HouseRule, Load } from './load-type.js'
 import { trialLoad } from './trial-loads.js'
 
@@ -318,4 +325,11 @@ test('a load across both legs counts half on each', () => {
   ]
   expect(legMeans(demand(loads, [], true)).map(Math.round)).toEqual([1750, 1150])
   expect(demand(loads).legs).toEqual([])
+})
+
+// Sizing case V3: definitions, derived.
+test('demand factor and diversity', () => {
+  expect(1 / demandFactor({ drawnKW: 12, connectedKW: 18 })).toBeCloseTo(1.5, 12)
+  expect(12 * demandFactor({ drawnKW: 0.6 * 12, connectedKW: 12 })).toBeCloseTo(7.2, 12)
+  expect(demandFactor({ drawnKW: 0, connectedKW: 0 })).toBe(0)
 })

@@ -53,6 +53,14 @@ export function sayAgainst({ measuredKW, listKW }: AgainstList): string {
   return `The recording against the list: ${spoken(measuredKW.mean)} kW mean while running against ${spoken(listKW.mean)}; one hour in twenty ${spoken(measuredKW.p95)} or more against ${spoken(listKW.p95)}.`
 }
 
+/** What is connected, and how much of it is drawn at once. */
+export function sayConnected({ connectedKW, demandFactor, basis }: BoatSize): string[] {
+  if (connectedKW === 0 || basis === 'recording') return []
+  return [
+    `All loads of the list together: ${spoken(connectedKW)} kW; one hour in a hundred ${inHundred(demandFactor)} of it at once, or more.`,
+  ]
+}
+
 /** A number as it is read aloud: three figures, whole from 100 on. */
 export function spoken(value: number): string {
   if (Math.abs(value) >= 99.95) return Math.round(value).toLocaleString('en-GB')

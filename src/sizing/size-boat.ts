@@ -17,6 +17,7 @@ import { stepW } from './demand-grid.js'
 import {
   activeOfAll,
   type DurationPoint,
+  demandFactor,
   durationCurve,
   legMeans,
   type Points,
@@ -94,6 +95,9 @@ export interface BoatSize {
   readonly hoursPerYear: number
   readonly figures: readonly OccasionFigures[]
   readonly curves: readonly OccasionCurve[]
+  /** All loads of the list together, and of it what is drawn at once one hour in a hundred. */
+  readonly connectedKW: number
+  readonly demandFactor: number
   /** Share of the wanted time that the rules leave room for, at its least. */
   readonly kept: number
   readonly sets: readonly JudgedSet[]
@@ -225,6 +229,8 @@ export function sizeBoat(question: SizeQuestion): BoatSize {
     legVolts: Math.min(...needs.supply.volts),
   }
   const sets = setsOf(question, needs).map((set) => judgeSet(judged, set))
+  const curves = curvesOf(year)
+  const connectedKW = needs.listed.reduce((sum, { watts }) => sum + watts, 0) / 1000
   const smallest = [...sets]
     .sort((a, b) => a.set.ratingKW - b.set.ratingKW)
     .find(({ verdict }) => verdict !== 'fails')
@@ -237,7 +243,9 @@ export function sizeBoat(question: SizeQuestion): BoatSize {
     twoLegs: hasTwoLegs(needs.supply),
     hoursPerYear: year.reduce((sum, { hours }) => sum + hours, 0),
     figures: year.map(figuresOf),
-    curves: curvesOf(year),
+    curves,
+    connectedKW,
+    demandFactor: demandFactor({ drawnKW: curves.at(-1)?.kW.p99 ?? 0, connectedKW }),
     kept: year.reduce((least, { demand }) => Math.min(least, demand.kept), 1),
     sets,
     ...(smallest === undefined ? {} : { smallest: smallest.set.id }),

@@ -22,7 +22,8 @@ import { words } from '../words/plan.js'
 import { plural } from '../words/say.js'
 import type { DayPlanner } from '../work/plan.worker.js'
 import { ofSize } from './of-size.js'
-import { Picked, Typed } from './plan-fields.js'
+import { BatteryFields, type BatteryTyped, batteryIn, noBattery } from './plan-battery.js'
+import { Picked } from './plan-fields.js'
 import { MeasuredIn } from './plan-measured.js'
 import { SizingRows } from './sizing-rows.js'
 import '../look/logbook.css'
@@ -35,12 +36,10 @@ interface Moved {
   readonly season: Season | ''
   readonly from: string
   readonly until: string
-  readonly batteryKWh: string
-  readonly sunWatts: string
-  readonly shoreKW: string
+  readonly battery: BatteryTyped
 }
 
-const unmoved: Moved = { season: '', from: '23', until: '7', batteryKWh: '', sunWatts: '', shoreKW: '' }
+const unmoved: Moved = { season: '', from: '23', until: '7', battery: noBattery }
 
 export function PlanScreen({ boat: id, set }: OfSet) {
   const boat = useBoat(id)
@@ -56,7 +55,7 @@ export function PlanScreen({ boat: id, set }: OfSet) {
       size: of.question,
       powerNeededByMonth: usualYearOf(of.register, forSet).use.powerNeededByMonth ?? [],
       ...movedTo(moved),
-      ...batteryIn(moved, {
+      ...batteryIn(moved.battery, {
         priceFactor: of.register.boatFacts.priceFactor ?? 1,
         fuelPerLitre: of.register.terms.fuelPerLitre ?? forSet.wholeSet.fuel.dockPrice.typical,
       }),
@@ -212,10 +211,11 @@ interface AskProps {
 function Ask({ moved, onMove, plan, boat, set, currency }: AskProps) {
   const { ask: said } = words
   const [kept, setKept] = useState(false)
-  const put = (field: keyof Moved) => (value: string) => {
+  const move = (to: Partial<Moved>) => {
     setKept(false)
-    onMove({ ...moved, [field]: value })
+    onMove({ ...moved, ...to })
   }
+  const put = (field: 'season' | 'from' | 'until') => (value: string) => move({ [field]: value })
   const hours = ['', ...Array.from({ length: 24 }, (_, hour) => String(hour))]
   const money = moneySayer(currency)
   const keep = async () => {
@@ -238,10 +238,8 @@ function Ask({ moved, onMove, plan, boat, set, currency }: AskProps) {
         <Picked name={said.quietUntil} value={moved.until} onChange={put('until')}>
           {hours.slice(1).map((hour) => [hour, `${hour}:00`] as const)}
         </Picked>
-        <Typed name={said.battery} value={moved.batteryKWh} onChange={put('batteryKWh')} />
-        <Typed name={said.sun} value={moved.sunWatts} onChange={put('sunWatts')} />
-        <Typed name={said.shore} value={moved.shoreKW} onChange={put('shoreKW')} />
       </div>
+      <BatteryFields typed={moved.battery} onType={(typed) => move({ battery: typed })} />
       {battery && cost && (
         <p className="prose gap">
           {said.batterySays(
@@ -250,7 +248,9 @@ function Ask({ moved, onMove, plan, boat, set, currency }: AskProps) {
             money(Math.round(cost.perYear / 10) * 10),
             spoken(cost.bankYears),
           )}{' '}
-          {battery.alone.unmetKWh > 0.05 ? said.alone(spoken(battery.alone.unmetKWh)) : said.aloneAll}
+          {battery.alone.unmetKWh > 0.05
+            ? said.alone(spoken(battery.alone.unmetKWh), spoken(battery.wholeDayKWh))
+            : said.aloneAll}
         </p>
       )}
       {boat.readOnly ? (
@@ -276,24 +276,6 @@ function movedTo({ season, from, until }: Moved): Pick<PlanQuestion, 'season' | 
     ...(season === '' ? {} : { season }),
     quiet: from === '' ? 'none' : { from: Number(from), until: Number(until) },
   }
-}
-
-/** Nothing where no battery is typed, or no number. */
-function batteryIn(
-  { batteryKWh, sunWatts, shoreKW }: Moved,
-  of: { readonly priceFactor: number; readonly fuelPerLitre: number },
-): Pick<PlanQuestion, 'battery'> {
-  const number = (text: string) => Math.max(0, Number(text.replace(',', '.')) || 0)
-  const ratedKWh = Math.min(500, number(batteryKWh))
-  if (ratedKWh === 0) return {}
-  const offer = {
-    kind: 'lithium' as const,
-    ratedKWh,
-    inverterKW: 3,
-    chargeKW: 2,
-    sunWatts: Math.min(50_000, number(sunWatts)),
-  }
-  return { battery: { offer, sunHours: 4, shoreKW: Math.min(100, number(shoreKW)), ...of } }
 }
 
 function boatCurrency({ entries }: Boat): string {

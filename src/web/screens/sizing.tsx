@@ -6,7 +6,7 @@
 
 import { useMemo, useState } from 'react'
 import type { DemandBasis } from '../../sizing/demand-basis.js'
-import { occasionName, saySize, seasonName, spoken } from '../../sizing/say-size.js'
+import { occasionName, sayConnected, saySize, seasonName, spoken } from '../../sizing/say-size.js'
 import { type BoatSize, sizeBoat } from '../../sizing/size-boat.js'
 import { useBoat, useCatalogue } from '../data/boat.js'
 import { Duration, type DurationProps } from '../marks/duration.js'
@@ -122,7 +122,9 @@ function Drawn({ sized, of, onBasis }: DrawnProps) {
           </label>
         ))}
       </fieldset>
-      <p className="small gap-small">{said.hours(spoken(shown.hours))}</p>
+      <p className="small gap-small">
+        {[said.hours(spoken(shown.hours)), ...sayConnected(sized)].join('. ')}
+      </p>
       <Duration
         curve={shown.curve}
         {...(shown.occasion === 'year' ? besideOf(sized) : {})}
