@@ -9,6 +9,7 @@ import { request } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { shippedFaultModel } from '../src/cli/fault-places.js'
+import { shippedKits } from '../src/cli/kit-places.js'
 import { allBoats, memoryOf, posteriorsOf } from '../src/cli/opened.js'
 import { shippedCatalogue } from '../src/cli/places.js'
 import { verdictsOf } from '../src/cli/verdicts.js'
@@ -71,6 +72,7 @@ export async function serveFolder(how: ServeHow = {}): Promise<ServedFolder> {
     demonstration: demonstration.store,
     catalogue: shippedCatalogue(),
     faults: shippedFaultModel(),
+    kits: shippedKits(),
     pages: readPages(pagesFolder),
     posterior: posteriorsOf(opened.store.folder),
     onError: (error) => {

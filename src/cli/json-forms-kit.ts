@@ -52,6 +52,7 @@ const need = z.object({
   state: z.enum(pieceStates),
   lacks: z.enum(lacks).nullable(),
   late: z.boolean(),
+  numbered: z.boolean(),
   oldNumber: said,
   asks: z.array(
     z.object({

@@ -12,6 +12,7 @@ import { openDemonstration } from '../store/demonstration.js'
 import { openStore } from '../store/store.js'
 import { colours } from './colours.js'
 import { shippedFaultModel } from './fault-places.js'
+import { shippedKits } from './kit-places.js'
 import { type DataOption, type NamedBoat, posteriorsOf } from './opened.js'
 import { demonstrationFolder, pagesFolder, shippedCatalogue } from './places.js'
 import { exitStatus, type Json, print, type Result } from './result.js'
@@ -41,6 +42,7 @@ export async function serve(options: ServeOptions): Promise<number> {
       demonstration: demonstration.store,
       catalogue: shippedCatalogue(),
       faults: shippedFaultModel(),
+      kits: shippedKits(),
       pages: readPages(pagesFolder),
       posterior: posteriorsOf(store.folder),
       onError: (error) => process.stderr.write(`${error.stack ?? error.message}\n`),

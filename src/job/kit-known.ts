@@ -20,6 +20,8 @@ export interface SharedPiece extends PieceName {
   readonly shared?: string | undefined
 }
 
+/** Questions whose answer is the number or the size of the piece. */
+const askForIt = ['bearing-number', 'seal-size', 'o-ring-size']
 /** Questions that the number of the piece answers. */
 const ofTheNumber = new Set(['part-number', 'bearing-number'])
 
@@ -66,7 +68,12 @@ export function knownOfPieces(entries: readonly Entry[], set: string): KnownOfPi
     }
   }
   const numberOf = (piece: SharedPiece) =>
-    numbers.get(pieceKey(piece)) ?? (piece.shared === undefined ? undefined : numbers.get(piece.shared))
+    [pieceKey(piece), piece.shared]
+      .flatMap((key) => [
+        numbers.get(`${key}`),
+        ...askForIt.map((question) => told.get(`${key} ${question}`)),
+      ])
+      .find(Boolean)
   return {
     answerOf: ({ id, known }, piece) =>
       [pieceKey(piece), piece.shared, piece.part].map((key) => told.get(`${key} ${id}`)).find(Boolean) ??

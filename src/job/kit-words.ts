@@ -28,7 +28,7 @@ export function sayHold({ needs, stops }: Kit, nameOf: (part: string) => string)
 }
 
 /** "does not match (width: 15 mm, 17 mm)", "is to be ordered". */
-export function sayLack(need: Need): string {
+export function sayLack(need: Need, sayDay = (date: string) => date): string {
   const { lacks, tally, byNumber } = need
   switch (lacks) {
     case 'does-not-match':
@@ -38,9 +38,11 @@ export function sayLack(need: Need): string {
     case 'to-order':
       return 'is still to be ordered'
     case 'late':
-      return `was expected ${tally.expected} and is not here`
+      return `was expected ${sayDay(tally.expected!)} and is not here`
     case 'on-the-way':
-      return tally.expected === undefined ? 'is on its way' : `is on its way, expected ${tally.expected}`
+      return tally.expected === undefined
+        ? 'is on its way'
+        : `is on its way, expected ${sayDay(tally.expected)}`
     case 'unchecked':
       return byNumber?.verdict === 'think'
         ? `has come and is not yet held against the old (${sayDifferences(byNumber.differences)})`

@@ -167,6 +167,19 @@ test('a number that does not fit the old one says so as soon as it is ordered, a
   })
 })
 
+test('a size that was told in answer to a question is what the new one is held against', () => {
+  const told = entryOf('particulars', {
+    part: 'sea-pump-seal',
+    answers: [{ question: 'seal-size', answer: '16x30x7' }],
+  })
+  const ordered = line('ordered', [{ part: 'sea-pump-seal', number: '16-32-7' }])
+  expect(need(kit([renewed('sea-pump-seal')], [told, ordered]), 'sea-pump-seal')).toMatchObject({
+    oldNumber: '16x30x7',
+    lacks: 'does-not-match',
+    byNumber: { standard: 'ISO 6194-1' },
+  })
+})
+
 test('done parts need nothing more, and what is ordered beyond the kit is told', () => {
   const made = kit(
     [{ ...renewed('anode'), isDone: true }, renewed('drive-belt')],

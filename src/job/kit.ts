@@ -67,6 +67,8 @@ export interface Need extends PieceName {
   readonly tally: Tally
   /** Expected by now, and not here. */
   readonly late: boolean
+  /** It is bought by a number or a size that can be held against the old one's. */
+  readonly numbered: boolean
   /** The number of the old one, and what comes of holding the new one's against it. */
   readonly oldNumber?: string
   readonly byNumber?: Compared
@@ -203,6 +205,7 @@ function draftsOf(
     asks: asked([...kit.asks, ...kit.settled.flatMap(({ by }) => by)], { part }),
     alsoFor: [],
     sentAway: supplier === windingShop,
+    numbered: true,
     standard: undefined,
     shared: part,
     ...number({ part }),
@@ -227,6 +230,7 @@ function draftsOf(
         asks,
         alsoFor: [],
         sentAway: false,
+        numbered: piece.standard !== undefined,
         standard: piece.standard,
         shared: piece.shared,
         ...number(place),

@@ -19,7 +19,7 @@ import { leftoverPrefix } from '../store/store.js'
 import { answerBytes } from './answer-bytes.js'
 import { tooLarge } from './boat-routes.js'
 import { onlyTypes, refuse } from './guards.js'
-import type { BoatFileType, CatalogueAnswer, FaultsAnswer, ImportAnswer } from './http-types.js'
+import type { BoatFileType, CatalogueAnswer, FaultsAnswer, ImportAnswer, KitsAnswer } from './http-types.js'
 import { type Served, whose } from './served.js'
 
 export const boatFileType: BoatFileType = 'application/x-gensettle'
@@ -30,6 +30,7 @@ export function fileRoutes(served: Served): Hono {
   const reference = {
     catalogue: catalogueToJson(served.catalogue) satisfies CatalogueAnswer,
     faults: served.faults satisfies FaultsAnswer,
+    kits: served.kits satisfies KitsAnswer,
   }
   for (const [name, value] of Object.entries(reference)) {
     const bytes = new TextEncoder().encode(JSON.stringify(value))

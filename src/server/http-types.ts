@@ -17,6 +17,7 @@
  * | `GET /api/catalogue` | `CatalogueAnswer` |
  * | `GET /api/lessons`, `POST /api/lessons` `{ heard }` | `LessonsAnswer` |
  * | `GET /api/faults` | `FaultsAnswer` |
+ * | `GET /api/kits` | `KitsAnswer` |
  *
  * Whatever is refused answers with `Refusal`.
  *
@@ -24,6 +25,7 @@
  */
 
 import type { CatalogueJson } from '../catalogue/catalogue-json.js'
+import type { Kits } from '../catalogue/kit-schema.js'
 import type { FaultModel } from '../catalogue/read-fault-model.js'
 import type { Photograph } from '../logbook/photographs.js'
 import type { Problem } from '../logbook/problems.js'
@@ -87,3 +89,6 @@ export type CatalogueAnswer = CatalogueJson
 
 /** The fault model, judged before it is served. */
 export type FaultsAnswer = FaultModel
+
+/** What goes with each part, judged before it is served. */
+export type KitsAnswer = Kits

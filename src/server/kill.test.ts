@@ -19,7 +19,7 @@ const opened = openStore(process.argv[2])
 if (!opened.ok) throw new Error(JSON.stringify(opened.problems))
 const { store } = opened
 const demonstration = { boats: () => [], lines: () => ({ ok: true, texts: [] }), photograph: () => undefined }
-const listening = await listen({ store, demonstration, catalogue: { origins: [] }, faults: {}, pages: new Map(), onError: console.error })
+const listening = await listen({ store, demonstration, catalogue: { origins: [] }, faults: {}, kits: {}, pages: new Map(), onError: console.error })
 if (!listening.ok) throw new Error(JSON.stringify(listening.problems))
 writeSync(1, listening.entrance + '\\n')
 `

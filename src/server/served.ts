@@ -5,6 +5,7 @@
  */
 
 import type { Catalogue } from '../catalogue/catalogue.js'
+import type { Kits } from '../catalogue/kit-schema.js'
 import type { FaultModel } from '../catalogue/read-fault-model.js'
 import type { Store } from '../store/store.js'
 import type { Pages } from './pages.js'
@@ -16,6 +17,8 @@ export interface Served {
   readonly catalogue: Catalogue
   /** What is known of faults, judged before it is served. */
   readonly faults: FaultModel
+  /** What goes with each part, judged before it is served. */
+  readonly kits: Kits
   readonly pages: Pages
   /** The bytes of a posterior that was worked out before, by the digest of what it rests on. */
   readonly posterior: (digest: string) => Uint8Array | undefined

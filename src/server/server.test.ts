@@ -14,6 +14,7 @@ import {
   serveFolder,
   shippedCatalogue,
 } from '../../test/served-folder.js'
+import { shippedKitFiles } from '../../test/shipped-kits.js'
 import { trialEntry } from '../../test/trial-log.js'
 import { openStore } from '../store/store.js'
 import type {
@@ -310,6 +311,7 @@ function folderWithStore() {
     demonstration,
     catalogue: shippedCatalogue(),
     faults: shippedFaults().model,
+    kits: shippedKitFiles().kits,
     pages: new Map(),
     onError: () => undefined,
     posterior: () => undefined,

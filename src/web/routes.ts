@@ -19,6 +19,7 @@ export const boatPages = [
   'shop-sheet',
   'job',
   'job-calendar',
+  'job-kit',
   'job-sheet',
   'proof',
   'proof-report',

@@ -20,6 +20,7 @@ export const screenFiles = {
   sizing: async () => (await import('./screens/sizing.js')).SizingScreen,
   job: async () => (await import('./screens/job.js')).JobScreen,
   'job-calendar': async () => (await import('./screens/job-calendar.js')).JobCalendarScreen,
+  'job-kit': async () => (await import('./screens/job-kit.js')).JobKitScreen,
   'job-sheet': async () => (await import('./screens/job-sheet.js')).JobSheetScreen,
   proof: async () => (await import('./screens/proof.js')).ProofScreen,
   'proof-report': async () => (await import('./screens/proof-report.js')).ProofReportScreen,

@@ -30,6 +30,7 @@ export const shell = {
     'shop-sheet': 'Shop sheet',
     job: 'Job',
     'job-calendar': 'Calendar',
+    'job-kit': 'Kit',
     'job-sheet': 'Job sheet',
     proof: 'Proof',
     'proof-report': 'Proof report',
