@@ -18,6 +18,7 @@ export const boatPages = [
   'links',
   'shop-sheet',
   'job',
+  'job-quotes',
   'job-calendar',
   'job-kit',
   'job-sheet',

@@ -19,6 +19,7 @@ export const screenFiles = {
   plan: async () => (await import('./screens/plan.js')).PlanScreen,
   sizing: async () => (await import('./screens/sizing.js')).SizingScreen,
   job: async () => (await import('./screens/job.js')).JobScreen,
+  'job-quotes': async () => (await import('./screens/job-quotes.js')).JobQuotesScreen,
   'job-calendar': async () => (await import('./screens/job-calendar.js')).JobCalendarScreen,
   'job-kit': async () => (await import('./screens/job-kit.js')).JobKitScreen,
   'job-sheet': async () => (await import('./screens/job-sheet.js')).JobSheetScreen,

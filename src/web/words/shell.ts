@@ -29,6 +29,7 @@ export const shell = {
     links: 'Winding links',
     'shop-sheet': 'Shop sheet',
     job: 'Job',
+    'job-quotes': 'Offers',
     'job-calendar': 'Calendar',
     'job-kit': 'Kit',
     'job-sheet': 'Job sheet',
