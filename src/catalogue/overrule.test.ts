@@ -118,6 +118,28 @@ test('a figure out of its span is refused', () => {
   expect(problemsOf('parts.seacock.modes.blocked.stops', 0.7)[0]?.[0]).toBe('contradiction')
 })
 
+test('a typical figure set beyond the ends of its spread takes them along, unless they are set too', () => {
+  const path = 'parts.seacock.price.original'
+  const before = valueAt(sevenKW, path) as { low: number; typical: number; high: number }
+  const value = 3 * before.typical
+  const spread = valueAt(overruled([{ path: `${path}.typical`, value, reason }]), path)
+  expect(spread).toEqual({
+    low: expect.closeTo(3 * before.low, 9),
+    typical: value,
+    high: expect.closeTo(3 * before.high, 9),
+  })
+  const within = before.typical * 1.01
+  expect(valueAt(overruled([{ path: `${path}.typical`, value: within, reason }]), path)).toEqual({
+    ...before,
+    typical: within,
+  })
+  const both = [
+    { path: `${path}.typical`, value, reason },
+    { path: `${path}.high`, value: value + 1, reason },
+  ]
+  expect(valueAt(overruled(both), `${path}.high`)).toBe(value + 1)
+})
+
 test('what has done its work already is refused rather than taken without effect', () => {
   for (const path of [
     'wholeSet.rating.partPriceExponent',

@@ -59,14 +59,16 @@ const bodySchema = z.object({
 
 /**
  * The catalogue with some figures set by the keeper of the boat. Refuses all of them, saying everything that is wrong,
- * if a path leads to no figure or a figure leaves its span. A later overruling of the same path wins.
+ * if a path leads to no figure or a figure leaves its span. A later overruling of the same path wins. Where the typical figure of
+ * a spread is set beyond its ends, these move in proportion with it, unless they are set too.
  */
 export function overrule(catalogue: SetCatalogue, overrulings: readonly Overruling[]): Overruled {
   const problems = overrulings.flatMap((one) => pathProblems(catalogue, one))
   if (problems.length > 0) return { ok: false, problems }
 
   const values = new Map(overrulings.map((one) => [one.path, one.value]))
-  const body = mapFigures(bodyOf(catalogue), (value, path) => values.get(path) ?? value)
+  const ends = endsMoved(catalogue, values)
+  const body = mapFigures(bodyOf(catalogue), (value, path) => values.get(path) ?? ends.get(path) ?? value)
   const changed: SetCatalogue = {
     ...catalogue,
     ...body,
@@ -118,6 +120,22 @@ function bodyOf(catalogue: Catalogue): z.infer<typeof bodySchema> {
     offers,
     sizing,
   }
+}
+
+/** Low and high of spreads whose typical figure is set beyond them. */
+function endsMoved(catalogue: Catalogue, values: ReadonlyMap<string, number>): Map<string, number> {
+  const moved = new Map<string, number>()
+  for (const [path, value] of values) {
+    const spread = path.replace(/\.typical$/, '')
+    const [low, typical, high] = ['low', 'typical', 'high'].map((end) =>
+      valueAt(catalogue, `${spread}.${end}`),
+    ) as (number | undefined)[]
+    if (spread === path || low === undefined || high === undefined || !typical) continue
+    if (value >= low && value <= high) continue
+    moved.set(`${spread}.low`, (low * value) / typical)
+    moved.set(`${spread}.high`, (high * value) / typical)
+  }
+  return moved
 }
 
 function pathProblems(catalogue: SetCatalogue, { path, value }: Overruling): Problem[] {

@@ -4,7 +4,7 @@ import { shippedCatalogue } from '../../test/shipped-limits.js'
 import { trialEntry, trialId } from '../../test/trial-log.js'
 import { trialModel } from '../../test/trial-model.js'
 import { catalogueFor } from '../catalogue/scale.js'
-import { normalCdf } from '../forecast/special-normal.js'
+import { normalCdf, normalQuantile } from '../forecast/special-normal.js'
 import { leavable } from '../logbook/bodies-work.js'
 import type { Body } from '../logbook/kinds.js'
 import { type ComparisonKnown, compareOffers } from './quotes.js'
@@ -322,4 +322,66 @@ test('what the owner’s jobs came to moves the bill over price, where it is hea
   const before = compared([{ daysOut: 1 }]).offers[0]!
   const heard = compared([{ daysOut: 1 }], { learned }).offers[0]!
   expect(heard.expected - before.expected).toBeCloseTo(2000 * 0.1 * 1.02 * Math.exp(0.06 ** 2 / 2), 9)
+})
+
+test('of three, the chance of being the cheapest is what a sum over even steps of chance finds', () => {
+  const body = { daysOut: 0, guaranteeMonths: 0 }
+  const three = [
+    { amount: 1900, firmness: 'estimate', median: 1900 * 1.12, logSd: 0.2 },
+    { amount: 2100, firmness: 'firm', median: 2100 * 1.02, logSd: 0.06 },
+    { amount: 2000, firmness: 'estimate', median: 2000 * 1.12, logSd: 0.2 },
+  ] as const
+  const { offers } = compared(three.map(({ amount, firmness }) => ({ ...body, amount, firmness })))
+  const steps = 2000
+  three.forEach(({ amount, median, logSd }, k) => {
+    // P(X < all others) = E[Π P(other > X)], over the quantiles of X
+    const chance = Array.from({ length: steps }, (_, i) => {
+      const x = median * Math.exp(logSd * normalQuantile((i + 0.5) / steps))
+      return three.reduce(
+        (all, other, o) => (o === k ? all : all * normalCdf(-Math.log(x / other.median) / other.logSd)),
+        1 / steps,
+      )
+    }).reduce((sum, share) => sum + share, 0)
+    const found = offers.find(({ offer }) => offer.amount === amount)!.cheapest
+    expect(Math.abs(found - chance)).toBeLessThan((3.5 * 0.5) / Math.sqrt(drawsOfQuotes))
+  })
+})
+
+test('a longer guarantee, a shorter wait and a later payment never make an offer dearer', () => {
+  const cost = (body: Partial<Body<'quote'>>) => compared([body]).offers[0]!.expected
+  const stages = ['tested', 'finished', 'half-way', 'stripped', 'start', 'order'] as const
+  fc.assert(
+    fc.property(anyOffer, fc.nat(24), fc.nat(30), fc.nat(4), (body, months, days, stage) => {
+      const { guaranteeMonths = 0, daysOut = 0 } = body
+      const before = cost({ ...body, guaranteeMonths, daysOut })
+      expect(cost({ ...body, daysOut, guaranteeMonths: guaranteeMonths + months })).toBeLessThanOrEqual(
+        before + 1e-9,
+      )
+      expect(cost({ ...body, guaranteeMonths, daysOut: daysOut + days })).toBeGreaterThanOrEqual(
+        before - 1e-9,
+      )
+      const paid = (at: number) => cost({ ...body, stagePayments: [{ when: stages[at]!, share: 0.6 }] })
+      expect(paid(stage)).toBeLessThanOrEqual(paid(stage + 1) + 1e-9)
+    }),
+    { numRuns: 6 },
+  )
+})
+
+test('a payment on a day counts by the share of the time that has gone by then', () => {
+  const { offers } = compared([
+    {
+      days: 40,
+      daysOut: 40,
+      stagePayments: [
+        { at: '2026-11-25', amount: 500 },
+        { at: '2026-12-18', share: 0.6 },
+      ],
+    },
+  ])
+  const { stages, beforeWork, most } = offers[0]!.ahead
+  // 40 days promised are 46 on the median, and e^0.045 of that on average
+  const days = 46 * Math.exp(0.3 ** 2 / 2)
+  expect(stages.map(({ done }) => done)).toEqual([0, expect.closeTo(23 / days, 9)])
+  expect(beforeWork).toBe(500)
+  expect(most).toBeCloseTo(Math.max(500, 1700 - (2000 * 23) / days), 6)
 })

@@ -61,7 +61,7 @@ export function useOffers(of: OfSet, known: OfJob): OfOffers {
       learned,
       offers,
       ...(kept.found === undefined ? {} : { kept: kept.found }),
-      problems: [...problems, ...kept.problems],
+      problems: [...problems, ...kept.problems, ...read.forSet.problems],
       say: {
         money: (amount: number) => sayMoney(model.currency, amount),
         day: sayDate,
