@@ -19,7 +19,7 @@ test('the calendar of a job is told in its form, and its days go out as iCalenda
   expect(answerForm.safeParse(value).error?.issues ?? []).toEqual([])
   expect(value.rows.map(({ name }) => name)).toContain('shop-stator-winding')
   expect(value.target.chance).toBeGreaterThan(0.5)
-  expect(told.text).toContain('ready by 2027-01-15 in')
+  expect(told.text).toContain('ready by 2027-01-15: ')
   expect(told.text).toContain('Licensed people')
   const text = readFileSync(ics, 'utf8')
   expect(text.match(/BEGIN:VEVENT/g)).toHaveLength(value.rows.length + 1)

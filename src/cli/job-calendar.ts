@@ -114,7 +114,7 @@ function sayReady({ job, isDone, ready, target }: Calendar): string[] {
   if (isDone) return [`${job}: all of it is done.`]
   const { date, chance, error, isAsked } = target
   if (date === null) return [`${job}: not ready within three years.`]
-  const asked = `ready by ${date} in ${inHundred(chance)}${error > 0.0005 ? ` ± ${(100 * error).toFixed(1)}` : ''}`
+  const asked = `ready by ${date}: ${inHundred(chance)}${error > 0.0005 ? ` ± ${(100 * error).toFixed(1)}` : ''}`
   const spread = `Even chance: ${ready.middle}; 1 in 10 by ${ready.low}, 9 in 10 by ${ready.high ?? 'no day within three years'}.`
   return [
     isAsked ? `${job}: ${asked}.` : `${job}: ${asked}; that day is held to below.`,

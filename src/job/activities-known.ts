@@ -5,7 +5,7 @@
  */
 
 import { dayNumber, daySpan, firstDay, lastDay } from '../logbook/dates.js'
-import { isKind } from '../logbook/kinds.js'
+import { type Entry, isKind } from '../logbook/kinds.js'
 import type { Lasts } from './calendar-lasts.js'
 import type { Job } from './jobs.js'
 
@@ -38,6 +38,8 @@ export function knownProgressOf(job: Job, asOf: string): KnownProgress {
           known.set(`fit-${part}`, { is: 'done', day: last, entry: entry.id })
       }
     }
+    const way = wayOf(entry, job)
+    if (way !== undefined && !known.has(way)) known.set(way, { is: 'begun', day: first, entry: entry.id })
     if (!isKind(entry, 'order')) continue
     const { state, lines, expected } = entry.body
     for (const { part, piece, fits } of lines) {
@@ -59,6 +61,19 @@ export function knownProgressOf(job: Job, asOf: string): KnownProgress {
     } else known.delete('check-kit')
   }
   return known
+}
+
+/** The way that a step of taking apart or putting back begins to open, or to close. */
+function wayOf(entry: Entry, job: Job): string | undefined {
+  if (isKind(entry, 'apart-step')) {
+    const { access, notNeeded } = entry.body
+    return access === undefined || notNeeded ? undefined : `open-${access}`
+  }
+  if (!isKind(entry, 'refit-step')) return undefined
+  const undone = job.entries.find(({ id }) => id === entry.body.step)
+  return undone !== undefined && isKind(undone, 'apart-step') && undone.body.access !== undefined
+    ? `close-${undone.body.access}`
+    : undefined
 }
 
 /** Whether work does what the job is for: having looked into a part, or taken it out, is not that. */

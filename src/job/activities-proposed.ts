@@ -6,7 +6,7 @@
  */
 
 import type { Access } from '../catalogue/file-schema.js'
-import type { Part } from '../catalogue/part-schema.js'
+import type { Part, WorkHours } from '../catalogue/part-schema.js'
 import type { SetCatalogue } from '../catalogue/scale.js'
 import { handsOnHours, openedWays } from '../catalogue/work-hours.js'
 import { hoursPerDay } from '../forecast/build-money.js'
@@ -52,144 +52,190 @@ type Deed = Job['parts'][number]['did']
 const renewing: ReadonlySet<Deed> = new Set(['renewed', 'reconditioned'])
 
 /** The activities that a job is proposed to have; none where nobody said what it is to do. */
-export function proposedActivities({ job, register, catalogue, known }: Proposing): readonly Activity[] {
+export function proposedActivities(proposing: Proposing): readonly Activity[] {
+  const laying = layingOf(proposing)
+  if (laying.parts.length === 0) return []
+  const inHand = piecesInHand(laying)
+  const ashore = outOfWaterAfter(laying, inHand)
+  const opened = openedAfter(laying, ashore)
+  const fitted = fittedAfter(laying, opened)
+  const closed = closedAfter(laying, fitted)
+  const afloat = backInWaterAfter(laying, closed)
+  provedAfter(laying, afloat)
+  return laying.made
+}
+
+/** Names of what the next thing follows. */
+type Names = readonly string[]
+
+type Wanted = Pick<Activity, 'name' | 'what' | 'after' | 'lasts' | 'needs'> & Partial<Activity>
+
+interface Laying extends Proposing {
+  readonly parts: readonly { readonly part: Part; readonly did: Deed }[]
+  readonly ways: readonly Way[]
+  readonly doers: Doers
+  readonly made: readonly Activity[]
+  /** Puts one behind those that are made; `also`: other names under which the log may know it. */
+  readonly add: (wanted: Wanted, also?: Names) => string
+}
+
+function layingOf(proposing: Proposing): Laying {
+  const { job, catalogue, known } = proposing
   const parts = job.parts.flatMap(({ part: id, did }) => {
     const part = catalogue.parts.find((one) => one.id === id)
     return part === undefined ? [] : [{ part, did }]
   })
-  if (parts.length === 0) return []
-  const doers = doersOf(job, { register, catalogue })
-  const inDays = (hours: number): Lasts => {
-    const days = hours / hoursPerDay
-    return { is: 'three-point', low: spreadOfDays.low * days, usual: days, high: spreadOfDays.high * days }
-  }
   const made: Activity[] = []
-  const add = (one: Pick<Activity, 'name' | 'what' | 'after' | 'lasts' | 'needs'> & Partial<Activity>) => {
-    const progress = known.get(one.name)
+  const add: Laying['add'] = (wanted, also = []) => {
+    const told = [wanted.name, ...also].map((name) => known.get(name)).find((one) => one !== undefined)
     made.push({
-      inOneRun: false,
-      proposed: true,
-      opensSet: false,
-      ...one,
-      progress: progress === undefined ? { is: 'to-do' } : { is: progress.is, day: progress.day },
-      entries: progress === undefined ? [] : [progress.entry],
+      ...{ inOneRun: false, proposed: true, opensSet: false },
+      ...wanted,
+      progress: told === undefined ? { is: 'to-do' } : { is: told.is, day: told.day },
+      entries: told === undefined ? [] : [told.entry],
     })
-    return one.name
+    return wanted.name
   }
-  const points = (three: ThreePoints): Lasts => ({ is: 'three-point', ...three })
-
-  const bought = parts.filter(({ part, did }) => renewing.has(did) && !isSent(part))
-  const gets = bought.map(({ part }) =>
-    add({
-      name: `get-${part.id}`,
-      what: `Order the ${short(part.name)}, and wait for it`,
-      after: [],
-      lasts: known.get(`get-${part.id}`)?.lasts ?? deliveryOf(part, { register, catalogue }),
-      needs: ['supplier'],
-    }),
-  )
-  const checked =
-    gets.length === 0
-      ? []
-      : [
-          add({
-            name: 'check-kit',
-            what: 'Hold every piece against the old one',
-            after: gets,
-            lasts: points(usual.check),
-            needs: ['owner'],
-          }),
-        ]
-  const ashore = parts.some(({ part }) => part.alsoNeeded.includes(outOfWater))
-  const out = ashore
-    ? [
-        add({
-          name: 'haul-out',
-          what: 'Boat out of the water',
-          after: checked,
-          lasts: points(usual.outOfWater),
-          needs: ['yard', 'weather'],
-        }),
-      ]
-    : checked
-
   const ways = waysOf(
     catalogue.access,
     parts.flatMap(({ part }) => part.access.opens),
   )
-  let last: readonly string[] = out
-  for (const { way, hours } of ways) {
-    const who = doers.removal
-    last = [
+  return { ...proposing, parts, ways, doers: doersOf(job, proposing), made, add }
+}
+
+function points(three: ThreePoints): Lasts {
+  return { is: 'three-point', ...three }
+}
+
+/** Hours of work as days of it. */
+function inDays(hours: number): Lasts {
+  const days = hours / hoursPerDay
+  return points({ low: spreadOfDays.low * days, usual: days, high: spreadOfDays.high * days })
+}
+
+function hoursOf({ owner, paid }: WorkHours, who: Doer): number {
+  return who === 'owner' ? owner : paid
+}
+
+/** Each piece ordered and waited for, and all of them held against the old ones. */
+function piecesInHand(laying: Laying): Names {
+  const { parts, known, add } = laying
+  const gets = parts
+    .filter(({ part, did }) => renewing.has(did) && !isSent(part))
+    .map(({ part }) =>
       add({
-        name: `open-${way.id}`,
-        what: `Open: ${lower(way.name)}`,
-        after: last,
-        lasts: inDays(openingShare * hours[who === 'owner' ? 'owner' : 'paid']),
-        needs: handsFor(way.id, who),
-        opensSet: true,
-      }),
-    ]
-  }
-  const opened = last
-  const back = parts
-    .filter(({ part, did }) => renewing.has(did) && isSent(part))
-    .flatMap(({ part }) => sentAway(part, { catalogue, after: opened, add, points }))
-  const fitted: string[] = []
-  for (const { part, did } of parts) {
-    const who = doers.of(part)
-    fitted.push(
-      add({
-        name: `fit-${part.id}`,
-        what: renewing.has(did) ? `Fit the ${short(part.name)}` : `${deedWords[did]}: ${short(part.name)}`,
-        // one pair of hands: one after the other
-        after: [...new Set([...(fitted.length === 0 ? opened : [fitted.at(-1)!]), ...backOf(back, part)])],
-        lasts: inDays(handsOnHours(catalogue.access, part)[who === 'owner' ? 'owner' : 'paid']),
-        needs: [who],
+        name: `get-${part.id}`,
+        what: `Order the ${short(part.name)}, and wait for it`,
+        after: [],
+        lasts: known.get(`get-${part.id}`)?.lasts ?? deliveryOf(part, laying),
+        needs: ['supplier'],
       }),
     )
-  }
-  last = [fitted.at(-1)!]
-  for (const { way, hours } of ways.toReversed()) {
-    const who = doers.refitting
-    last = [
-      add({
-        name: `close-${way.id}`,
-        what: `Close again: ${lower(way.name)}`,
-        after: last,
-        lasts: inDays((1 - openingShare) * hours[who === 'owner' ? 'owner' : 'paid']),
-        needs: handsFor(way.id, who),
-      }),
-    ]
-  }
-  if (ashore) {
-    last = [
-      add({
-        name: 'launch',
-        what: 'Boat back in the water; look for leaks before the lift goes',
-        after: last,
-        lasts: points(usual.outOfWater),
-        needs: ['yard', 'weather'],
-      }),
-    ]
-  }
-  last = [
-    add({
-      name: 'prove',
-      what: 'The tests owed before it is turned, energised and loaded',
-      after: last,
-      lasts: points(usual.prove),
-      needs: ['owner'],
-    }),
-  ]
+  if (gets.length === 0) return []
+  const check = add({
+    name: 'check-kit',
+    what: 'Hold every piece against the old one',
+    after: gets,
+    lasts: points(usual.check),
+    needs: ['owner'],
+  })
+  return [check]
+}
+
+function isAshore({ parts }: Laying): boolean {
+  return parts.some(({ part }) => part.alsoNeeded.includes(outOfWater))
+}
+
+function outOfWaterAfter(laying: Laying, after: Names): Names {
+  if (!isAshore(laying)) return after
+  const what = 'Boat out of the water'
+  const lasts = points(usual.outOfWater)
+  return [laying.add({ name: 'haul-out', what, after, lasts, needs: ['yard', 'weather'] })]
+}
+
+function backInWaterAfter(laying: Laying, after: Names): Names {
+  if (!isAshore(laying)) return after
+  const what = 'Boat back in the water; look for leaks before the lift goes'
+  const lasts = points(usual.outOfWater)
+  return [laying.add({ name: 'launch', what, after, lasts, needs: ['yard', 'weather'] })]
+}
+
+function openedAfter({ ways, doers, add }: Laying, after: Names): Names {
+  const who = doers.removal
+  return ways.reduce<Names>(
+    (last, { way, hours, opens }) => [
+      add(
+        {
+          name: `open-${way.id}`,
+          what: `Open: ${lower(way.name)}`,
+          after: last,
+          lasts: inDays(openingShare * hoursOf(hours, who)),
+          needs: handsFor(way.id, who),
+          opensSet: true,
+        },
+        opens.map((id) => `open-${id}`),
+      ),
+    ],
+    after,
+  )
+}
+
+function closedAfter({ ways, doers, add }: Laying, after: Names): Names {
+  const who = doers.refitting
+  return ways.reduceRight<Names>(
+    (last, { way, hours, opens }) => [
+      add(
+        {
+          name: `close-${way.id}`,
+          what: `Close again: ${lower(way.name)}`,
+          after: last,
+          lasts: inDays((1 - openingShare) * hoursOf(hours, who)),
+          needs: handsFor(way.id, who),
+        },
+        opens.map((id) => `close-${id}`),
+      ),
+    ],
+    after,
+  )
+}
+
+/** What goes to a workshop is there meanwhile; the rest is fitted one after the other, by one pair of hands. */
+function fittedAfter(laying: Laying, opened: Names): Names {
+  const { parts, catalogue, doers, add } = laying
+  const back = new Map(
+    parts
+      .filter(({ part, did }) => renewing.has(did) && isSent(part))
+      .map(({ part }) => [part.id, sentAway(laying, part, opened)]),
+  )
+  return parts.reduce<Names>((last, { part, did }) => {
+    const who = doers.of(part)
+    const returned = back.get(part.id)
+    const fitted = add({
+      name: `fit-${part.id}`,
+      what: renewing.has(did) ? `Fit the ${short(part.name)}` : `${deedWords[did]}: ${short(part.name)}`,
+      after: returned === undefined ? last : last.concat(returned),
+      lasts: inDays(hoursOf(handsOnHours(catalogue.access, part), who)),
+      needs: [who],
+    })
+    return [fitted]
+  }, opened)
+}
+
+function provedAfter({ add }: Laying, after: Names): void {
+  const proved = add({
+    name: 'prove',
+    what: 'The tests owed before it is turned, energised and loaded',
+    after,
+    lasts: points(usual.prove),
+    needs: ['owner'],
+  })
   add({
     name: 'trial',
     what: 'Two days of running, watched',
-    after: last,
+    after: [proved],
     lasts: points(usual.trial),
     needs: ['owner'],
   })
-  return made
 }
 
 const deedWords: Readonly<Record<Deed, string>> = {
@@ -206,47 +252,30 @@ const deedWords: Readonly<Record<Deed, string>> = {
   removed: 'Take out',
 }
 
-type Add = (one: Pick<Activity, 'name' | 'what' | 'after' | 'lasts' | 'needs'>) => string
-
-/** There, in the workshop, and held against what was asked when it is back. */
-function sentAway(
-  part: Part,
-  of: {
-    readonly catalogue: SetCatalogue
-    readonly after: readonly string[]
-    readonly add: Add
-    readonly points: (three: ThreePoints) => Lasts
-  },
-): string[] {
-  const { add, points } = of
+/** There, in the workshop, and measured when it is back. */
+function sentAway({ catalogue, add }: Laying, part: Part, after: Names): string {
   const name = short(part.name)
   const sent = add({
     name: `send-${part.id}`,
     what: `Take the ${name} to the workshop, with pictures of its leads`,
-    after: of.after,
+    after,
     lasts: points(usual.carry),
     needs: ['owner', 'weather'],
   })
-  const done = add({
+  const made = add({
     name: `shop-${part.id}`,
     what: `The ${name} is in the workshop`,
     after: [sent],
-    lasts: shopDays(part, of.catalogue),
+    lasts: shopDays(part, catalogue),
     needs: ['workshop'],
   })
-  return [
-    add({
-      name: `back-${part.id}`,
-      what: `Fetch the ${name}; measure it before it goes in`,
-      after: [done],
-      lasts: points(usual.checkBack),
-      needs: ['owner', 'weather'],
-    }),
-  ]
-}
-
-function backOf(back: readonly string[], part: Part): readonly string[] {
-  return back.filter((name) => name === `back-${part.id}`)
+  return add({
+    name: `back-${part.id}`,
+    what: `Fetch the ${name}; measure it before it goes in`,
+    after: [made],
+    lasts: points(usual.checkBack),
+    needs: ['owner', 'weather'],
+  })
 }
 
 /** Rewound or rebuilt by a workshop, rather than bought. */
@@ -287,8 +316,14 @@ function deliveryOf(part: Part, of: Pick<Proposing, 'register' | 'catalogue'>): 
 
 type Doer = Extract<Needed, 'owner' | 'workshop'>
 
+interface Doers {
+  readonly of: (part: Part) => Doer
+  readonly removal: Doer
+  readonly refitting: Doer
+}
+
 /** Who opens, closes and fits: a workshop what it has offered, else whoever does such work aboard. */
-function doersOf(job: Job, { register, catalogue }: Pick<Proposing, 'register' | 'catalogue'>) {
+function doersOf(job: Job, { register, catalogue }: Pick<Proposing, 'register' | 'catalogue'>): Doers {
   const quote = job.entries.findLast((entry) => entry.kind === 'quote')
   const covers = quote?.kind === 'quote' ? quote.body : undefined
   const offered = new Set(covers?.covers.parts.map(({ part }) => part))
@@ -313,22 +348,25 @@ function handsFor(way: string, who: Doer): Needed[] {
   ]
 }
 
-/** Ways that parts ask for, one that another includes before it, each with the hours of what it opens first. */
-function waysOf(
-  access: readonly Access[],
-  ids: readonly string[],
-): { readonly way: Access; readonly hours: Access['setUpHours'] }[] {
-  const asked = [...new Set(ids)]
+/** A way that parts ask for, with all that it opens first and the hours of that. */
+interface Way {
+  readonly way: Access
+  readonly opens: readonly string[]
+  readonly hours: WorkHours
+}
+
+/** Ways that parts ask for, one that another includes before it. */
+function waysOf(access: readonly Access[], ids: readonly string[]): Way[] {
   const depth = (id: string) => openedWays(access, [id]).length
   const opened = new Set<string>()
-  return asked
+  return [...new Set(ids)]
     .toSorted((a, b) => depth(a) - depth(b))
     .map((id) => {
       const fresh = openedWays(access, [id]).filter((way) => !opened.has(way.id))
       for (const way of fresh) opened.add(way.id)
-      const sum = (of: 'owner' | 'paid') => fresh.reduce((total, way) => total + way.setUpHours[of], 0)
+      const sum = (of: keyof WorkHours) => fresh.reduce((total, way) => total + way.setUpHours[of], 0)
       const way = access.find((one) => one.id === id)!
-      return { way, hours: { owner: sum('owner'), paid: sum('paid') } }
+      return { way, opens: fresh.map((one) => one.id), hours: { owner: sum('owner'), paid: sum('paid') } }
     })
 }
 

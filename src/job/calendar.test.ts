@@ -123,6 +123,17 @@ test('orders and work tell how far it has come', () => {
   expect(row(later, 'check-kit').state).toBe('done')
 })
 
+test('a step taken off begins to open its way, one put back to close it, and what comes before is done', () => {
+  const off = entry('apart-step', { job: 'spring', n: 1, what: 'Panels', access: 'panels-off' }, '2027-02-26')
+  const apart = calendar([pumpAndElbow, off])
+  expect(row(apart, 'open-sea-water-side')).toMatchObject({ state: 'begun', since: '2027-02-26' })
+  expect(row(apart, 'check-kit').state).toBe('done')
+  const on = entry('refit-step', { job: 'spring', step: off.id }, '2027-02-28')
+  const together = calendar([pumpAndElbow, off, on])
+  expect(row(together, 'close-sea-water-side').state).toBe('begun')
+  expect(row(together, 'fit-exhaust-elbow').state).toBe('done')
+})
+
 test('the later the day asked for, the likelier; what is held to is a day that keeps eight in ten', () => {
   const found = calendar([pumpAndElbow])
   expect(found.target).toMatchObject({ date: found.ready.likely, isAsked: false })

@@ -14,7 +14,8 @@ import { useSaid } from '../data/region.js'
 import { today } from '../data/today.js'
 import { dateTyped } from '../entry/typed.js'
 import type { OfSet } from '../of-set.js'
-import { Cautions, Lead, Passage, Preparing, Say } from '../parts/index.js'
+import { Cautions, Lead, Link, Passage, Preparing, Say } from '../parts/index.js'
+import { pathTo } from '../routes.js'
 import { words as jobWords } from '../words/job.js'
 import { words } from '../words/job-calendar.js'
 import { lowerFirst, sayDate, sayNumber } from '../words/say.js'
@@ -66,7 +67,7 @@ function CalendarPage({ of, known }: PageProps) {
       <Passage title={words.title} says={words.says} first>
         <div aria-live="polite">
           {answer === 'failed' && <Say>{words.failed}</Say>}
-          {problems.length > 0 && <Wrong problems={problems} />}
+          {problems.length > 0 && <Wrong of={of} problems={problems} />}
           {calendar && <Answer calendar={calendar} />}
         </div>
         {calendar?.isDone !== true && <ReadyBy typed={typed} onType={type} isMistyped={isMistyped} />}
@@ -125,7 +126,7 @@ function Sentence({ bold, after }: { readonly bold: string; readonly after: stri
   )
 }
 
-function Wrong({ problems }: { readonly problems: readonly Problem[] }) {
+function Wrong({ of, problems }: { readonly of: OfSet; readonly problems: readonly Problem[] }) {
   const { wrong } = words
   return (
     <>
@@ -139,6 +140,9 @@ function Wrong({ problems }: { readonly problems: readonly Problem[] }) {
           </li>
         ))}
       </ul>
+      <p className="gap-small screen-only">
+        <Link to={pathTo({ page: 'logbook', ...of })}>{wrong.toLogbook}</Link>
+      </p>
     </>
   )
 }

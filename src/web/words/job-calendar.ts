@@ -30,6 +30,7 @@ export const words = {
     say: { bold: 'It cannot be worked out yet', after: '.' },
     says: 'Nothing is lost: put this right, and the days follow.',
     allowed: (allowed: string) => `; allowed is ${allowed}`,
+    toLogbook: 'To the entries, to correct one or take it back',
   },
   orders: {
     title: 'To order',
