@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest'
-import { networkOf } from './network.js'
+import { normalQuantile } from '../forecast/special-normal.js'
+import { threefryUniform } from '../forecast/threefry.js'
+import { earliestTimes, emptyTimes, longestWay, networkOf } from './network.js'
 import { betaShapeOf, finishByFormula, largerOf, threePointMoments } from './network-pert.js'
 
 // Formulas: Malcolm, Roseboom, Clark and Fazar 1959, and Clark 1961 (both recalled). The figures of these cases were worked
@@ -42,6 +44,33 @@ test('a network of six by both formulas: the meeting of two chains costs what on
   expect(chain.sd ** 2).toBeCloseTo(3.277777777778, 10)
   expect(met.mean).toBeCloseTo(14.9796213056, 9)
   expect(met.sd ** 2).toBeCloseTo(2.43678387176 + 1 / 9 + 1 / 36, 9)
+})
+
+test('the same network played with normal days: finish, and how often each chain is the longest', () => {
+  const made = networkOf(Object.keys(points).map((name) => ({ name, after: after[name] ?? [] })))
+  if (!made.ok) throw new Error('it must be a network')
+  const { network } = made
+  const moments = network.steps.map(({ name }) => threePointMoments(points[name as keyof typeof points]))
+  const histories = 20_000
+  const into = emptyTimes(6)
+  const a = network.steps.findIndex(({ name }) => name === 'a')
+  let sum = 0
+  let squares = 0
+  let onA = 0
+  for (let h = 0; h < histories; h++) {
+    const lasts = moments.map(({ mean, sd }, i) => mean + sd * normalQuantile(threefryUniform(11, i, h, 0)))
+    const finish = earliestTimes(network, { from: 0, endOf: (i, start) => start + lasts[i]!, into })
+    sum += finish
+    squares += finish ** 2
+    if (longestWay(network, into)[a]) onA++
+  }
+  const mean = sum / histories
+  const error = Math.sqrt((squares / histories - mean ** 2) / histories)
+  expect(Math.abs(mean - 14.9796213056)).toBeLessThan(4 * error)
+  const share = 0.287260882825
+  expect(Math.abs(onA / histories - share)).toBeLessThan(4 * Math.sqrt((share * (1 - share)) / histories))
+  const chain = { mean: 10.5, sd: Math.sqrt(1 / 9 + 0.25 + 25 / 9) }
+  expect(largerOf({ mean: 9, sd: 2 }, chain).firstIsLarger).toBeCloseTo(share, 9)
 })
 
 test.each([
