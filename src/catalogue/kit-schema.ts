@@ -7,6 +7,7 @@
 
 import * as z from 'zod'
 import { headSchema, sourceSchema } from './file-schema.js'
+import { heldKinds } from './provenance.js'
 
 const id = z
   .string()
@@ -87,6 +88,9 @@ const kitSchema = z.strictObject({
   heed: words.optional(),
 })
 
+/** Where something that is no number comes from. */
+const told = z.strictObject({ source: words, place: words, held: z.enum(heldKinds).exclude(['owner']) })
+
 const listed = <T extends z.ZodRawShape>(shape: T) =>
   z.strictObject({ standard: words, list: z.array(z.strictObject({ id: words, ...shape })).min(1) })
 
@@ -99,6 +103,7 @@ const sizesSchema = z.strictObject({
       is: words,
       marks: z.array(words).min(1),
       says: words,
+      told,
     }),
   ),
   seals: listed({ shaftMm: positive, housingMm: positive, widthMm: positive }),

@@ -71,7 +71,7 @@ export function parseKits(
 
 /** Names that lead nowhere or stand twice, parts without a kit, and needs of a part that no piece, stuff or question sees to. */
 function kitReferenceProblems(
-  { kits: { suppliers, questions, kits }, sources, origins }: ReadKits,
+  { kits: { suppliers, questions, kits, sizes }, sources, origins }: ReadKits,
   catalogue: Pick<Catalogue, 'parts' | 'sources'>,
 ): Problem[] {
   const problems: Problem[] = []
@@ -114,6 +114,9 @@ function kitReferenceProblems(
     for (const twice of repeats(list.map(({ id }) => id))) say('twice', path, twice, 'each name once')
   }
   const documents = ids([...catalogue.sources, ...sources])
+  for (const { is, told } of sizes.bearingMarks) {
+    if (!documents.has(told.source)) say('unknown-name', `sizes.bearingMarks.${is}`, told.source, 'a source')
+  }
   for (const [path, origin] of origins) {
     for (const { source } of [origin, ...origin.alongside]) {
       if (!documents.has(source)) say('unknown-name', path, source, 'a source')

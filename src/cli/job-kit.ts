@@ -188,7 +188,7 @@ function kitText({ kit, nameOf }: KitPage, currency: string): string[] {
       : ['', `Ordered beyond this list: ${kit.besides.map(({ key }) => key).join(', ')}`]),
     ...questionsText(kit, nameOf),
     '',
-    'As messages to suppliers: --messages; as a page to print: --html FILE. What is ordered, comes or is checked: "gensettle log add order".',
+    'Counts are those of a usual set (practice): count yours, and write it as --answers count:8. As messages to suppliers: --messages; as a page to print: --html FILE. What is ordered, comes or is checked: "gensettle log add order".',
     shortCaution,
   ]
 }

@@ -44,6 +44,7 @@ const need = z.object({
   name: z.string(),
   supplier: z.string(),
   count: z.number(),
+  counted: z.boolean().describe('By the keeper of the boat; else it is that of a usual set.'),
   spares: z.number(),
   always: z.boolean(),
   stops: z.boolean().describe('Without it the set cannot go back together.'),

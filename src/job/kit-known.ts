@@ -20,6 +20,8 @@ export interface SharedPiece extends PieceName {
   readonly shared?: string | undefined
 }
 
+/** Asked of every piece of which there are several: the kits tell how many a usual set has. */
+export const countQuestion = 'count'
 /** Questions whose answer is the number or the size of the piece. */
 const askForIt = ['bearing-number', 'seal-size', 'o-ring-size']
 /** Questions that the number of the piece answers. */
@@ -28,6 +30,8 @@ const ofTheNumber = new Set(['part-number', 'bearing-number'])
 export interface KnownOfPieces {
   /** What was told of a piece when its particulars were entered, else what the log says of the set. */
   readonly answerOf: (question: KitQuestion, piece: SharedPiece) => KnownAnswer | undefined
+  /** How many the set has, where its keeper has counted them. */
+  readonly countOf: (piece: PieceName) => number | undefined
   /** The number on the piece that is in the set now. */
   readonly numberOf: (piece: SharedPiece) => KnownAnswer | undefined
 }
@@ -80,6 +84,10 @@ export function knownOfPieces(entries: readonly Entry[], set: string): KnownOfPi
       (ofTheNumber.has(id) ? numberOf(piece) : undefined) ??
       (known === undefined ? undefined : facts.get(known)),
     numberOf,
+    countOf: (piece) => {
+      const count = Number(told.get(`${pieceKey(piece)} ${countQuestion}`)?.answer)
+      return Number.isInteger(count) && count > 0 ? count : undefined
+    },
   }
 }
 

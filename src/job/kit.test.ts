@@ -167,6 +167,20 @@ test('a number that does not fit the old one says so as soon as it is ordered, a
   })
 })
 
+test('who has counted the pieces of the set needs so many', () => {
+  const counted = (answer: string) =>
+    entryOf('particulars', {
+      part: 'sea-water-hoses',
+      piece: 'stainless-hose-clip',
+      answers: [{ question: 'count', answer }],
+    })
+  const clips = (...entries: Entry[]) =>
+    need(kit([renewed('sea-water-hoses')], entries), 'sea-water-hoses/stainless-hose-clip')
+  expect(clips()).toMatchObject({ count: 12, counted: false })
+  expect(clips(counted('8'))).toMatchObject({ count: 8, counted: true })
+  expect(clips(counted('a few'))).toMatchObject({ count: 12, counted: false })
+})
+
 test('a size that was told in answer to a question is what the new one is held against', () => {
   const told = entryOf('particulars', {
     part: 'sea-pump-seal',

@@ -51,6 +51,8 @@ export interface Need extends PieceName {
   readonly name: string
   readonly supplier: string
   readonly count: number
+  /** By the keeper; else it is that of a usual set. Practice. */
+  readonly counted: boolean
   readonly spares: number
   /** It is renewed whatever it looks like; or where the old one will not do. */
   readonly always: boolean
@@ -199,6 +201,7 @@ function draftsOf(
     name: of.catalogue.parts.find(({ id }) => id === part)?.name ?? part,
     supplier,
     count: 1,
+    counted: false,
     spares: 0,
     always: true,
     stops: true,
@@ -223,7 +226,8 @@ function draftsOf(
         key: pieceKey({ part, piece: piece.id }),
         name: piece.name,
         supplier: piece.supplier ?? supplier,
-        count: piece.count,
+        count: known.countOf(place) ?? piece.count,
+        counted: known.countOf(place) !== undefined,
         spares: piece.spares ?? 0,
         always: piece.renewed === 'always',
         stops: piece.lack === 'stops',

@@ -6,6 +6,7 @@
 
 import { type FormEvent, useId, useState } from 'react'
 import type { Need } from '../../job/kit.js'
+import { countQuestion } from '../../job/kit-known.js'
 import type { Draft } from '../../logbook/draft.js'
 import { useKept } from '../data/kept-text.js'
 import { useSaid } from '../data/region.js'
@@ -76,6 +77,15 @@ function Questions({ of, part, needs, nameOf, known: { log } }: QuestionsProps) 
               onChange={(value) => put(need.key, value)}
             />
           )}
+          {need.piece !== undefined && need.count > 1 && (
+            <Question
+              ask={words.countAsk}
+              why={words.countWhy(need)}
+              known={undefined}
+              value={typed[`${need.key} ${countQuestion}`] ?? ''}
+              onChange={(value) => put(`${need.key} ${countQuestion}`, value)}
+            />
+          )}
           {need.asks
             .filter(({ question }) => question.id !== 'part-number')
             .map(({ question, known }) => (
@@ -110,9 +120,9 @@ function Questions({ of, part, needs, nameOf, known: { log } }: QuestionsProps) 
   )
 }
 
-/** Of some pieces nothing is asked: a clip is a clip. */
-function isAsked({ piece, asks }: Need): boolean {
-  return piece === undefined || asks.some(({ question }) => question.id !== 'part-number')
+/** Of some pieces nothing is asked: a key is a key. */
+function isAsked({ piece, asks, count }: Need): boolean {
+  return piece === undefined || count > 1 || asks.some(({ question }) => question.id !== 'part-number')
 }
 
 interface QuestionProps {
@@ -163,9 +173,9 @@ function draftsOf({
 }): Draft[] {
   return needs.flatMap(({ key, part, piece, asks }) => {
     const number = typed[key]?.trim() ?? ''
-    const answers = asks.flatMap(({ question }) => {
-      const answer = typed[`${key} ${question.id}`]?.trim() ?? ''
-      return answer === '' ? [] : [{ question: question.id, answer }]
+    const answers = [...asks.map(({ question }) => question.id), countQuestion].flatMap((question) => {
+      const answer = typed[`${key} ${question}`]?.trim() ?? ''
+      return answer === '' ? [] : [{ question, answer }]
     })
     if (number === '' && answers.length === 0) return []
     return [

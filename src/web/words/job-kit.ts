@@ -67,6 +67,9 @@ export const words = {
   numberWhy: 'By it the new one is held against the old as soon as it is ordered.',
   onceOpen: 'Shows once it is open.',
   noNeed: 'Write “not needed” where the set does without it.',
+  countAsk: 'How many has yours?',
+  countWhy: (of: { count: number; counted: boolean }) =>
+    of.counted ? `You have counted ${of.count}.` : `A usual set has ${of.count} (practice); a whole number.`,
   known: (answer: string) => `In the log: ${answer}`,
   writeAnswers: 'Write them down',
   lists: 'For suppliers',
