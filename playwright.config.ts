@@ -11,6 +11,7 @@ const timed = /@timed/
 export default defineConfig({
   testDir: 'test/browser',
   testMatch: '**/*.browser.ts',
+  globalSetup: './test/browser/work-out.ts',
   outputDir: 'node_modules/.cache/playwright',
   workers: Math.max(1, Math.min(4, availableParallelism())),
   fullyParallel: true,

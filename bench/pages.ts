@@ -9,13 +9,12 @@ import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { gzipSync } from 'node:zlib'
 import { type Browser, chromium, type Page } from '@playwright/test'
-import { type ServedFolder, serveFolder, workOutVerdict } from '../test/served-folder.js'
+import { type ServedFolder, serveFolder, workOutAnswers } from '../test/served-folder.js'
 
 const root = join(import.meta.dirname, '..')
 const pages = join(root, 'dist/web')
 const path = process.env.GENSETTLE_CHROMIUM ?? '/usr/bin/chromium'
-const boat = 'marram'
-const place = `boats/${boat}/main/alternatives`
+const place = 'boats/marram/main/alternatives'
 /** The first drawing of a verdict is behind it, and from here on the page only refines. [ms] */
 const drawnAfterMs = 1_000
 const watchedMs = 8_000
@@ -44,7 +43,7 @@ export function hasChromium(): boolean {
 export async function benchPages({ rounds = 3, verdictsTold = true } = {}): Promise<PageFigures> {
   execFileSync('npx', ['vite', 'build', '--logLevel', 'error'], { cwd: root, stdio: 'inherit' })
   const served = await serveFolder({ pagesFolder: pages })
-  if (verdictsTold) await workOutVerdict(served.folder, boat)
+  if (verdictsTold) workOutAnswers(served.folder)
   const browser = await chromium.launch({
     executablePath: path,
     args: process.getuid?.() === 0 ? ['--no-sandbox'] : [],

@@ -8,15 +8,15 @@ import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs'
 import { request } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { prepareAnswer } from '../src/alternatives/settle.js'
 import { shippedFaultModel } from '../src/cli/fault-places.js'
 import { shippedKits } from '../src/cli/kit-places.js'
-import { allBoats, memoryOf, posteriorsOf } from '../src/cli/opened.js'
-import { shippedCatalogue } from '../src/cli/places.js'
-import { verdictsOf } from '../src/cli/verdicts.js'
+import { memoryOf, posteriorsOf, readCurrent } from '../src/cli/opened.js'
+import { shippedCatalogue, today } from '../src/cli/places.js'
+import { setsOf } from '../src/register/register.js'
 import { listen } from '../src/server/listen.js'
 import { readPages } from '../src/server/pages.js'
 import { openDemonstration } from '../src/store/demonstration.js'
-import { openToRead } from '../src/store/read-store.js'
 import { openStore } from '../src/store/store.js'
 import { answerSeed } from '../src/web/work/key.js'
 
@@ -58,11 +58,14 @@ export interface ServeHow {
   readonly folder?: string
   /** Left out: a page or two to be sent. */
   readonly pagesFolder?: string
+  /** A folder in which answers were worked out already; left out: only the folder itself is looked in. */
+  readonly workedOutIn?: string | undefined
 }
 
 /** Starts a server. */
 export async function serveFolder(how: ServeHow = {}): Promise<ServedFolder> {
   const { folder = mkdtempSync(join(tmpdir(), 'gensettle-')), pagesFolder = trialPages() } = how
+  const { workedOutIn = folder } = how
   const opened = openStore(folder)
   if (!opened.ok) throw new Error(JSON.stringify(opened.problems))
   const demonstration = openDemonstration(demonstrationFolder)
@@ -74,7 +77,7 @@ export async function serveFolder(how: ServeHow = {}): Promise<ServedFolder> {
     faults: shippedFaultModel(),
     kits: shippedKits(),
     pages: readPages(pagesFolder),
-    posterior: posteriorsOf(opened.store.folder),
+    posterior: posteriorsOf(workedOutIn),
     onError: (error) => {
       throw error
     },
@@ -98,15 +101,29 @@ export async function serveFolder(how: ServeHow = {}): Promise<ServedFolder> {
   }
 }
 
-/** Works out a boat's verdict and keeps in the folder what it rests on, as a start of the program does. */
-export async function workOutVerdict(folder: string, boat: string): Promise<void> {
-  const opened = openToRead(folder)
-  if (!opened.ok) throw new Error(JSON.stringify(opened.problems))
-  const boats = allBoats(opened.store)
-  const named = 'problems' in boats ? undefined : boats.find(({ name }) => name === boat)
-  if (named === undefined) throw new Error(`${boat} must be among the boats`)
-  await verdictsOf(named, { seed: answerSeed, memory: memoryOf(folder) })
-  opened.store.close()
+/** Works out what the answers of the demonstration boats rest on and keeps it in the folder, as a start of the program does. */
+export function workOutAnswers(folder: string): void {
+  const demonstration = openDemonstration(demonstrationFolder)
+  if (!demonstration.ok) throw new Error(JSON.stringify(demonstration.problems))
+  const { store } = demonstration
+  const asOf = today()
+  for (const name of store.boats()) {
+    const read = readCurrent({ name, demonstration: true, store })
+    if (!read.ok) throw new Error(JSON.stringify(read.problems))
+    const { entries } = read
+    for (const set of setsOf(entries, asOf)) {
+      const memory = memoryOf(folder)
+      prepareAnswer({
+        entries,
+        boat: name,
+        set,
+        asOf,
+        catalogue: shippedCatalogue(),
+        seed: answerSeed,
+        memory,
+      })
+    }
+  }
 }
 
 /** The cookie that an answer sets; empty where it sets none. */

@@ -1,5 +1,4 @@
 import { expect, type Page } from '@playwright/test'
-import { workOutVerdict } from '../served-folder.js'
 import { keptEntries, putBoat, test } from './boat.js'
 import { arrived, goTo, openPage, reckoning, stopRefining, textOf } from './pages.js'
 
@@ -92,7 +91,6 @@ async function costOf(page: Page, name: string): Promise<number> {
 
 test('a page opened cold begins with what the start of the program worked out', async ({ page, served }) => {
   test.setTimeout(2 * reckoning)
-  await workOutVerdict(served.folder, 'teasel')
   await openPage(page, served, { boat: 'teasel', name: 'alternatives' })
   const brought = () =>
     Promise.all(

@@ -16,6 +16,7 @@ export function serveBuilt(folder?: string): Promise<ServedFolder> {
   return serveFolder({
     ...(folder === undefined ? {} : { folder }),
     pagesFolder: join(root, 'dist/web'),
+    workedOutIn: process.env.GENSETTLE_WORKED_OUT,
   })
 }
 

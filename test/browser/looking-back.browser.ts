@@ -84,7 +84,9 @@ test('looking back on a log that says nothing early enough: told, with the other
   await looks(page).click()
 
   // No answer was kept with the offer of the time: what would have been said is worked out.
-  await expect(page.getByText(/^It would have said then: .+ (saves|to call)/)).toBeVisible({ timeout: reckoning })
+  await expect(page.getByText(/^It would have said then: .+ (saves|to call)/)).toBeVisible({
+    timeout: reckoning,
+  })
   await expectAccessible(page)
 })
 

@@ -36,7 +36,9 @@ test('the day is planned and kept; a recording is mapped, written in and followe
     (n) => `2026-07-01 ${18 + Math.floor(n / 300)}:${String(n % 60).padStart(2, '0')}:00`,
   )
   const buffer = Buffer.from(`when,reading\n${[...new Set(rows)].map((time) => `${time},1200`).join('\n')}\n`)
-  await page.getByLabel('Recording', { exact: true }).setInputFiles({ name: 'week.csv', mimeType: 'text/csv', buffer })
+  await page
+    .getByLabel('Recording', { exact: true })
+    .setInputFiles({ name: 'week.csv', mimeType: 'text/csv', buffer })
   await expect(page.getByText('It cannot be read yet:')).toBeVisible()
   await page.getByLabel('Time is in').selectOption('when')
   await page.getByLabel('Power or current is in').selectOption('reading')
