@@ -7,6 +7,8 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { shortCaution } from '../alternatives/cautions.js'
 import { programVersion } from '../alternatives/program-version.js'
+import { lowerFirst } from '../alternatives/say.js'
+import { confirmWords } from '../faults/stop-lines.js'
 import { type Apart, type ApartStep, apartOf, linesBefore, proposedSteps } from '../job/apart.js'
 import { wayOutOf } from '../job/apart-out.js'
 import { apartSheetOf, hasFasteners, linesOfAll, sayWayOut, torqueOf } from '../job/apart-sheet.js'
@@ -85,7 +87,7 @@ export function showJobApart(options: JobApartOptions): Promise<Result> {
         nextN: apart.nextN,
         back: apart.back.map(({ key }) => key),
         nextBack: apart.nextBack?.key ?? null,
-        lines: lines.map(({ id, hazard, clearWhen }) => ({ id, hazard, clearWhen })),
+        lines: lines.map((line) => ({ id: line.id, hazard: line.hazard, confirm: confirmWords(line) })),
         loose: apart.loose.map(({ id }) => id),
         sharedPlaces: apart.sharedPlaces,
         wayOut: wayOut ?? null,
@@ -93,7 +95,9 @@ export function showJobApart(options: JobApartOptions): Promise<Result> {
       },
       text: [
         ...sayApart(apart, job.name),
-        ...lines.map(({ hazard, clearWhen }) => `Stop, ${hazard}: first ${clearWhen.join('; ')}.`),
+        ...lines.map(
+          (line) => `Stop, ${lowerFirst(line.hazard)}. Before it: ${confirmWords(line).join('; ')}`,
+        ),
         ...(wayOut === undefined ? [] : ['', ...sayWayOut(wayOut)]),
         ...(options.html === undefined ? [] : ['', `Written: ${options.html}`]),
         '',

@@ -48,7 +48,9 @@ export const jobApartFields = {
     nextN: z.number(),
     back: texts.describe('Keys of what was undone, the last first.'),
     nextBack: z.string().nullable(),
-    lines: z.array(z.object({ id: z.string(), hazard: z.string(), clearWhen: texts })),
+    lines: z
+      .array(z.object({ id: z.string(), hazard: z.string(), confirm: texts }))
+      .describe('Stop lines that nobody answered today, and what is confirmed before the next step.'),
     loose: texts.describe('Entries that put a step back that is not in the log.'),
     sharedPlaces: z.array(z.number()),
     wayOut: z

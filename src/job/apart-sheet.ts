@@ -91,10 +91,9 @@ export function torqueOf({ entry }: Pick<ApartStep, 'entry'>): string {
 function undoing({ steps }: Apart): SheetBlock {
   return {
     is: 'table',
-    heads: ['', 'Undo', 'Pictures before it', 'Leads and bag', 'Done'],
+    heads: ['Undo', 'Pictures before it', 'Leads and bag', 'Done'],
     rows: steps.map((step, i) => [
-      String(step.entry?.body.n ?? i + 1),
-      step.what,
+      `${step.entry?.body.n ?? i + 1}. ${step.what}`,
       step.proposal?.pictures.join('; ') ?? '',
       [leadsSaid(step), bagSaid(step)].filter(Boolean).join('; '),
       step.entry === undefined ? '' : step.entry.body.notNeeded ? 'not needed' : step.entry.from,
@@ -105,14 +104,13 @@ function undoing({ steps }: Apart): SheetBlock {
 function puttingBack({ steps }: Apart): SheetBlock {
   return {
     is: 'table',
-    heads: ['', 'Put back', 'Leads and bag', 'Tightened to', 'Done'],
+    heads: ['Put back', 'Leads and bag', 'Tightened to', 'Done'],
     rows: steps
-      .map((step, i) => ({ step, place: String(step.entry?.body.n ?? i + 1) }))
+      .map((step, i) => ({ step, place: step.entry?.body.n ?? i + 1 }))
       .filter(({ step }) => step.entry?.body.notNeeded !== true)
       .toReversed()
       .map(({ step, place }) => [
-        place,
-        step.what,
+        `${place}. ${step.what}`,
         [leadsSaid(step), bagSaid(step)].filter(Boolean).join('; '),
         hasFasteners(step) ? torqueOf(step) : '',
         step.refit === undefined ? '' : step.refit.from,
@@ -122,6 +120,7 @@ function puttingBack({ steps }: Apart): SheetBlock {
 
 /** Whether anything of it is tightened. */
 export function hasFasteners({ entry, proposal }: ApartStep): boolean {
+  if (entry?.body.notNeeded) return false
   return entry?.body.bag !== undefined || entry?.body.torque !== undefined || proposal?.bag !== undefined
 }
 

@@ -21,6 +21,7 @@ export const boatPages = [
   'job-quotes',
   'job-calendar',
   'job-kit',
+  'job-apart',
   'job-sheet',
   'proof',
   'proof-report',

@@ -22,6 +22,7 @@ export const screenFiles = {
   'job-quotes': async () => (await import('./screens/job-quotes.js')).JobQuotesScreen,
   'job-calendar': async () => (await import('./screens/job-calendar.js')).JobCalendarScreen,
   'job-kit': async () => (await import('./screens/job-kit.js')).JobKitScreen,
+  'job-apart': async () => (await import('./screens/job-apart.js')).JobApartScreen,
   'job-sheet': async () => (await import('./screens/job-sheet.js')).JobSheetScreen,
   proof: async () => (await import('./screens/proof.js')).ProofScreen,
   'proof-report': async () => (await import('./screens/proof-report.js')).ProofReportScreen,

@@ -5,7 +5,11 @@
  */
 
 import type { Entry } from '../../logbook/kinds.js'
+import type { Photograph } from '../../logbook/photographs.js'
 import type { Problem } from '../../logbook/problems.js'
+
+/** What is told of a picture beside its bytes. */
+export type PictureTold = Pick<Photograph, 'shows' | 'arrows'>
 
 /** An entry on its way to the server. */
 export interface Outgoing {
@@ -14,6 +18,8 @@ export interface Outgoing {
   readonly entry: Entry
   /** Keys of pictures that are to be sent first and then named in the entry. */
   readonly pictures: readonly number[]
+  /** What is told of these, by their keys. */
+  readonly told?: Readonly<Record<number, PictureTold>>
   /** Why the server would not take it; left out: it waits to be sent. */
   readonly refused?: readonly Problem[]
   /** It is the first of its pictures that was not taken; it is kept until somebody leaves it out. */

@@ -5,6 +5,7 @@
  */
 
 import type { Entry } from '../../logbook/kinds.js'
+import type { Photograph } from '../../logbook/photographs.js'
 import type { Problem } from '../../logbook/problems.js'
 import type { AppendAnswer, AppendAsked, PhotographAnswer } from '../../server/http-types.js'
 import { type Outgoing, readOutbox, readPicture, writing } from './browser-store.js'
@@ -90,7 +91,11 @@ async function sendPicture(item: Outgoing): Promise<Sent> {
   await writing(async ({ outbox, pictures }) => {
     if (answer.ok) {
       pictures.delete(key!)
-      outbox.put({ ...item, pictures: later, entry: naming(item.entry, answer.value) })
+      outbox.put({
+        ...item,
+        pictures: later,
+        entry: naming(item.entry, { ...answer.value.photograph, ...item.told?.[key!] }),
+      })
     } else outbox.put({ ...item, refused: answer.problems, pictureRefused: true } satisfies Outgoing)
   })
   await reloadOutbox()
@@ -107,7 +112,7 @@ function upload(picture: Blob): Promise<Answer<PhotographAnswer>> {
   })
 }
 
-function naming(entry: Entry, { photograph }: PhotographAnswer): Entry {
+function naming(entry: Entry, photograph: Photograph): Entry {
   const before = 'photographs' in entry.body ? (entry.body.photographs ?? []) : []
   const others = before.filter(({ sha256 }) => sha256 !== photograph.sha256)
   return { ...entry, body: { ...entry.body, photographs: [...others, photograph] } } as Entry

@@ -11,7 +11,7 @@ import type { Draft } from '../../logbook/draft.js'
 import { parseEntry } from '../../logbook/entry.js'
 import { type Entry, presentVersion } from '../../logbook/kinds.js'
 import type { Problem } from '../../logbook/problems.js'
-import { type Outgoing, result, type Writing, writing } from './browser-store.js'
+import { type Outgoing, type PictureTold, result, type Writing, writing } from './browser-store.js'
 import { reloadOutbox } from './outbox.js'
 import { sendSoon } from './sending.js'
 import { tellOtherTabs } from './tabs.js'
@@ -23,8 +23,17 @@ export type Written =
 
 const nextId = monotonicFactory()
 
+/** A picture with what is told of it. */
+export interface ToldPicture {
+  readonly file: Blob
+  readonly told: PictureTold
+}
+
 /** Writes new entries, all or none. Pictures go to the first of them. */
-export async function write(drafts: readonly Draft[], pictures: readonly Blob[] = []): Promise<Written> {
+export async function write(
+  drafts: readonly Draft[],
+  pictures: readonly (Blob | ToldPicture)[] = [],
+): Promise<Written> {
   const noted = new Date()
   const composed = drafts.map((draft) => composedFrom(draft, noted))
   const problems = problemsOf(composed)
@@ -33,17 +42,23 @@ export async function write(drafts: readonly Draft[], pictures: readonly Blob[] 
     const device = await deviceOf(on)
     for (const [index, entry] of composed.entries()) {
       const n = await nextCount(on, entry.boat)
-      const keys = index > 0 ? [] : await Promise.all(pictures.map((picture) => keep(on, picture)))
+      const held = index > 0 ? [] : pictures.map(withTold)
+      const keys = await Promise.all(held.map(({ file }) => keep(on, file)))
       const item: Outgoing = {
         id: entry.id,
         boat: entry.boat,
         entry: { ...entry, device, n },
         pictures: keys,
+        told: Object.fromEntries(held.map(({ told }, at) => [keys[at]!, told])),
       }
       on.outbox.put(item)
     }
     return composed.map(({ id }) => id)
   })
+}
+
+function withTold(picture: Blob | ToldPicture): ToldPicture {
+  return picture instanceof Blob ? { file: picture, told: {} } : picture
 }
 
 /** Puts another text in the place of one that the server would not take; id and count stay. */
@@ -61,7 +76,8 @@ export async function mend(
     const { boat } = refused
     // Another picture stands in the place of one that was not taken.
     const before = keys.length > 0 ? picturesTaken(on, refused) : refused.pictures
-    on.outbox.put({ id, boat, entry, pictures: [...before, ...keys] } satisfies Outgoing)
+    const told = refused.told ?? {}
+    on.outbox.put({ id, boat, entry, pictures: [...before, ...keys], told } satisfies Outgoing)
     return [id]
   })
 }
@@ -69,8 +85,8 @@ export async function mend(
 /** Sends an entry without the picture of it that was not taken. */
 export async function leavePictureOut(item: Outgoing): Promise<void> {
   await kept(async (on) => {
-    const { id, boat, entry } = item
-    on.outbox.put({ id, boat, entry, pictures: picturesTaken(on, item) } satisfies Outgoing)
+    const { id, boat, entry, told = {} } = item
+    on.outbox.put({ id, boat, entry, pictures: picturesTaken(on, item), told } satisfies Outgoing)
     return []
   })
 }

@@ -32,6 +32,7 @@ export const shell = {
     'job-quotes': 'Offers',
     'job-calendar': 'Calendar',
     'job-kit': 'Kit',
+    'job-apart': 'Taking apart',
     'job-sheet': 'Job sheet',
     proof: 'Proof',
     'proof-report': 'Proof report',
