@@ -4,7 +4,7 @@
  * @module
  */
 
-import { isOpen } from '../../job/jobs.js'
+import { isOpen, type Job } from '../../job/jobs.js'
 import type { Deed } from '../../register/register-types.js'
 import { moneySayer, sayEntry } from '../entry/say-entry.js'
 import type { OfSet } from '../of-set.js'
@@ -13,7 +13,8 @@ import { pathTo } from '../routes.js'
 import { words } from '../words/job.js'
 import { choiceName, kindNames } from '../words/logbook.js'
 import { lowerFirst, sayDate, upperFirst } from '../words/say.js'
-import { JobFrame, type OfJob } from './job-frame.js'
+import { WriteDone } from './job-done.js'
+import { JobFrame, type OfJob, pathToJob } from './job-frame.js'
 import { BelongsWith } from './job-plan.js'
 import { WhatItTook } from './job-took.js'
 
@@ -36,11 +37,7 @@ function JobPage({ of, known }: { readonly of: OfSet; readonly known: OfJob }) {
           {job.what ?? upperFirst(job.name.replaceAll('-', ' '))}: <b>{head.states[job.state]}.</b>
         </Say>
         <Lead>{head.next[job.state]}</Lead>
-        {job.state === 'done' && (
-          <p className="gap-small">
-            <Link to={pathTo({ page: 'proof', ...of })}>{head.toProof}</Link>
-          </p>
-        )}
+        <Next of={of} job={job} />
       </Passage>
       <Passage title={words.parts.title} says={left.length === 0 ? undefined : words.parts.says}>
         {job.parts.length === 0 ? (
@@ -60,12 +57,34 @@ function JobPage({ of, known }: { readonly of: OfSet; readonly known: OfJob }) {
         )}
       </Passage>
       {isOpen(job) && <BelongsWith of={of} known={known} />}
+      {isOpen(job) && job.state !== 'offered' && <WriteDone of={of} known={known} />}
       {!isOpen(job) && <WhatItTook of={of} known={known} />}
       <Spoken known={known} />
       <Passage title={words.cautionsTitle}>
         <Cautions list={words.cautions} />
       </Passage>
     </>
+  )
+}
+
+/** The page that the job asks for next. */
+function Next({ of, job }: { readonly of: OfSet; readonly job: Job }) {
+  const { to } = words.head
+  const link = {
+    declined: undefined,
+    offered: [pathToJob(of, 'job-quotes', job.name), to.quotes],
+    decided: [pathToJob(of, 'job-kit', job.name), to.kit],
+    ordered: [pathToJob(of, 'job-kit', job.name), to.kit],
+    apart: [pathToJob(of, 'job-sheet', job.name), to.sheet],
+    done: [pathTo({ page: 'proof', ...of }), to.proof],
+    proved: undefined,
+  }[job.state]
+  if (link === undefined) return null
+  const [path = '', name] = link
+  return (
+    <p className="gap-small">
+      <Link to={path}>{name}</Link>
+    </p>
   )
 }
 

@@ -47,7 +47,12 @@ export const words = {
       done: 'Next: the tests that are owed before it is turned, energised and left alone.',
       proved: 'What it took, against what was thought, stands below as far as it was written down.',
     },
-    toProof: 'The tests that are owed',
+    to: {
+      quotes: 'The offers side by side',
+      kit: 'The pieces that it needs',
+      sheet: 'The order of work, on the job sheet',
+      proof: 'The tests that are owed',
+    },
   },
   parts: {
     title: 'What it is to do',
@@ -135,4 +140,18 @@ export const took = {
     'A kind with few jobs is held close to all the others. Where it is heard, forecast and alternatives say so beside what else they take for granted.',
   notWritten: 'It could not be written.',
   readOnly: 'A demonstration boat: nothing is written.',
+} as const
+
+/** Writing down that it is done. */
+export const done = {
+  title: 'When it is done',
+  says: 'Work with its hours, under the job’s name. A bill is an entry of its own, with the same name.',
+  which: 'Done',
+  by: 'Who did it',
+  why: 'Why',
+  own: 'Your own hours',
+  paid: 'Paid hours',
+  cost: (currency: string) => `Paid where no bill comes${currency === '' ? '' : `, ${currency}`}`,
+  notANumber: (name: string) => `${name}: a number such as 2.5 is wanted.`,
+  write: 'Write the work into the log',
 } as const
