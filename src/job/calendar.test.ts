@@ -143,6 +143,8 @@ test('the later the day asked for, the likelier; what is held to is a day that k
   )
   expect(chances).toEqual(chances.toSorted((a, b) => a - b))
   expect(chances.at(-1)).toBeGreaterThan(0.95)
+  // where the chance is small, what makes it later is ordered at once
+  expect(calendar([pumpAndElbow], { readyBy: '2027-03-08' }).orders.some(({ isDue }) => isDue)).toBe(true)
   // waiting until the day told keeps the chance that is held to, a day more does not
   const readyBy = '2027-05-10'
   const order = calendar([pumpAndElbow], { readyBy }).orders.find(({ name }) => name === 'get-exhaust-elbow')!

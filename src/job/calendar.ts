@@ -172,7 +172,7 @@ export function calendarOf(question: CalendarQuestion): CalendarResult {
       ),
       ready,
       target,
-      orders: ordersOf(playing, { latest, price: power.price }),
+      orders: ordersOf(playing, { latest, target, price: power.price }),
       months: power.months,
       currency: register.boatFacts.currency ?? 'USD',
       price: power.mean,
@@ -309,29 +309,37 @@ function rowOf(
   }
 }
 
-/** What is waited for and is not begun: the wait begins with an order, or with bringing it to a workshop that has room. */
+/** Where there is less chance than is wished for, what makes all later by so much is ordered at once. [d] */
+const feltLater = 0.5
+
+/** What a supplier is waited for and is not ordered yet. */
 function ordersOf(
   playing: Prepared,
-  { latest, price }: { readonly latest: Latest; readonly price: (played: Played) => number },
+  of: {
+    readonly latest: Latest
+    readonly target: Calendar['target']
+    readonly price: (played: Played) => number
+  },
 ): CalendarOrder[] {
+  const { today } = playing
   const few = { ...playing, histories: Math.min(playing.histories, delayHistories) }
-  const mean = (played: Played) =>
-    meanOf(played.finish.map((time) => Math.min(time, playing.today + daysAhead)))
   const waits = playing.network.steps.flatMap((step, place) =>
     step.progress.is === 'to-do' && step.needs.includes('supplier') ? [{ step, place }] : [],
   )
   if (waits.length === 0) return []
+  const meanFinish = (played: Played) =>
+    meanOf(played.finish.map((time) => Math.min(time, today + daysAhead)))
   const asSoon = playCalendar(few)
-  return waits.map(({ step, place }) => {
-    const held = playCalendar(few, { place, until: playing.today + weekDays })
-    const beginBy = latest.begin[place]!
-    return {
-      name: step.name,
-      what: step.what,
-      beginBy,
-      isDue: beginBy === null || dayNumber(beginBy) <= playing.today,
-      weekLater: { days: mean(held) - mean(asSoon), price: price(held) - price(asSoon) },
+  return waits.map(({ step: { name, what }, place }) => {
+    const held = playCalendar(few, { place, until: today + weekDays })
+    const weekLater = {
+      days: meanFinish(held) - meanFinish(asSoon),
+      price: of.price(held) - of.price(asSoon),
     }
+    const beginBy = of.latest.begin[place]!
+    const isLast = beginBy === null || dayNumber(beginBy) <= today
+    const isFelt = of.target.chance < heldChance && weekLater.days >= feltLater
+    return { name, what, beginBy, isDue: isLast || isFelt, weekLater }
   })
 }
 

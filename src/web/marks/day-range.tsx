@@ -60,6 +60,9 @@ export function DayRange({ scale, today, begins, low, middle, high, by, holdsUp,
   )
 }
 
+/** A date of a scale of a phone's width takes so much of it. [hundredths] */
+const lastNumber = 86
+
 /** The dates of a scale, above its rows. */
 export function DayNumbers({
   scale,
@@ -72,8 +75,10 @@ export function DayNumbers({
     <svg className="drawing" height="18" aria-hidden="true">
       {scale.ticks.map(({ day, date }) => {
         const place = placeOn(scale, day)
+        // one that would stand past the end of the page goes without
+        if (place > lastNumber) return null
         return (
-          <text key={day} className="second" x={`${place}%`} y="14" textAnchor={place > 88 ? 'end' : 'start'}>
+          <text key={day} className="second" x={`${place}%`} y="14" textAnchor="start">
             {say(date)}
           </text>
         )
