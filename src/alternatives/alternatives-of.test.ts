@@ -3,7 +3,7 @@ import { shippedCatalogue } from '../../test/shipped-limits.js'
 import { catalogueFor } from '../catalogue/scale.js'
 import { type Alternative, lifeModelSchema } from '../forecast/life-model.js'
 import type { OpenQuote, OwnAlternative, SetRegister } from '../register/register-types.js'
-import { withOwn } from './alternatives-of.js'
+import { judged, withOwn } from './alternatives-of.js'
 
 const catalogue = catalogueFor(shippedCatalogue, {
   ratingKW: 10,
@@ -155,4 +155,21 @@ test('there is room for forty in all', () => {
   const { alternatives, problems } = laidOut(many, [danger])
   expect(lifeModelSchema.safeParse({ ...model, alternatives }).success).toBe(true)
   expect(problems.filter(({ code }) => code === 'too-many')).toHaveLength(60 + 2 - 39)
+})
+
+test('a failed test bars what does no work; whatever work is done has it mended along', () => {
+  const why = 'No safe path to earth: 3 Ω between frame and bond.'
+  const failedTests = [{ parts: [], why, byAnyWork: true, test: 'bond-test' }] as const
+  const elbow = { part: 'elbow', outcome: 'renewed', quality: 1 } as const
+  const mend = {
+    ...built[0]!,
+    id: 'mend',
+    now: { parts: [elbow], wait: 0, intrusionChance: 0 },
+  } as Alternative
+  const { alternatives } = judged({ model, register: registerWith([], []), failedTests }, [...built, mend])
+  expect(alternatives.map(({ id, barred }) => [id, barred])).toEqual([
+    ['leave', why],
+    ['replace-new-same', undefined],
+    ['mend', undefined],
+  ])
 })

@@ -10,7 +10,7 @@ import type { Alternative, LifeModel, LifePart } from '../forecast/life-model.js
 import type { Posterior } from '../forecast/posterior-type.js'
 import type { OpenQuote, SetRegister } from '../register/register-types.js'
 import { dryingOf } from './drying.js'
-import { type OpenStop, openStops, windingParts } from './open-stops.js'
+import { failedTestsIn, type OpenStop, openStops, windingParts } from './open-stops.js'
 import { ownAlternative } from './own-alternatives.js'
 import { type Action, jobIntrusion, quoteTerms, reconditionedLess, rewoundQuality } from './quoted-job.js'
 import { usual, usualPrice, withItems } from './renewal.js'
@@ -42,7 +42,10 @@ export function alternativesOf(setting: Setting): LaidOut {
   return withOwn(setting, builtAlternatives(setting))
 }
 
-type Judging = Pick<Setting, 'model' | 'register'>
+type Judging = Pick<Setting, 'model' | 'register'> & {
+  /** Stop lines that failed tests hold open. */
+  readonly failedTests: readonly OpenStop[]
+}
 
 /** Those that were built, changed and added to by what the owner entered. */
 export function withOwn(setting: Omit<Setting, 'posterior'>, built: readonly Alternative[]): LaidOut {
@@ -63,7 +66,8 @@ export function withOwn(setting: Omit<Setting, 'posterior'>, built: readonly Alt
       problems.push({ code: 'too-many', path: `alternative ${own.id}`, found: 'one more', allowed })
     }
   }
-  const laidOut = judged(setting, [...list.values()])
+  const failedTests = failedTestsIn(register, catalogue)
+  const laidOut = judged({ model, register, failedTests }, [...list.values()])
   return { alternatives: laidOut.alternatives, problems: [...problems, ...laidOut.problems] }
 }
 
@@ -246,12 +250,12 @@ function rebuilds({ model, catalogue }: Setting): Alternative[] {
 const longestWhy = 500
 
 /** An alternative that runs on past a stop line, or with a danger found and not made safe, says so and is barred. */
-function barred(setting: Pick<Setting, 'model' | 'register'>, alternative: Alternative): Alternative {
+function barred({ model, register, failedTests }: Judging, alternative: Alternative): Alternative {
   const { now } = alternative
   if (now === 'give-up' || (typeof now === 'object' && 'replaceWith' in now)) return alternative
   const jobs = typeof now === 'object' ? now.parts : []
-  const open = openStops(setting.register, setting.model).filter(
-    (stop) => !jobs.some((job) => closes(job, stop)),
+  const open = [...openStops(register, model), ...failedTests].filter(
+    (stop) => !jobs.some((job) => stop.byAnyWork || closes(job, stop)),
   )
   if (open.length === 0) return alternative
   const why = [...new Set(open.map((stop) => stop.why))].join(' ')

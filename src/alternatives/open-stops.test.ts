@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest'
+import { shippedCatalogue } from '../../test/shipped-limits.js'
 import { lifeModelSchema } from '../forecast/life-model.js'
-import type { Measured } from '../register/register-types.js'
-import { lowInsulation } from './open-stops.js'
+import type { Measured, SetRegister } from '../register/register-types.js'
+import { failedTestsIn, lowInsulation } from './open-stops.js'
 
 const model = lifeModelSchema.parse({
   type: 'gensettle/life-model',
@@ -55,4 +56,29 @@ test('a winding colder than the law reaches is judged at its coldest', () => {
     conditions: [{ name: 'winding', value: 4, unit: 'C' as const }],
   }
   expect(lowInsulation([cold], model)).toHaveLength(1)
+})
+
+const bond = (day: number, ohm: number): Measured => ({
+  entry: `bond-${day}`,
+  day,
+  test: 'bond-test',
+  values: [{ name: 'bond', value: ohm, unit: 'ohm' }],
+  conditions: [{ name: 'leads', value: 0.1, unit: 'ohm' }],
+  answers: [{ name: 'what', is: 'frame' }],
+})
+
+const failed = (...readings: readonly Measured[]) =>
+  failedTestsIn(
+    { readings, setFacts: { has: [], hasNot: [] } } as unknown as SetRegister,
+    shippedCatalogue,
+  ).map(({ why, test }) => [test, why.split(':')[0]])
+
+test('a failed test of a stop line holds it open until its next good reading', () => {
+  expect(failed(bond(10, 3))).toEqual([['bond-test', 'No safe path to earth']])
+  expect(failed(bond(10, 3), bond(20, 0.15))).toEqual([])
+  expect(failed(bond(20, 0.15), bond(10, 3))).toEqual([])
+})
+
+test('insulation is told winding by winding, not once more', () => {
+  expect(failed(reading('stator-winding', 10, 0.3))).toEqual([])
 })

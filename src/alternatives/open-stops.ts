@@ -5,6 +5,7 @@
  */
 
 import type { LifeModel } from '../forecast/life-model.js'
+import { failedLinesIn, type ProofBook } from '../proof/failed-lines.js'
 import { type LowInsulation, lowInsulationIn } from '../proof/insulation-stop.js'
 import { windingParts as windings } from '../proof/tests-insulation.js'
 import type { Measured, SetRegister } from '../register/register-types.js'
@@ -15,6 +16,10 @@ export interface OpenStop {
   /** The mode that it comes from, where it is one. */
   readonly mode?: string
   readonly why: string
+  /** Mended along with any work that is done, for no part of the model stands for it; the tests owed afterwards see to it. */
+  readonly byAnyWork?: true
+  /** The test whose next good reading closes it. */
+  readonly test?: string
 }
 
 /** Windings whose insulation is measured to the frame. */
@@ -30,6 +35,21 @@ export function openStops(register: SetRegister, model: LifeModel): OpenStop[] {
       why: `A danger was found at the ${nameOf(model, part)} and is not made safe: ${danger}.`,
     }))
   return [...dangers, ...lowInsulation(register.readings, model)]
+}
+
+/**
+ * Tests that failed and hold a stop line open: volts on metal, a bond that is not made, a leak of exhaust. Insulation is judged
+ * winding by winding, apart.
+ */
+export function failedTestsIn(register: SetRegister, book: ProofBook): OpenStop[] {
+  return failedLinesIn(register, book)
+    .filter(({ line }) => line !== 'insulation')
+    .map(({ hazard, says, test, part }) => ({
+      parts: part === undefined ? [] : [part],
+      why: `${hazard}: ${says}`,
+      byAnyWork: true,
+      test,
+    }))
 }
 
 /** The plain name of a part, without what follows a comma. */

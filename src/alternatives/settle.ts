@@ -19,6 +19,7 @@ import type { SetRegister } from '../register/register-types.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
 import { alternativesOf, judged } from './alternatives-of.js'
 import { type Memory, noMemory } from './memory.js'
+import { failedTestsIn, type OpenStop } from './open-stops.js'
 import {
   chooseLimits,
   firstLimit,
@@ -44,6 +45,8 @@ export interface Prepared {
   readonly pooled?: Pooled | undefined
   /** Figures of the owner that could not be used, and entries that contradict the model and were left out. */
   readonly problems: readonly Problem[]
+  /** Stop lines that failed tests hold open. */
+  readonly failedTests: readonly OpenStop[]
   /** Alternatives of the owner that could not be laid out, and why. */
   readonly refusedAlternatives: readonly Problem[]
 }
@@ -135,6 +138,7 @@ export function withAlternativesOf(
     assumed,
     ...(pooled === undefined ? {} : { pooled }),
     problems: [...forSet.problems, ...contradictedEvidence(bare, posterior)],
+    failedTests: failedTestsIn(register, forSet.catalogue),
     refusedAlternatives: laidOut.problems,
   }
 }
@@ -210,8 +214,8 @@ export function withAlternatives(
   list: readonly Alternative[],
   how: { readonly seed: number; readonly memory?: Memory },
 ): Prepared {
-  const { register, model } = prepared
-  const laidOut = judged({ register, model }, list)
+  const { register, model, failedTests } = prepared
+  const laidOut = judged({ register, model, failedTests }, list)
   return {
     ...prepared,
     model: withFirstLimit({ ...model, alternatives: [...laidOut.alternatives] }, prepared, how),

@@ -64,8 +64,10 @@ export function resultsOf(
 }
 
 /** The latest of each test, part and kind; a test that repeats another takes its place. */
-export function latestResults(results: readonly ProofResult[]): ProofResult[] {
-  const latest = new Map<string, ProofResult>()
+export function latestResults<T extends Pick<ProofResult, 'test' | 'part' | 'which'>>(
+  results: readonly T[],
+): T[] {
+  const latest = new Map<string, T>()
   for (const result of results) {
     const measures = proofTestOf(result.test)?.repeats ?? result.test
     const key = `${measures} ${result.part ?? ''} ${result.which ?? ''}`
@@ -75,8 +77,11 @@ export function latestResults(results: readonly ProofResult[]): ProofResult[] {
   return [...latest.values()]
 }
 
+/** What an entry holds of a test's fields. */
+type Read = Pick<EntryOf<'reading'>['body'], 'values' | 'conditions' | 'answers'>
+
 /** The fields of a test as an entry holds them; what it leaves out and the set tells, from there. */
-export function readingsIn(body: EntryOf<'reading'>['body'], test: ProofTest, setFacts: SetFacts): Readings {
+export function readingsIn(body: Read, test: ProofTest, setFacts: SetFacts): Readings {
   const readings: Record<string, number | string | undefined> = {}
   for (const { name, is } of body.answers ?? []) readings[name] = is
   const read = [...body.values, ...(body.conditions ?? [])]
@@ -90,7 +95,7 @@ export function readingsIn(body: EntryOf<'reading'>['body'], test: ProofTest, se
 }
 
 /** A reading under a name that is none of the test's, where it can be none but that one: the only value, or the only temperature. */
-function onlyOne(body: EntryOf<'reading'>['body'], test: ProofTest, field: NumberField) {
+function onlyOne(body: Read, test: ProofTest, field: NumberField) {
   const isOther = ({ name }: { readonly name: string }) => !test.fields.some(({ id }) => id === name)
   const isFirst = test.fields.find(({ kind }) => kind === 'number') === field
   if (isFirst && body.values.length === 1) return body.values.find(isOther)
@@ -117,7 +122,8 @@ export function factOf(
   return { volts: volts?.[0], hertz, ratingKw, rpm, phases }[fact]
 }
 
-function whichOf(test: ProofTest, readings: Readings): string | undefined {
+/** Of a test that is made of several things apart, which it was. */
+export function whichOf(test: ProofTest, readings: Readings): string | undefined {
   const field = test.fields.find((one) => one.kind === 'choice' && one.apart)
   const value = field === undefined ? undefined : readings[field.id]
   return typeof value === 'string' ? value : undefined

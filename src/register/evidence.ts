@@ -44,9 +44,18 @@ export function looksOf(entries: readonly Entry[], asOfDay: number): Look[] {
 export function readingsOf(entries: readonly Entry[], asOfDay: number): Measured[] {
   return entries.flatMap((entry) => {
     if (!isKind(entry, 'reading')) return []
-    const { test, part, values, conditions = [] } = entry.body
-    const day = dayOf(entry, asOfDay)
-    return [{ entry: entry.id, day, test, values, conditions, ...(part === undefined ? {} : { part }) }]
+    const { test, part, values, conditions = [], answers } = entry.body
+    return [
+      {
+        entry: entry.id,
+        day: dayOf(entry, asOfDay),
+        test,
+        values,
+        conditions,
+        ...(answers === undefined ? {} : { answers }),
+        ...(part === undefined ? {} : { part }),
+      },
+    ]
   })
 }
 

@@ -100,6 +100,7 @@ export interface Measured {
   readonly part?: string
   readonly values: Body<'reading'>['values']
   readonly conditions: NonNullable<Body<'reading'>['conditions']>
+  readonly answers?: NonNullable<Body<'reading'>['answers']>
 }
 
 export interface Stop {

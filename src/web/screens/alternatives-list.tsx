@@ -88,7 +88,9 @@ function AlternativeRow({ row, scale, best, onChange, ...of }: RowProps) {
   const isBest = row.id === best.id
   const isOpenStop =
     row.barred !== undefined &&
-    openStops(basis.register, basis.model).some(({ why }) => row.barred?.includes(why))
+    [...openStops(basis.register, basis.model), ...basis.failedTests].some(({ why }) =>
+      row.barred?.includes(why),
+    )
   const { low, middle, high } = row.costSpread
   const against = `${row.against.mean < 0 ? '−' : '+'}\u00a0${sayNumber(Math.abs(row.against.mean), 0)} ±\u00a0${sayNumber(ninety * row.against.standardError, 0)}`
   const named = (name: string) => ({ label: `${row.name}: ${name}` })

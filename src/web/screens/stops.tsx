@@ -24,12 +24,12 @@ export interface StopLinesProps {
 }
 
 export function StopLines({ basis, log }: StopLinesProps) {
-  const stops = openStops(basis.register, basis.model)
+  const stops = [...openStops(basis.register, basis.model), ...basis.failedTests]
   if (stops.length === 0) return null
   return (
     <Passage title={said.title} className="stops">
       {stops.map((stop) => (
-        <OneStop key={stop.why} stop={stop} basis={basis} log={log} />
+        <OneStop key={`${stop.why} ${stop.test ?? ''}`} stop={stop} basis={basis} log={log} />
       ))}
     </Passage>
   )
@@ -73,13 +73,13 @@ function OneStop({ stop, basis, log }: StopLinesProps & { readonly stop: OpenSto
 
 /** The entry that closes a stop, as far as it can be filled in beforehand. */
 function closing(
-  { parts, mode }: OpenStop,
+  { parts, mode, test }: OpenStop,
   { register }: Basis,
   units: readonly (string | undefined)[],
 ): Extract<Purpose, { is: 'asked' }> {
   const [part = ''] = parts
   const danger = register.openDangers.find((one) => one.part === part && one.mode === mode)
-  if (danger !== undefined) {
+  if (danger !== undefined && test === undefined) {
     return {
       is: 'asked',
       name: `safe-${danger.entry}-${danger.danger}`,
@@ -90,9 +90,9 @@ function closing(
   const of = parts.length === 1 ? { part } : {}
   return {
     is: 'asked',
-    name: `reading-${parts.join('-')}`,
+    name: test === undefined ? `reading-${parts.join('-')}` : `test-${test}`,
     kind: 'reading',
-    values: withUsualReading({}, { test: insulationTest, ...of }, units),
+    values: withUsualReading({}, { test: test ?? insulationTest, ...of }, units),
   }
 }
 

@@ -5,6 +5,7 @@
  */
 
 import { weightedQuantile } from '../../alternatives/month-by-month.js'
+import { failedTestsIn } from '../../alternatives/open-stops.js'
 import { sayLessons } from '../../alternatives/say-lessons.js'
 import type { Prepared } from '../../alternatives/settle.js'
 import type { Catalogue } from '../../catalogue/catalogue.js'
@@ -28,6 +29,7 @@ export function basisOf(prepared: BasisSources, catalogue: Catalogue): Basis {
     problems,
     ...(heard === undefined ? {} : { heard: `${heard}.` }),
     failsTimes: failsTimes(posterior),
+    failedTests: failedTestsIn(register, catalogue),
     names: namesOf(catalogue),
   }
 }

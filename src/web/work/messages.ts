@@ -7,6 +7,7 @@
 import type { WhatChanges, WorthFindingOut } from '../../alternatives/bearing.js'
 import type { KeptAnswer } from '../../alternatives/kept-answer.js'
 import type { LifeSpan, MonthByMonth } from '../../alternatives/month-by-month.js'
+import type { OpenStop } from '../../alternatives/open-stops.js'
 import type { PriceChange } from '../../alternatives/reweigh.js'
 import type { WhenToReplace } from '../../alternatives/when-to-replace.js'
 import type { DescribedFigure } from '../../catalogue/overrule.js'
@@ -35,6 +36,8 @@ export interface Basis {
   readonly heard?: string
   /** How often this set fails, as a multiple of the catalogue's average: expected, 10 and 90 in 100. */
   readonly failsTimes: { readonly mean: number; readonly low: number; readonly high: number }
+  /** Stop lines that failed tests hold open. */
+  readonly failedTests: readonly OpenStop[]
   /** Names of the catalogue's ways in, checks, dangers and parts. */
   readonly names: Names
 }
