@@ -65,13 +65,17 @@ function Line({ line, counted }: { readonly line: SupplierLine; readonly counted
 }
 
 function Message({ list: { name, message } }: { readonly list: SupplierList }) {
-  const [copied, setCopied] = useState(false)
-  const copy = () => void navigator.clipboard.writeText(message).then(() => setCopied(true))
+  const [copied, setCopied] = useState('')
+  const copy = () =>
+    void navigator.clipboard.writeText(message).then(
+      () => setCopied(words.copied),
+      () => setCopied(words.notCopied),
+    )
   return (
     <div className="screen-only kit-message">
       <div className="acts">
         <Button onClick={copy}>{words.copy}</Button>
-        <span aria-live="polite">{copied && words.copied}</span>
+        <span aria-live="polite">{copied}</span>
       </div>
       <Behind name={words.message(name)}>
         <pre>{message}</pre>

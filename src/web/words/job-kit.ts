@@ -81,6 +81,7 @@ export const words = {
   open: (list: string) => `Still open: ${list}`,
   copy: 'Copy as a message',
   copied: 'Copied.',
+  notCopied: 'This browser does not let it be copied: take it from the message below.',
   message: (supplier: string) => `Message: ${supplier}`,
   ready: 'To have ready',
   readySays: 'Tools, what is used up, and what must be arranged. None of it is counted above.',
