@@ -37,6 +37,12 @@ test('the log changes field by field what the job proposes, and adds to it', () 
   expect(found.problems).toEqual([])
 })
 
+test('what holds only from a later day does not hold yet', () => {
+  const found = told(['2027-03-20', { name: 'open', days: { usual: 9 } }])
+  expect(named(found, 'open')!.lasts).toMatchObject({ usual: 2 })
+  expect(found.problems).toEqual([])
+})
+
 test('what is left out hands on what it follows, and comes back when it is to be done again', () => {
   const out = told(
     ['2027-03-01', { name: 'check', state: 'left-out' }],

@@ -7,7 +7,7 @@
 import type { Problem } from '../catalogue/problem.js'
 import { byDate } from '../logbook/current.js'
 import { dateOfDay, dayNumber, firstDay, lastDay } from '../logbook/dates.js'
-import { type Body, type Entry, isKind } from '../logbook/kinds.js'
+import { type Body, type Entry, type EntryOf, isKind } from '../logbook/kinds.js'
 import type { Needed } from './calendar-days.js'
 import type { Lasts } from './calendar-lasts.js'
 import type { Step } from './network.js'
@@ -52,27 +52,19 @@ export function activitiesOf(
   entries: readonly Entry[],
   { job, set, asOf }: OfJob,
 ): Activities {
-  const told = byDate(entries).flatMap((entry) =>
-    isKind(entry, 'activity') && entry.set === set && entry.body.job === job ? [entry] : [],
-  )
-  const assumed: string[] = []
-  const problems: Problem[] = []
+  const { told, problems } = toldBy(entries, { job, set, asOf })
   const list = new Map(proposed.map((one) => [one.name, one]))
   const out = new Set<string>()
-  for (const entry of told) {
+  for (const { entry, day } of told) {
     const { body } = entry
     const before = list.get(body.name) ?? ownActivity(body.name)
-    const day = dayOf(entry)
-    if (day !== undefined && day > dayNumber(asOf)) problems.push(aheadProblem(body, day, asOf))
-    else list.set(body.name, changedBy(before, body, { id: entry.id, day }))
+    list.set(body.name, changedBy(before, body, { id: entry.id, day }))
     if (body.state === 'left-out') out.add(body.name)
     else if (body.state !== undefined) out.delete(body.name)
   }
-  for (const { name, proposed: known, entries: of } of list.values()) {
-    const hasDays = told.some(({ id, body }) => of.includes(id) && body.days !== undefined)
-    if (!known && !hasDays && !out.has(name))
-      assumed.push(`how long ${name} takes is not said: ${ownDaysWords}`)
-  }
+  const assumed = [...list.values()]
+    .filter(({ name, lasts }) => lasts === ownDays && !out.has(name))
+    .map(({ name }) => `how long ${name} takes is not said: ${ownDaysWords}`)
   const kept = withoutThose(list, out)
   const { done, problems: turned } = doneInTurn(kept)
   return { list: done, problems: [...problems, ...turned], assumed }
@@ -99,8 +91,33 @@ function ownActivity(name: string): Activity {
   }
 }
 
+type Telling = EntryOf<'activity'>
+
+/** Entries of the activities of a job that hold by a day, by date; and those that say of a day ahead that it is over. */
+function toldBy(
+  entries: readonly Entry[],
+  { job, set, asOf }: OfJob,
+): {
+  readonly told: readonly { readonly entry: Telling; readonly day: number | undefined }[]
+  readonly problems: readonly Problem[]
+} {
+  const all = byDate(entries).flatMap((entry) =>
+    isKind(entry, 'activity') && entry.set === set && entry.body.job === job
+      ? [{ entry, day: dayOf(entry) }]
+      : [],
+  )
+  const isAhead = (day: number | undefined) => day !== undefined && day > dayNumber(asOf)
+  return {
+    told: all.filter(({ entry, day }) => firstDay(entry.from) <= asOf && !isAhead(day)),
+    problems: all
+      // what was only written down later is no mistake of that day
+      .filter(({ entry, day }) => isAhead(day) && entry.noted.slice(0, 10) <= asOf)
+      .map(({ entry, day }) => aheadProblem(entry.body, day!, asOf)),
+  }
+}
+
 /** The day of what an entry says was begun or done. */
-function dayOf({ body, from, until }: Extract<Entry, { kind: 'activity' }>): number | undefined {
+function dayOf({ body, from, until }: Telling): number | undefined {
   if (body.state === 'begun') return dayNumber(firstDay(from))
   return body.state === 'done' ? dayNumber(lastDay(until)) : undefined
 }

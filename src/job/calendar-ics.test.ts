@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import type { Calendar, CalendarRow } from './calendar.js'
 import { icsOf } from './calendar-ics.js'
@@ -101,4 +102,18 @@ test('what should have been done before stands on the day itself, and nothing ri
     '20270318',
   ])
   expect(text).not.toContain('VALARM')
+})
+
+test('whatever an owner writes comes back from the file as it was written', () => {
+  const written = fc
+    .string({ unit: 'grapheme', minLength: 1, maxLength: 120 })
+    .map((text) => `Fit ${text.replace(/[\p{Cc}\p{Cs}]/gu, '\n')}.`)
+  fc.assert(
+    fc.property(written, (what) => {
+      const rows = [row('fit-elbow', { what })]
+      const [event] = readBack(icsOf({ ...calendar, rows, orders: [] }, owner))
+      expect(event!.SUMMARY).toBe(`By today: f${what.slice(1)}`)
+    }),
+    { numRuns: 60 },
+  )
 })
