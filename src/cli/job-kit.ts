@@ -205,9 +205,10 @@ function sayWrong(
   { nameOf, currency }: { readonly nameOf: (part: string) => string; readonly currency: string },
 ): string[] {
   if (wrong.parts.length === 0) return []
-  const each = wrong.parts.map(({ part, chance: p, days, price }) => {
+  const each = wrong.parts.map(({ part, chance: p, days, piece, price }) => {
     const cost = price === undefined || price < 0.5 ? '' : ` or ${moneyIn(currency, price)} without power`
-    return `${inSentence(nameOf(part))} ${chance(p)}, then about ${figure(days)} days more${cost}`
+    const lost = `and ${moneyIn(currency, piece)} where it is not taken back`
+    return `${inSentence(nameOf(part))} ${chance(p)}, then about ${figure(days)} days more${cost}, ${lost}`
   })
   const any = wrong.parts.length === 1 ? '' : ` At least one of them: ${chance(wrong.anyChance)}.`
   return [`Chance that what is bought is the wrong one (practice): ${each.join('; ')}.${any}`]

@@ -92,7 +92,15 @@ export const kitFields = {
     nothingFor: texts,
     besides: texts,
     wrong: z.object({
-      parts: z.array(z.object({ part: z.string(), chance, days: z.number(), price: perhaps.optional() })),
+      parts: z.array(
+        z.object({
+          part: z.string(),
+          chance,
+          days: z.number(),
+          piece: z.number(),
+          price: perhaps.optional(),
+        }),
+      ),
       anyChance: chance,
     }),
     lists: z.array(

@@ -223,11 +223,15 @@ test('the wrong part: its chance and lead time of the catalogue, the wait at the
   expect(chanceOfAny([])).toBe(0)
   const { wrong } = kit([renewed('sea-pump-body'), renewed('drive-belt')])
   expect(wrong.parts).toEqual([
-    { part: 'sea-pump-body', chance: 0.25, days: 14 },
-    { part: 'drive-belt', chance: 0.15, days: 6 },
+    { part: 'sea-pump-body', chance: 0.25, days: 14, piece: priceOf('sea-pump-body') },
+    { part: 'drive-belt', chance: 0.15, days: 6, piece: priceOf('drive-belt') },
   ])
   expect(wrong.anyChance).toBeCloseTo(1 - 0.75 * 0.85)
 })
+
+function priceOf(part: string): number {
+  return catalogue.parts.find(({ id }) => id === part)!.price.original.typical
+}
 
 const somePart = fc.constantFrom(...kits.kits.map(({ part }) => part))
 

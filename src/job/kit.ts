@@ -94,6 +94,8 @@ export interface WrongPart {
   readonly chance: number
   /** Until another is here. [d] */
   readonly days: number
+  /** Of the piece itself, lost where it is not taken back: typical, of the maker's own. */
+  readonly piece: number
   /** Of those days without power; left out: no price of a day was said. */
   readonly price?: number
 }
@@ -351,6 +353,8 @@ function wrongParts(unready: readonly Need[], { catalogue, terms, asOf }: KitQue
     if (piece !== undefined || known === undefined) return []
     const days = known.leadDays.ordered
     const price = priceOfWait(terms, { days, month: Number(asOf.slice(5, 7)) })
-    return [{ part, chance: known.wrongPartChance, days, ...(price === undefined ? {} : { price }) }]
+    const { wrongPartChance: chance, price: asNew } = known
+    const lost = { part, chance, days, piece: asNew.original.typical }
+    return [{ ...lost, ...(price === undefined ? {} : { price }) }]
   })
 }

@@ -90,11 +90,12 @@ function Answer({ kit, nameOf, known: { register } }: OfKit) {
   const [first, ...more] = kit.stops
   const money = moneySayer(register.boatFacts.currency ?? 'USD')
   const said = useSaid()
-  const each = kit.wrong.parts.map(({ part, chance, days, price }) =>
+  const each = kit.wrong.parts.map(({ part, chance, days, piece, price }) =>
     words.wrongPart({
       part: inSentence(nameOf(part)),
       chance: sayChance(chance),
       days: words.days(days),
+      piece: money(Math.round(piece)),
       price: price === undefined || price < 0.5 ? undefined : money(Math.round(price)),
     }),
   )

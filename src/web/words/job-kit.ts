@@ -13,8 +13,8 @@ export const words = {
   nothing: 'Nothing has to be in hand for it.',
   wrong: (of: { each: string; any: string | undefined }) =>
     `The chance that what is bought is the wrong one (practice): ${of.each}.${of.any === undefined ? '' : ` At least one of them: ${of.any}.`}`,
-  wrongPart: (of: { part: string; chance: string; days: string; price: string | undefined }) =>
-    `${of.part} ${of.chance}, then about ${of.days} more${of.price === undefined ? '' : `, or ${of.price} without power`}`,
+  wrongPart: (of: { part: string; chance: string; days: string; piece: string; price: string | undefined }) =>
+    `${of.part} ${of.chance}, then about ${of.days} more${of.price === undefined ? '' : ` or ${of.price} without power`}, and ${of.piece} where it is not taken back`,
   days: (count: number) => (count === 1 ? '1 day' : `${count} days`),
   stop: (of: { piece: string; lack: string }) => `Do not begin: ${of.piece} ${of.lack}.`,
   stopMore: (count: number) =>
