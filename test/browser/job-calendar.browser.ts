@@ -24,6 +24,7 @@ test('the days of a job are told, held against a day, moved on by what is done, 
   page,
   served,
 }) => {
+  test.setTimeout(120_000)
   await putBoat(served, 'petrel', job)
   await page.setViewportSize({ width: 390, height: 844 })
   await page.goto(`${served.address}boats/petrel/main/job-calendar`)
