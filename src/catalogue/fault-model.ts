@@ -17,10 +17,9 @@ import {
   type Symptom,
 } from './fault-schema.js'
 import type { Source } from './file-schema.js'
-import { namedPath, valueAt } from './path.js'
-import { type Problem, shown } from './problem.js'
-import { type Provenance, partOrigins } from './provenance.js'
+import type { Problem } from './problem.js'
 import type { FaultModel, ReadFaultModel } from './read-fault-model.js'
+import { readTypedFile } from './typed-file.js'
 
 export type ParsedFaultModel =
   | ({ readonly ok: true } & ReadFaultModel)
@@ -40,7 +39,9 @@ export function parseFaultModel(
   files: Readonly<Record<string, unknown>>,
   catalogue: Pick<Catalogue, 'parts' | 'checks' | 'sources'>,
 ): ParsedFaultModel {
-  const read = Object.entries(files).map(([name, content]) => readFile(name, content))
+  const read = Object.entries(files).map(([name, content]) =>
+    readTypedFile<Lists, z.infer<typeof forms.head>>({ name, content }, forms),
+  )
   const problems = read.flatMap((file) => file.problems)
   if (problems.length > 0) return { ok: false, problems }
   const bodies = read.map((file) => file.body)
@@ -66,34 +67,8 @@ export function parseFaultModel(
   return broken.length > 0 ? { ok: false, problems: broken } : { ok: true, model, sources, origins }
 }
 
-interface ReadFile {
-  readonly body: Lists
-  readonly origins: ReadonlyMap<string, Provenance>
-  readonly problems: readonly Problem[]
-}
-
-function readFile(name: string, content: unknown): ReadFile {
-  const head = faultHeadSchema.safeParse(content)
-  if (!head.success) return { body: {}, origins: new Map(), problems: toProblems(head.error, name, content) }
-  const { type, origins: listed } = head.data
-  const headFields = Object.keys(faultHeadSchema.shape)
-  const rest = Object.fromEntries(
-    Object.entries(content as Readonly<Record<string, unknown>>).filter(([key]) => !headFields.includes(key)),
-  )
-  const parted =
-    type === 'gensettle-fault-sources'
-      ? { values: rest, origins: new Map<string, Provenance>(), problems: [] }
-      : partOrigins(rest, listed, '')
-  const problems = parted.problems.map((problem) => ({ ...problem, path: `${name}:${problem.path}` }))
-  const body = faultBodySchemas[type].safeParse(parted.values)
-  if (!body.success) problems.push(...toProblems(body.error, name, parted.values))
-  return { body: body.success ? (body.data as Lists) : {}, origins: parted.origins, problems }
-}
-
-function toProblems(error: z.ZodError, name: string, content: unknown): Problem[] {
-  return error.issues.map((issue) => {
-    const path = namedPath(content, issue.path)
-    const found = path === '' ? content : valueAt(content, path)
-    return { code: 'form', path: `${name}:${path}`, found: shown(found), allowed: issue.message }
-  })
-}
+const forms = {
+  head: faultHeadSchema,
+  bodies: faultBodySchemas,
+  plain: 'gensettle-fault-sources',
+} as const

@@ -16,9 +16,9 @@ import {
   type PartKit,
   type StandardSizes,
 } from './kit-schema.js'
-import { namedPath, valueAt } from './path.js'
-import { type Problem, shown } from './problem.js'
-import { type Provenance, partOrigins } from './provenance.js'
+import type { Problem } from './problem.js'
+import type { Provenance } from './provenance.js'
+import { readTypedFile } from './typed-file.js'
 
 export interface ReadKits {
   readonly kits: Kits
@@ -45,7 +45,9 @@ export function parseKits(
   files: Readonly<Record<string, unknown>>,
   catalogue: Pick<Catalogue, 'parts' | 'sources'>,
 ): ParsedKits {
-  const read = Object.entries(files).map(([name, content]) => readFile(name, content))
+  const read = Object.entries(files).map(([name, content]) =>
+    readTypedFile<Body, z.infer<typeof forms.head>>({ name, content }, forms),
+  )
   const problems = read.flatMap((file) => file.problems)
   if (problems.length > 0) return { ok: false, problems }
   const bodies = read.map(({ body }) => body)
@@ -129,34 +131,8 @@ function repeats(names: readonly string[]): readonly string[] {
   return [...new Set(names.filter((name, at) => names.indexOf(name) < at))]
 }
 
-interface ReadFile {
-  readonly body: Body
-  readonly origins: ReadonlyMap<string, Provenance>
-  readonly problems: readonly Problem[]
-}
-
-function readFile(name: string, content: unknown): ReadFile {
-  const head = kitHeadSchema.safeParse(content)
-  if (!head.success) return { body: {}, origins: new Map(), problems: toProblems(head.error, name, content) }
-  const { type, origins: listed } = head.data
-  const headFields = Object.keys(kitHeadSchema.shape)
-  const rest = Object.fromEntries(
-    Object.entries(content as Readonly<Record<string, unknown>>).filter(([key]) => !headFields.includes(key)),
-  )
-  const parted =
-    type === 'gensettle-kit-sources'
-      ? { values: rest, origins: new Map<string, Provenance>(), problems: [] }
-      : partOrigins(rest, listed, '')
-  const problems = parted.problems.map((problem) => ({ ...problem, path: `${name}:${problem.path}` }))
-  const body = kitBodySchemas[type].safeParse(parted.values)
-  if (!body.success) problems.push(...toProblems(body.error, name, parted.values))
-  return { body: body.success ? (body.data as Body) : {}, origins: parted.origins, problems }
-}
-
-function toProblems(error: z.ZodError, name: string, content: unknown): Problem[] {
-  return error.issues.map((issue) => {
-    const path = namedPath(content, issue.path)
-    const found = path === '' ? content : valueAt(content, path)
-    return { code: 'form', path: `${name}:${path}`, found: shown(found), allowed: issue.message }
-  })
-}
+const forms = {
+  head: kitHeadSchema,
+  bodies: kitBodySchemas,
+  plain: 'gensettle-kit-sources',
+} as const
