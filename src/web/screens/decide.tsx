@@ -26,8 +26,8 @@ export interface DecideProps extends OfAnswer {
 }
 
 export function Decide({ answer, tried, ...of }: DecideProps) {
-  const { stage } = useLive(answer.progress)
-  const stands = (stage === 'done' || stage === 'stopped') && !answer.following
+  const { stage, rough } = useLive(answer.progress)
+  const stands = (stage === 'done' || stage === 'stopped') && !rough && !answer.following
   const [written, setWritten] = useState(false)
   const why = of.log.readOnly
     ? words.demonstration

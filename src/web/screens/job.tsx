@@ -75,7 +75,7 @@ function Next({ of, job }: { readonly of: OfSet; readonly job: Job }) {
     offered: [pathToJob(of, 'job-quotes', job.name), to.quotes],
     decided: [pathToJob(of, 'job-kit', job.name), to.kit],
     ordered: [pathToJob(of, 'job-kit', job.name), to.kit],
-    apart: [pathToJob(of, 'job-sheet', job.name), to.sheet],
+    apart: [pathToJob(of, 'job-apart', job.name), to.apart],
     done: [pathTo({ page: 'proof', ...of }), to.proof],
     proved: undefined,
   }[job.state]

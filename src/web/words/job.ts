@@ -50,7 +50,7 @@ export const words = {
     to: {
       quotes: 'The offers side by side',
       kit: 'The pieces that it needs',
-      sheet: 'The order of work, on the job sheet',
+      apart: 'Taking apart and putting back',
       proof: 'The tests that are owed',
     },
   },
