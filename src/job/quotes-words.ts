@@ -53,7 +53,9 @@ export function sayAnswer(
       : room >= 0
         ? [`${upperFirst(who)}: ${all}, `, `${say.money(room)} under where something else is better.`]
         : [
-            `Walk away from ${offers.length === 1 ? 'it' : 'all of them'}: the best, ${who}, comes to ${all}, `,
+            offers.length === 1
+              ? `Walk away from it: ${who} comes to ${all}, `
+              : `Walk away from all of them: the best, ${who}, comes to ${all}, `,
             `${say.money(-room)} above where something else is better.`,
           ]
   if (next === undefined) return { lead, clause, rest: 'It is the only offer.' }

@@ -40,7 +40,14 @@ export function SideBySide({ of, told }: SideProps) {
           <span className="number">{heads.walkAway}</span>
         </div>
         {told.map((one) => (
-          <OfferRow key={one.offer.entry} of={of} one={one} best={best} scale={scale} />
+          <OfferRow
+            key={one.offer.entry}
+            of={of}
+            one={one}
+            best={best}
+            scale={scale}
+            alone={told.length === 1}
+          />
         ))}
       </div>
       <RangeKey range={words.range} mark={words.mark} />
@@ -53,13 +60,15 @@ interface RowProps {
   readonly one: AskedOffer
   readonly best: AskedOffer
   readonly scale: Scale
+  /** There is no other offer. */
+  readonly alone: boolean
 }
 
-function OfferRow({ of: { say }, one, best, scale }: RowProps) {
+function OfferRow({ of: { say }, one, best, scale, alone }: RowProps) {
   const { offer, expected, spread, cheapest, walkAwayPrice } = one
   const { heads } = words
   const name = upperFirst(sayWho(offer, say))
-  const isBest = one === best
+  const isBest = one === best && !alone
   const { low, middle, high } = spread
   return (
     <div className={`row ${isBest ? 'best' : ''}`}>
@@ -95,7 +104,7 @@ function OfferRow({ of: { say }, one, best, scale }: RowProps) {
       </span>
       <span className="number">
         <span className="name-of">{heads.cheapest}</span>
-        {sayChance(cheapest)}
+        {alone ? '–' : sayChance(cheapest)}
       </span>
       <span className="number">
         <span className="name-of">{heads.walkAway}</span>

@@ -9,6 +9,7 @@ import type { Problem } from '../../catalogue/problem.js'
 import type { WalkAwayCost } from '../../job/quotes.js'
 import { type WalkAwayFound, walkAwayOf } from '../../job/quotes-walk-away.js'
 import { sayAnswer } from '../../job/quotes-words.js'
+import { useLive } from '../data/value.js'
 import type { OfSet } from '../of-set.js'
 import { Lead, Link, Passage, Say } from '../parts/index.js'
 import { pathTo } from '../routes.js'
@@ -45,8 +46,10 @@ function Quotes({ of, known }: { readonly of: OfSet; readonly known: OfJob }) {
 
 /** With the price to walk away from as the page of alternatives reckons it. */
 function Reckoned({ told }: { readonly told: OfOffers }) {
-  const { view, basis } = useAnswer(told.of.boat, told.of.set)
-  const walkAway = view?.report.walkAway
+  const { view, basis, progress } = useAnswer(told.of.boat, told.of.set, {}, { roughFirst: false })
+  const { rough } = useLive(progress)
+  // first figures may lie far off
+  const walkAway = rough ? undefined : view?.report.walkAway
   const found = useMemo((): WalkAwayFound | undefined => {
     const read = walkAway && basis && walkAwayOf(walkAway, basis.model)
     return read ? { ...read, from: 'reckoned' } : undefined
