@@ -6,6 +6,7 @@
 
 import type { CatalogueWinding, Supply } from '../catalogue/links-schema.js'
 import type { Problem } from '../catalogue/problem.js'
+import { limitsOf } from '../proof/limits.js'
 import { linksCaution } from '../proof/links/say-links.js'
 import { moveSupply, type SupplyMove } from '../proof/links/supply-move.js'
 import { type MadeFor, type WayOfLinking, waysOfLinking } from '../proof/links/wired-for.js'
@@ -29,7 +30,9 @@ export interface WiredOptions {
 }
 
 export function showWiredFor(options: WiredOptions): Result {
-  const { links } = shippedCatalogue()
+  const catalogue = shippedCatalogue()
+  const { links } = catalogue
+  const limits = limitsOf(catalogue)
   const problems: Problem[] = []
   const named = <T extends { readonly id: string }>(
     list: readonly T[],
@@ -59,8 +62,8 @@ export function showWiredFor(options: WiredOptions): Result {
   }
   if (problems.length > 0 || supply === undefined || winding === undefined) return refuse(...problems)
   const made = emf === undefined || hertz === undefined ? undefined : { emfV: emf, hertz, amps }
-  const ways = waysOfLinking(links, { winding, supply, made, marks })
-  const move = from === undefined ? null : moveSupply({ from, to: supply, rpm, kva, ways })
+  const ways = waysOfLinking(links, { winding, supply, made, marks, limits })
+  const move = from === undefined ? null : moveSupply({ from, to: supply, rpm, kva, ways, limits })
   return {
     ok: true,
     json: {

@@ -6,6 +6,7 @@
 
 import type { Mode, Part } from '../catalogue/part-schema.js'
 import type { SetCatalogue } from '../catalogue/scale.js'
+import { insulationAt40 } from '../proof/insulation.js'
 import type { Measured, PartRegister, SetRegister } from '../register/register-types.js'
 import { isOfPresent, yearsAgo } from './build-present.js'
 import type { LifeModelInput } from './life-model.js'
@@ -30,18 +31,8 @@ const lowMohm = 5
 const test = 'insulation-test'
 /** Where nobody said how warm the winding was. Practice. */
 const usualWindingC = 20
-
-/**
- * Insulation resistance at 40 °C. [MΩ] `R · 0.5^((40 − T)/10)`, R measured at T [°C]: halves with every 10 K.
- *
- * Source: the rule for older, thermoplastic insulation of IEEE 43, clause on correction to 40 °C; recalled.
- */
-export function insulationAt40C(reading: {
-  readonly measuredMohm: number
-  readonly windingC: number
-}): number {
-  return reading.measuredMohm * 0.5 ** ((40 - reading.windingC) / 10)
-}
+/** The laws that bring a reading to 40 °C hold between these; of both the lower answer counts. */
+const [coldestC, warmestC] = [10, 85]
 
 /** What good readings of a winding say of one of its modes. */
 export function insulationOf(at: {
@@ -100,5 +91,7 @@ function lowestAt40C(reading: Measured): number | undefined {
     unit === 'Mohm' ? [value] : unit === 'kohm' ? [value / 1000] : [],
   )
   if (measured.length === 0) return undefined
-  return insulationAt40C({ measuredMohm: Math.min(...measured), windingC })
+  // past the ends of the laws their ends: colder is worse still than it is judged there
+  const within = Math.min(warmestC, Math.max(coldestC, windingC))
+  return insulationAt40({ measuredMohm: Math.min(...measured), windingC: within }).lower
 }

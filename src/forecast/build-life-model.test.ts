@@ -5,9 +5,10 @@ import { parseCatalogue } from '../catalogue/parse.js'
 import { catalogueFor } from '../catalogue/scale.js'
 import type { Entry } from '../logbook/kinds.js'
 import { registerOf } from '../register/register.js'
+import type { SetRegister } from '../register/register-types.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
 import { readCatalogueFiles } from '../store/catalogue-files.js'
-import { insulationAt40C } from './build-insulation.js'
+import { insulationSymptoms } from './build-insulation.js'
 import { buildLifeModel, ownLogSd } from './build-life-model.js'
 import { overrunOf } from './build-money.js'
 import { amountOf } from './build-repair.js'
@@ -260,11 +261,31 @@ describe('formulas', () => {
     expect(amountOf({ low: 0, typical: 0, high: 0 })).toBe(0)
   })
 
-  test('insulation halves with every ten kelvin', () => {
-    expect(insulationAt40C({ measuredMohm: 8, windingC: 40 })).toBe(8)
-    expect(insulationAt40C({ measuredMohm: 8, windingC: 20 })).toBe(2)
-    // 1.8 megohm at 18 °C, worked by hand: 1.8 · 2^(−2.2)
-    expect(insulationAt40C({ measuredMohm: 1.8, windingC: 18 })).toBeCloseTo(0.392, 3)
+  test('insulation read hot is judged by the harsher of the two laws', () => {
+    const own = catalogueFor(parsed.catalogue, { ratingKW: 7, rpm: 1500, excitation: 'brushless-regulator' })
+    const symptoms = (mohm: number, windingC: number) =>
+      insulationSymptoms(
+        {
+          asOfDay: 100,
+          parts: new Map(),
+          readings: [
+            {
+              entry: 'r',
+              day: 90,
+              test: 'insulation-test',
+              part: 'stator-winding',
+              values: [{ name: 'winding-to-frame', value: mohm, unit: 'Mohm' }],
+              conditions: [{ name: 'winding', value: windingC, unit: 'C' }],
+            },
+          ],
+        } as unknown as SetRegister,
+        own,
+      ).length
+    // derived: 2 megohm at 60 °C are 8 where resin softens and 4.5 where it is set; low is below 5
+    expect(symptoms(2, 60)).toBe(1)
+    expect(symptoms(2.3, 60)).toBe(0)
+    // 18 megohm at 20 °C are 4.5 where it softens
+    expect(symptoms(18, 20)).toBe(1)
   })
 
   test('overrun without bills is the prior, and many bills overrule it', () => {

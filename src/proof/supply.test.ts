@@ -12,8 +12,9 @@ import {
   unbalancePercent,
 } from './supply.js'
 import type { Readings } from './test-type.js'
+import { droopTest, loadStepTest, steadyTest } from './tests-classes.js'
 import { excitationTest, gapTest, residualTest } from './tests-excitation.js'
-import { balanceTest, droopTest, loadStepTest, noLoadTest, steadyTest } from './tests-volts.js'
+import { balanceTest, noLoadTest } from './tests-volts.js'
 
 // Check case 21; derived.
 test.each([

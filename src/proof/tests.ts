@@ -6,6 +6,7 @@
 
 import type { ProofTest } from './test-type.js'
 import { firstRecheck, monoxideTest, secondRecheck, shutdownTest } from './tests-after.js'
+import { droopTest, loadStepTest, steadyTest } from './tests-classes.js'
 import { breakerTest, conductorTest } from './tests-conductors.js'
 import { backPressureTest, coolingTest, exhaustTest } from './tests-cooling.js'
 import { bondTest, changeoverTest, leakageTest, neutralBondTest, tripTest } from './tests-earth.js'
@@ -14,7 +15,7 @@ import { absorptionTest, hotInsulationTest, insulationTest } from './tests-insul
 import { capacitorTest, diodeTest, windingResistanceTest } from './tests-resistance.js'
 import { linksTest, loadRunTest, turnTest, vibrationTest } from './tests-running.js'
 import { strayTest, touchTest } from './tests-touch.js'
-import { balanceTest, droopTest, loadStepTest, noLoadTest, steadyTest } from './tests-volts.js'
+import { balanceTest, noLoadTest } from './tests-volts.js'
 
 /** In the order in which they are made: dead tests, the gap, the first run with the breaker open, then load. */
 export const proofTests: readonly ProofTest[] = [

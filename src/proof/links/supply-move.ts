@@ -5,6 +5,7 @@
  */
 
 import type { Supply } from '../../catalogue/links-schema.js'
+import type { Limits } from '../limits.js'
 import type { WayOfLinking } from './wired-for.js'
 
 export interface MoveOptions {
@@ -16,6 +17,7 @@ export interface MoveOptions {
   readonly kva?: number | undefined
   /** Ways of joining the leads for it, the best first; none for a set whose leads cannot be joined otherwise. */
   readonly ways: readonly WayOfLinking[]
+  readonly limits: Limits
 }
 
 /** What becomes of a kind of load. */
@@ -43,24 +45,18 @@ export interface SupplyMove {
 }
 
 /**
- * Largest breaker of a generating set, of its full-load amps.
- *
- * Source: 46 CFR 183.320(f); seen. It binds small passenger vessels of the United States, and is good practice elsewhere.
- */
-const breakerShare = 1.15
-
-/**
  * Share of a shore supply's amps that may be drawn for hours.
  *
  * Source: practice of the United States for continuous load.
  */
 const shoreShare = 0.8
 
-export function moveSupply({ from, to, rpm, kva, ways }: MoveOptions): SupplyMove {
+export function moveSupply({ from, to, rpm, kva, ways, limits }: MoveOptions): SupplyMove {
   const poles = rpm === undefined ? null : Math.round((120 * from.hertz) / rpm / 2) * 2
   const speed =
     rpm === undefined || poles === null || poles < 2 ? null : { now: rpm, after: (120 * to.hertz) / poles }
-  const breaker = kva === undefined ? null : breakerOf({ from, to, kva })
+  const breaker =
+    kva === undefined ? null : breakerOf({ from, to, kva, share: limits('breaker-of-set').value / 100 })
   return {
     poles,
     rpm: speed,
@@ -87,11 +83,22 @@ export function moveSupply({ from, to, rpm, kva, ways }: MoveOptions): SupplyMov
   }
 }
 
-function breakerOf({ from, to, kva }: { readonly from: Supply; readonly to: Supply; readonly kva: number }) {
+/** `share`: the largest breaker, of the full-load amps. */
+function breakerOf({
+  from,
+  to,
+  kva,
+  share,
+}: {
+  readonly from: Supply
+  readonly to: Supply
+  readonly kva: number
+  readonly share: number
+}) {
   const amps = ({ kind, volts }: Supply) =>
     (1000 * kva) / volts / (kind.startsWith('three-phase') ? Math.sqrt(3) : 1)
   const [nowAmps, afterAmps] = [amps(from), amps(to)]
-  return { nowAmps, afterAmps, nowMost: breakerShare * nowAmps, afterMost: breakerShare * afterAmps }
+  return { nowAmps, afterAmps, nowMost: share * nowAmps, afterMost: share * afterAmps }
 }
 
 function linkStep(ways: readonly WayOfLinking[], to: Supply): SupplyMove['steps'][number] {

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { links } from '../../../test/catalogue-links.js'
+import { shippedLimits } from '../../../test/shipped-limits.js'
 import { windingById, windingMarked } from './patterns.js'
 import { joinedWinding, jointOf, voltsBetween } from './solve-links.js'
 import { moveSupply } from './supply-move.js'
@@ -111,6 +112,7 @@ const supply = (id: string) => links.supplies.find((one) => one.id === id)!
 
 test('wired for 230 V: four leads in series where each half is made for 115 V', () => {
   const ways = waysOfLinking(links, {
+    limits: shippedLimits,
     winding: four,
     supply: supply('230-50'),
     made: { emfV: 115, hertz: 50 },
@@ -124,6 +126,7 @@ test('wired for 230 V: four leads in series where each half is made for 115 V', 
 
 test('wired for 120/240 V: a double delta, and never a pattern whose neutral is not in the middle', () => {
   const ways = waysOfLinking(links, {
+    limits: shippedLimits,
     winding: twelve,
     supply: supply('240-60'),
     made: { emfV: 120, hertz: 60 },
@@ -140,6 +143,7 @@ test('wired for 120/240 V: a double delta, and never a pattern whose neutral is 
     'zigzag-series',
   ])
   const star = waysOfLinking(links, {
+    limits: shippedLimits,
     winding: twelve,
     supply: supply('208-60'),
     made: { emfV: 120, hertz: 60 },
@@ -150,6 +154,7 @@ test('wired for 120/240 V: a double delta, and never a pattern whose neutral is 
 
 test('the same iron gives 5/6 of the volts at 50 Hz', () => {
   const [best] = waysOfLinking(links, {
+    limits: shippedLimits,
     winding: twelve,
     supply: supply('400-50'),
     made: { emfV: 138.56, hertz: 60 },
@@ -160,7 +165,14 @@ test('the same iron gives 5/6 of the volts at 50 Hz', () => {
 
 // 4 poles: 1,500 rpm at 50 Hz, 1,800 at 60; breaker at most 115 % of full load: 10 kVA at 240 V 41.67 A, 47.9 A (46 CFR 183.320(f); seen).
 test('going over from 230 V 50 Hz to 120/240 V 60 Hz', () => {
-  const moved = moveSupply({ from: supply('230-50'), to: supply('240-60'), rpm: 1500, kva: 10, ways: [] })
+  const moved = moveSupply({
+    from: supply('230-50'),
+    to: supply('240-60'),
+    rpm: 1500,
+    kva: 10,
+    ways: [],
+    limits: shippedLimits,
+  })
   expect(moved.poles).toBe(4)
   expect(moved.rpm).toEqual({ now: 1500, after: 1800 })
   expect(moved.breaker!.afterAmps).toBeCloseTo(41.67, 2)
@@ -175,12 +187,19 @@ test('going over from 230 V 50 Hz to 120/240 V 60 Hz', () => {
     verdict: 'its plate decides',
     says: expect.stringContaining('1.73 times'),
   })
-  const back = moveSupply({ from: supply('240-60'), to: supply('230-50'), rpm: 1800, ways: [] })
+  const back = moveSupply({
+    from: supply('240-60'),
+    to: supply('230-50'),
+    rpm: 1800,
+    ways: [],
+    limits: shippedLimits,
+  })
   expect(back.rpm).toEqual({ now: 1800, after: 1500 })
   expect(back.aboard.find(({ load }) => load.startsWith('Transformers'))!.says).toContain(
     '1.15 times the flux',
   )
-  expect(moveSupply({ from: supply('120-60'), to: supply('230-50'), ways: [] }).aboard[1]!.verdict).toBe(
-    'does not',
-  )
+  expect(
+    moveSupply({ from: supply('120-60'), to: supply('230-50'), ways: [], limits: shippedLimits }).aboard[1]!
+      .verdict,
+  ).toBe('does not')
 })

@@ -5,6 +5,7 @@
  */
 
 import type { CatalogueLinks, CatalogueWinding, LinkPattern, Supply } from '../../catalogue/links-schema.js'
+import type { Limits } from '../limits.js'
 import { writeJoints, writeOutlets } from './links-text.js'
 import { type LinksAnswer, lookAtLinks } from './look-at-links.js'
 import { patternJoined, windingMarked } from './patterns.js'
@@ -35,13 +36,6 @@ export interface WayOfLinking {
 }
 
 /**
- * By how much a set's voltage can be set either way, of its rated one.
- *
- * Source: ISO 8528-5, range of voltage setting, all classes; recalled.
- */
-const settingRange = 0.05
-
-/**
  * Every pattern of the winding that gives the supply, the one nearest to what the coils are made for first.
  *
  * A coil must stand at the supply's volts over what the pattern gives in multiples of a coil; the flux of its iron goes with
@@ -54,11 +48,13 @@ export function waysOfLinking(
     supply,
     made,
     marks,
+    limits,
   }: {
     readonly winding: CatalogueWinding
     readonly supply: Supply
     readonly made?: MadeFor | undefined
     readonly marks?: string | undefined
+    readonly limits: Limits
   },
 ): readonly WayOfLinking[] {
   const coils = windingMarked(winding, marks)
@@ -77,7 +73,7 @@ export function waysOfLinking(
           ...told(pattern, joined),
           emfV,
           flux,
-          fits: fitOf(flux),
+          fits: fitOf(flux, limits('volts-setting').value / 100),
           lineAmps: most.lineAmps,
           share: most.share,
         },
@@ -90,10 +86,11 @@ function told({ id, name }: LinkPattern, joined: ReturnType<typeof patternJoined
   return { pattern: id, name, joined: writeJoints(joined.joints), lines: writeOutlets(joined.lines) }
 }
 
-function fitOf(flux: number | null): WayOfLinking['fits'] {
+/** `range`: by how much a set's voltage can be set either way, as a share of its rated one. */
+function fitOf(flux: number | null, range: number): WayOfLinking['fits'] {
   if (flux === null) return 'not-known'
-  if (flux > (1 + settingRange) * (1 + 1e-9)) return 'more-flux'
-  return flux < (1 - settingRange) * (1 - 1e-9) ? 'less-flux' : 'as-made'
+  if (flux > (1 + range) * (1 + 1e-9)) return 'more-flux'
+  return flux < (1 - range) * (1 - 1e-9) ? 'less-flux' : 'as-made'
 }
 
 function missOf({ flux }: WayOfLinking): number {

@@ -4,7 +4,8 @@
  * @module
  */
 
-import { useState } from 'react'
+import { useMemo, useState } from 'react'
+import { limitsOf } from '../../proof/limits.js'
 import { linkDrawing } from '../../proof/links/drawing.js'
 import { patternJoined, windingById, windingMarked } from '../../proof/links/patterns.js'
 import { moveSupply } from '../../proof/links/supply-move.js'
@@ -18,7 +19,8 @@ import { PlainRows } from './plain-rows.js'
 
 export function LinksSupply({ links: of }: { readonly links: LinksOf }) {
   const { supply: words_ } = words
-  const { links, register, found, left, values } = of
+  const { links, register, found, left, values, catalogue } = of
+  const limits = useMemo(() => limitsOf(catalogue), [catalogue])
   const { volts, hertz, rpm, ratingKw } = register.setFacts
   const fits = links.supplies.find((one) => one.volts === volts?.[0] && one.hertz === hertz)
   const [wanted, setWanted] = useState('')
@@ -36,9 +38,9 @@ export function LinksSupply({ links: of }: { readonly links: LinksOf }) {
     values.emfV === undefined || hertz === undefined
       ? undefined
       : { emfV: values.emfV, hertz, amps: values.amps }
-  const ways = supply === undefined ? [] : waysOfLinking(links, { winding, supply, made, marks })
+  const ways = supply === undefined ? [] : waysOfLinking(links, { winding, supply, made, marks, limits })
   const best = links.patterns.find(({ id }) => ways[0]?.fits !== 'not-known' && id === ways[0]?.pattern)
-  const move = supply && from && moveSupply({ from, to: supply, rpm, kva: ratingKw, ways })
+  const move = supply && from && moveSupply({ from, to: supply, rpm, kva: ratingKw, ways, limits })
   const options = links.supplies.map((one) => [one.id, one.name] as const)
   return (
     <Passage title={words_.title} says={words_.says}>
