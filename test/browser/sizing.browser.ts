@@ -26,6 +26,9 @@ test('the page of a boat without loads begins her list, and sizes what is put on
   await expect
     .poll(async () => (await keptEntries(served)).find(({ kind }) => kind === 'load')?.body)
     .toEqual({ id: 'water-heater-75', is: 'water-heater-75' })
+  await page.getByText('Take something off the list').click()
+  await page.getByRole('button', { name: 'Take off: water heater 75' }).click()
+  await expect(page.getByText('no load is in this log')).toBeVisible()
 })
 
 test('what a smaller set asks is found, written as rules and reckoned with', async ({ page, served }) => {

@@ -12,7 +12,7 @@ import type { BoatSize } from '../../sizing/size-boat.js'
 import { type Boat, useCatalogue } from '../data/boat.js'
 import { today } from '../data/today.js'
 import { EntryForm } from '../entry/entry-form.js'
-import { Button, Passage } from '../parts/index.js'
+import { Behind, Button, Passage } from '../parts/index.js'
 import { words } from '../words/sizing.js'
 import type { OfSize } from './of-size.js'
 import { SizingRows } from './sizing-rows.js'
@@ -59,6 +59,7 @@ export function SizingLoads({ sized, of, boat }: SizingLoadsProps) {
         <>
           <Search of={of} boat={boat} />
           {loads.length > 1 && <NewRule loads={loads} boat={boat} />}
+          {(loads.length > 0 || rules.length > 0) && <TakeOff loads={loads} rules={rules} boat={boat} />}
           <Forms of={of} boat={boat} />
         </>
       )}
@@ -165,6 +166,39 @@ function NewRule({ loads, boat }: { readonly loads: readonly Load[]; readonly bo
         {said.writeRule}
       </Button>
     </fieldset>
+  )
+}
+
+/** Loads that are no longer aboard and rules that are no longer kept, taken off with one press. */
+function TakeOff({
+  loads,
+  rules,
+  boat,
+}: {
+  readonly loads: readonly Load[]
+  readonly rules: BoatSize['rules']
+  readonly boat: Boat
+}) {
+  const ids = [...new Set(loads.map(({ id }) => id.split('.')[0]!))]
+  const takeOff = (kind: 'load' | 'house-rule', id: string) =>
+    void boat.append([{ boat: boat.id, set: null, from: today(), kind, body: { id, removed: true } }])
+  return (
+    <Behind name={said.takeOff}>
+      <ul className="found-loads">
+        {ids.map((id) => (
+          <li key={id}>
+            <Button onClick={() => takeOff('load', id)}>{said.takeOffOne(spaced(id))}</Button>
+          </li>
+        ))}
+        {rules.map(({ id, loads: members, atMost }) => (
+          <li key={id}>
+            <Button onClick={() => takeOff('house-rule', id)}>
+              {said.takeOffOne(said.rule(members.map(spaced).join(', '), atMost))}
+            </Button>
+          </li>
+        ))}
+      </ul>
+    </Behind>
   )
 }
 

@@ -104,6 +104,8 @@ export const words = {
     },
     rules: 'Rules of the house',
     rule: (loads: string, atMost: number) => `Of ${loads} at most ${atMost} at once.`,
+    takeOff: 'Take something off the list',
+    takeOffOne: (name: string) => `Take off: ${name}`,
     readOnly: 'A demonstration boat cannot be written to.',
     problems: 'Not reckoned with',
   },
