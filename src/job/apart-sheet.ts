@@ -8,8 +8,8 @@ import type { StopLine } from '../catalogue/fault-schema.js'
 import type { SheetBlock, SheetPassage } from '../proof/shop-sheet-blocks.js'
 import type { SetRegister } from '../register/register-types.js'
 import type { Apart, ApartStep } from './apart.js'
+import { leadAdvice } from './apart-leads.js'
 import { liftingAdvice, measureOut, type WayOut } from './apart-out.js'
-import { leadAdvice } from './apart-ways.js'
 import { sayBag } from './apart-words.js'
 
 export interface ApartSheetOf {

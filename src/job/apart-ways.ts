@@ -37,17 +37,6 @@ export interface Way {
   readonly steps: readonly WayStep[]
 }
 
-/** Before anything: nothing can start, turn or be live. */
-export const madeDead: WayStep = {
-  id: 'made-dead',
-  what: 'Make it dead: start off and tagged, remote start off, battery isolated, shore unplugged, inverter off; then try the start',
-  pictures: [
-    'The set as it stands, from every side that can be reached',
-    'The tag on the start, and the battery switch off',
-  ],
-  lines: ['unexpected-start', 'fuel-and-fire'],
-}
-
 const cooling = [
   'coolant-pump',
   'thermostat',
@@ -134,12 +123,6 @@ export const ways: readonly Way[] = [
     lines: ['flooding'],
     steps: [
       {
-        id: 'seacock-shut',
-        what: 'Shut the seacock and tag it; open the strainer and let the hoses run empty into a bucket',
-        pictures: ['The seacock shut, with its tag'],
-        unless: 'set-out',
-      },
-      {
         id: 'sea-water-hoses-off',
         what: 'Take the hoses off the sea-water pump; mark which one comes from the sea',
         pictures: ['Both hoses on the pump with their clips', 'Cover of the pump and the way it turns'],
@@ -169,12 +152,6 @@ export const ways: readonly Way[] = [
     lines: [],
     steps: [
       {
-        id: 'fuel-shut',
-        what: 'Shut the fuel at the tank; a tray and rags beneath, no flame, no smoking',
-        pictures: ['Fuel cock shut'],
-        unless: 'set-out',
-      },
-      {
         id: 'fuel-pipes-off',
         what: 'Number the fuel pipes; take off those in the way, and cap both ends of each at once',
         pictures: [
@@ -197,7 +174,6 @@ export const ways: readonly Way[] = [
           'How the hose falls to the silencer',
         ],
         bag: 'exhaust clips',
-        unless: 'set-out',
       },
       {
         id: 'elbow-off',
@@ -267,6 +243,43 @@ export const ways: readonly Way[] = [
     ],
   },
   {
+    access: 'set-out',
+    lines: ['lifting', 'flooding', 'stored-charge'],
+    steps: [
+      {
+        id: 'set-water-off',
+        what: 'Take the sea-water hose and the exhaust hose off the set, and plug both',
+        pictures: ['Hose ends on the set with their clips'],
+        bag: 'hose clips of the set',
+      },
+      {
+        id: 'set-fuel-off',
+        what: 'Take feed and return of the fuel off, cap all four ends and mark which is which',
+        pictures: ['Feed and return on the set, marked'],
+        bag: 'fuel unions of the set',
+      },
+      {
+        id: 'set-cables-off',
+        what: 'Prove the output dead; label its cables, the battery leads, the bonding lead and the remote plug, then take them off',
+        pictures: ['Every cable in its place, labels readable', 'Bonding lead and its stud'],
+        leads: true,
+        joined: true,
+        bag: 'cable ends of the set',
+      },
+      {
+        id: 'set-feet-off',
+        what: 'Mark each foot on its bed; undo the feet, and bag the packing pieces foot by foot',
+        pictures: ['Each foot with its packing pieces', 'Marks on the bed'],
+        bag: 'feet, packing pieces by foot',
+      },
+      {
+        id: 'set-lifted',
+        what: 'Lift or slide the set out, nobody below and no hand between',
+        pictures: ['Sling on its points before the weight comes on', 'The bed when it is empty'],
+      },
+    ],
+  },
+  {
     access: 'alternator-end',
     lines: ['stored-charge'],
     steps: [
@@ -328,43 +341,6 @@ export const ways: readonly Way[] = [
     ],
   },
   {
-    access: 'set-out',
-    lines: ['lifting', 'flooding', 'stored-charge'],
-    steps: [
-      {
-        id: 'set-water-off',
-        what: 'Shut the seacock and tag it; take the sea-water hose and the exhaust hose off the set, and plug both',
-        pictures: ['Seacock shut, with its tag', 'Hose ends on the set with their clips'],
-        bag: 'hose clips of the set',
-      },
-      {
-        id: 'set-fuel-off',
-        what: 'Shut the fuel at the tank; take feed and return off, cap all four ends and mark which is which',
-        pictures: ['Feed and return on the set, marked'],
-        bag: 'fuel unions of the set',
-      },
-      {
-        id: 'set-cables-off',
-        what: 'Prove the output dead; label its cables, the battery leads, the bonding lead and the remote plug, then take them off',
-        pictures: ['Every cable in its place, labels readable', 'Bonding lead and its stud'],
-        leads: true,
-        joined: true,
-        bag: 'cable ends of the set',
-      },
-      {
-        id: 'set-feet-off',
-        what: 'Mark each foot on its bed; undo the feet, and bag the packing pieces foot by foot',
-        pictures: ['Each foot with its packing pieces', 'Marks on the bed'],
-        bag: 'feet, packing pieces by foot',
-      },
-      {
-        id: 'set-lifted',
-        what: 'Lift or slide the set out, nobody below and no hand between',
-        pictures: ['Sling on its points before the weight comes on', 'The bed when it is empty'],
-      },
-    ],
-  },
-  {
     access: 'sump-off',
     lines: ['lifting'],
     steps: [
@@ -387,22 +363,16 @@ export const ways: readonly Way[] = [
 export function partStep(part: string, name: string, did: Deed): WayStep {
   const pictures = ['As it sits, before a bolt is turned', 'Its marks, numbers and joints']
   const id = `part-${part}`.slice(0, 60).replace(/-$/, '')
+  const lines = cooling.includes(part) ? ['hot-coolant'] : []
   return comesOut.includes(did)
     ? {
         id,
         what: `Take out: ${name}`,
         pictures: [...pictures, 'What was behind it'],
         bag: name.toLowerCase().slice(0, 60),
+        lines,
       }
-    : { id, what: `As found, before anything of it is moved: ${name}`, pictures }
+    : { id, what: `As found, before anything of it is moved: ${name}`, pictures, lines }
 }
 
 const comesOut: readonly Deed[] = ['renewed', 'reconditioned', 'removed']
-
-/** How leads are labelled. */
-export const leadAdvice: readonly string[] = [
-  'A sleeve or tape flag on every lead before the first one comes off, at the lead’s end and at its terminal.',
-  'Write on it the lead’s own mark; where it has none, a letter of your own, and keep to it.',
-  'Write down which post it was on. Colours are not enough: oil and heat take them.',
-  'A picture with an arrow to each label. Joined leads are also drawn on the page of winding links.',
-]

@@ -6,7 +6,9 @@ import { trialEntry, trialId } from '../../test/trial-log.js'
 import { currentEntries } from '../logbook/current.js'
 import type { Entry } from '../logbook/kinds.js'
 import { type Apart, apartOf, linesBefore, type ProposedStep, proposedSteps } from './apart.js'
-import { leadAdvice, ways } from './apart-ways.js'
+import { jobSteps } from './apart-first.js'
+import { leadAdvice } from './apart-leads.js'
+import { ways } from './apart-ways.js'
 
 const catalogue = shippedCatalogue()
 const { stopLines } = shippedFaults().model
@@ -30,7 +32,7 @@ function back(number: number, step: string): Entry {
 
 test('every way in of the catalogue has its steps, each with a name of its own, pictures, and lines that there are', () => {
   expect(ways.map(({ access }) => access).sort()).toEqual(catalogue.access.map(({ id }) => id).sort())
-  const steps = ways.flatMap((way) => way.steps)
+  const steps = [...jobSteps, ...ways.flatMap((way) => way.steps)]
   expect(new Set(steps.map(({ id }) => id)).size).toBe(steps.length)
   for (const { id, pictures } of steps) expect([id, pictures.length > 0]).toEqual([id, true])
   const lines = new Set(stopLines.map(({ id }) => id))
@@ -63,12 +65,21 @@ test('a rewind: dead first, then panels, end cover, leads with their marks, prop
   })
 })
 
-test('a way that is opened twice is opened once, and the set that leaves shuts its seacock once', () => {
-  const steps = proposedSteps({ parts: renewed('sea-pump-seal', 'mounts', 'crank-and-bearings') }, catalogue)
-  const ids = steps.map(({ id }) => id)
+test('a way that is opened twice is opened once; sea and fuel are shut before anything of theirs is opened', () => {
+  const idsOf = (...parts: readonly string[]) =>
+    proposedSteps({ parts: renewed(...parts) }, catalogue).map(({ id }) => id)
+  const ids = idsOf('sea-pump-seal', 'mounts', 'crank-and-bearings', 'stator-winding')
   expect(new Set(ids).size).toBe(ids.length)
-  expect(ids).not.toContain('seacock-shut')
-  expect(ids.indexOf('set-water-off')).toBeLessThan(ids.indexOf('sump-off'))
+  expect(ids.slice(0, 3)).toEqual(['made-dead', 'seacock-shut', 'fuel-shut'])
+  expect(ids.indexOf('set-lifted')).toBeLessThan(ids.indexOf('end-cover-off'))
+  expect(ids.indexOf('set-lifted')).toBeLessThan(ids.indexOf('sump-off'))
+  expect(idsOf('anode')).toEqual(['made-dead', 'seacock-shut', 'panels-off', 'part-anode'])
+  for (const part of ['exchanger-tubes', 'exhaust-elbow', 'sea-pump-impeller'])
+    expect(idsOf(part)).toContain('seacock-shut')
+  for (const part of ['injection-pump', 'fuel-filters', 'injectors'])
+    expect(idsOf(part)).toContain('fuel-shut')
+  const [, , tank] = proposedSteps({ parts: renewed('header-tank') }, catalogue)
+  expect(tank).toMatchObject({ id: 'part-header-tank', lines: expect.arrayContaining(['hot-coolant']) })
   expect(proposedSteps({ parts: [] }, catalogue)).toEqual([])
 })
 
@@ -166,7 +177,7 @@ test('broken off after any step it goes on from the log alone, and ends with eve
 })
 
 const proposed = proposedSteps({ parts: renewed('anode') }, catalogue)
-const [dead, panels] = proposed as [ProposedStep, ProposedStep]
+const [dead, sea, panels] = proposed as [ProposedStep, ProposedStep, ProposedStep]
 const apartIn = (all: readonly Entry[]): Apart =>
   apartOf(currentEntries(all).entries, { ...at('main', proposed), all })
 
@@ -191,14 +202,21 @@ test('one’s own steps, steps that are not needed, other jobs, other sets and a
     done(1, 1, dead),
     own,
     done(3, 2, panels, { notNeeded: true }),
+    done(6, 4, sea),
     trialEntry(4, 'apart-step', { job: 'other', n: 3, what: 'x' }),
     trialEntry(5, 'apart-step', { job: 'rewind', n: 3, what: 'y' }, { set: 'other' }),
   ]
   const apart = apartIn(entries)
-  expect(apart.steps.map(({ key }) => key)).toEqual([trialId(1), trialId(2), trialId(3), 'part-anode'])
-  expect(apart.back.map(({ key }) => key)).toEqual([trialId(2), trialId(1)])
+  expect(apart.steps.map(({ key }) => key)).toEqual([
+    trialId(1),
+    trialId(2),
+    trialId(3),
+    trialId(6),
+    'part-anode',
+  ])
+  expect(apart.back.map(({ key }) => key)).toEqual([trialId(6), trialId(2), trialId(1)])
   expect(apart.sharedPlaces).toEqual([2])
-  expect(apart.nextN).toBe(3)
+  expect(apart.nextN).toBe(5)
 })
 
 test('stop lines are answered before a step, for the day', () => {
@@ -207,6 +225,6 @@ test('stop lines are answered before a step, for the day', () => {
   const before = apartIn([])
   expect(asked(before, '2020-06-01').sort()).toEqual(['fuel-and-fire', 'unexpected-start'])
   const after = apartIn([done(1, 1, dead, { cleared: ['unexpected-start', 'fuel-and-fire'] })])
-  expect(asked(after, '2020-06-01')).toEqual([])
-  expect(asked(after, '2020-06-02')).toHaveLength(2)
+  expect(asked(after, '2020-06-01')).toEqual(['flooding'])
+  expect(asked(after, '2020-06-02')).toHaveLength(3)
 })

@@ -7,8 +7,9 @@
 import type { Catalogue } from '../catalogue/catalogue.js'
 import type { StopLine } from '../catalogue/fault-schema.js'
 import { type Entry, type EntryOf, isKind } from '../logbook/kinds.js'
+import { jobSteps } from './apart-first.js'
 import { leadsOfWinding } from './apart-leads.js'
-import { madeDead, partStep, type WayStep, ways } from './apart-ways.js'
+import { partStep, type WayStep, ways } from './apart-ways.js'
 import type { JobPart } from './jobs.js'
 
 /** A step that is proposed. */
@@ -81,13 +82,20 @@ export function proposedSteps(asked: ApartAsked, catalogue: Ways): ProposedStep[
     ...(access === undefined ? {} : { access }),
     ...(step.leads ? { leads: windingBoxes.includes(access ?? '') ? leads : [] } : {}),
     joined: step.joined === true,
-    lines: [...new Set([...(madeDead.lines ?? []), ...lines, ...(step.lines ?? [])])],
+    lines: [...new Set([...alwaysFirst, ...lines, ...(step.lines ?? [])])],
   })
   const wanted = ({ forParts, unless }: WayStep) =>
     (forParts === undefined || parts.some(({ part }) => forParts.includes(part))) &&
     (unless === undefined || !opened.includes(unless))
   return [
-    proposed(madeDead, undefined, []),
+    ...jobSteps
+      .filter(
+        ({ forWays, forParts = [] }) =>
+          forWays === undefined ||
+          opened.some((access) => forWays.includes(access)) ||
+          parts.some(({ part }) => forParts.includes(part)),
+      )
+      .map((step) => proposed(step, undefined, [])),
     ...opened.flatMap((access) => {
       const way = ways.find((one) => one.access === access)
       const steps = way?.steps.filter(wanted).map((step) => proposed(step, access, way.lines)) ?? []
@@ -105,19 +113,24 @@ export function proposedSteps(asked: ApartAsked, catalogue: Ways): ProposedStep[
   ]
 }
 
+/** Stop lines that every step has. */
+const alwaysFirst = jobSteps[0].lines ?? []
+
 /** Ways in at which the leads of the windings themselves are joined. */
 const windingBoxes = ['terminal-box', 'alternator-apart', 'set-out']
 
-/** Ways in with all that they include, each after those that it includes, else in the order in which they are opened. */
+/** Ways in with all that they include: each after those, else in the order in which they are opened. */
 function inOrder(ids: readonly string[], { access }: Ways): string[] {
-  const order: string[] = []
-  const open = (id: string, within: readonly string[]) => {
-    if (order.includes(id) || within.includes(id)) return
-    for (const other of access.find((one) => one.id === id)?.includes ?? []) open(other, [...within, id])
-    order.push(id)
-  }
+  const included = (id: string) => access.find((one) => one.id === id)?.includes ?? []
+  const open = new Set(ids)
+  for (const id of open) for (const other of included(id)) open.add(other)
   const rank = (id: string) => ways.findIndex((way) => way.access === id)
-  for (const id of [...new Set(ids)].sort((a, b) => rank(a) - rank(b))) open(id, [])
+  const left = [...open].sort((a, b) => rank(a) - rank(b))
+  const order: string[] = []
+  while (left.length > 0) {
+    const free = left.findIndex((id) => included(id).every((other) => order.includes(other)))
+    order.push(...left.splice(Math.max(free, 0), 1))
+  }
   return order
 }
 
@@ -207,7 +220,7 @@ export function linesBefore(
   step: Pick<ApartStep, 'proposal'>,
   of: { readonly apart: Apart; readonly day: string; readonly stopLines: readonly StopLine[] },
 ): StopLine[] {
-  const wanted = step.proposal?.lines ?? madeDead.lines ?? []
+  const wanted = step.proposal?.lines ?? alwaysFirst
   const answered = new Set(
     of.apart.steps.flatMap(({ entry, refit }) =>
       [entry, refit].flatMap((one) => (one?.from === of.day ? (one.body.cleared ?? []) : [])),

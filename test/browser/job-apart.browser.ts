@@ -38,7 +38,7 @@ test('a job comes apart on a phone with two pictures and an arrow, goes on after
   await page.setViewportSize({ width: 390, height: 844 })
   const address = `${served.address}boats/petrel/main/job-apart`
   await page.goto(address)
-  await expect(page.getByText('0 of 3 steps are apart.')).toBeVisible()
+  await expect(page.getByText('0 of 4 steps are apart.')).toBeVisible()
   const apart = page.getByRole('button', { name: 'It is apart: write it in' })
   await expect(apart).toHaveCount(0)
   await answerStops(page)
@@ -66,7 +66,7 @@ test('a job comes apart on a phone with two pictures and an arrow, goes on after
     page.getByRole('button', { name: /^Tail of arrow 1: 10 from the left, 90 from the top/ }),
   ).toBeVisible()
   await apart.click()
-  await expect(page.getByText('1 of 3 steps are apart')).toBeVisible()
+  await expect(page.getByText('1 of 4 steps are apart')).toBeVisible()
   const written = async (kind: string) =>
     (await keptEntries(served)).filter((entry) => entry.kind === kind).map(({ body }) => body)
   await expect
@@ -88,11 +88,10 @@ test('a job comes apart on a phone with two pictures and an arrow, goes on after
     ])
 
   await page.reload()
-  await expect(
-    page.getByText('Take the panels of the sound case off', { exact: false }).first(),
-  ).toBeVisible()
+  await expect(page.getByText('Shut the seacock and tag it', { exact: false }).first()).toBeVisible()
+  await answerStops(page)
   await page.getByRole('button', { name: 'Not on this set, or stays as it is' }).click()
-  await expect(page.getByText('2 of 3 steps are apart')).toBeVisible()
+  await expect(page.getByText('2 of 4 steps are apart')).toBeVisible()
   await expect.poll(async () => (await written('apart-step')).length).toBe(2)
   const before = page.getByRole('img', { name: /^The set as it stands.*arrows to earth strap$/ })
   await expect(before).toHaveCount(2)
@@ -121,10 +120,10 @@ test('a job comes apart on a phone with two pictures and an arrow, goes on after
 })
 
 async function answerStops(page: Page): Promise<void> {
-  const boxes = page.locator('.apart-ticks').getByRole('checkbox')
-  const count = await boxes.count()
-  expect(count).toBeGreaterThan(3)
-  for (let at = 0; at < count; at++) await boxes.nth(at).check()
+  const boxes = page.locator('.stop').getByRole('checkbox')
+  await expect(boxes.first()).toBeVisible()
+  // A stop goes when it is answered, and its boxes with it.
+  while ((await boxes.count()) > 0) await boxes.and(page.locator(':not(:checked)')).first().click()
 }
 
 /** As a finger or a pointer does it. */

@@ -9,8 +9,9 @@ import type { StopLine } from '../../catalogue/fault-schema.js'
 import { confirmWords } from '../../faults/stop-lines.js'
 import { useKept } from '../data/kept-text.js'
 import { useSaid } from '../data/region.js'
-import { Stop } from '../parts/index.js'
+import { Tag } from '../parts/index.js'
 import { words } from '../words/job-apart.js'
+import { shell } from '../words/shell.js'
 
 /**
  * What is behind stop lines, once they are answered: it is handed those that were, to be written down with the step.
@@ -60,7 +61,7 @@ export function BehindLines({
   )
 }
 
-/** A stop while anything of it is unanswered; its ticks alone when it is met. */
+/** A stop while anything of it is unanswered; its ticks alone when it is met. They stay where they are, and so does the focus. */
 function LineOrTicks({
   line,
   isOpen,
@@ -71,17 +72,12 @@ function LineOrTicks({
   readonly children: ReactNode
 }) {
   const said = useSaid()
-  if (!isOpen)
-    return (
-      <div className="apart-met">
-        <b>{said(line.hazard)}</b>
-        {children}
-      </div>
-    )
   return (
-    <Stop title={words.stop(line.hazard)}>
-      <p>{said(`${line.when} ${line.act}`)}</p>
+    <div className={isOpen ? 'stop' : 'apart-met'}>
+      {isOpen && <Tag look="solid">{shell.stop}</Tag>}
+      <h3>{said(isOpen ? words.stop(line.hazard) : line.hazard)}</h3>
+      {isOpen && <p>{said(`${line.when} ${line.act}`)}</p>}
       {children}
-    </Stop>
+    </div>
   )
 }
