@@ -6,8 +6,6 @@
 
 import { type Occasion, occasions, seasons } from '../catalogue/load-schema.js'
 import { demandOf } from './demand.js'
-import { stepW } from './demand-grid.js'
-import { activeOfAll } from './demand-points.js'
 import type { Load } from './load-type.js'
 import { chancesWhileOn, type MeasuredBody } from './measured-summary.js'
 import type { Aboard } from './occasions.js'
@@ -27,22 +25,19 @@ const leastMissingKW = 0.05
 const halvings = 10
 
 /**
- * The hours that every load is switched on, all by one factor, so that the mean while power is drawn comes to the recorded one;
+ * The hours that every load is switched on, all by one factor, so that the mean while the set runs comes to the recorded one;
  * where three times as long is not enough, a steady load that the list lacks stands for the rest.
  *
  * Source: derived; the bound is practice.
  */
 export function correctedTo(recording: MeasuredBody, aboard: Aboard): Correction {
   const wantedKW = recordedMeanKW(recording)
-  const meansAt = (factor: number) => meansOf({ ...aboard, loads: onFor(aboard.loads, factor) })
-  const meanAt = (factor: number) => meansAt(factor).whileOnKW
+  const meanAt = (factor: number) => meanKW({ ...aboard, loads: onFor(aboard.loads, factor) })
   if (meanAt(1) === 0 || wantedKW === 0) return { loads: aboard.loads, hoursFactor: 1, missingKW: 0 }
   const factor = factorFor(meanAt, wantedKW)
   const loads = onFor(aboard.loads, factor)
-  const means = meansAt(factor)
-  if (wantedKW - means.whileOnKW < leastMissingKW) return { loads, hoursFactor: factor, missingKW: 0 }
-  // with a steady load beside them there is no time at which nothing is drawn
-  const missingKW = wantedKW - means.kW
+  const missingKW = wantedKW - meanAt(factor)
+  if (missingKW < leastMissingKW) return { loads, hoursFactor: factor, missingKW: 0 }
   return { loads: [...loads, steady(missingKW, loads[0]!)], hoursFactor: factor, missingKW }
 }
 
@@ -67,18 +62,16 @@ function recordedMeanKW(recording: MeasuredBody): number {
   )
 }
 
-/** Means over a year of what a list draws: in all, and while it draws anything. [kW] */
-function meansOf(aboard: Aboard): { readonly kW: number; readonly whileOnKW: number } {
+/** Mean of what a list draws in the hours of a year with the set running. [kW] */
+function meanKW(aboard: Aboard): number {
   const parts = occasions.flatMap((occasion) =>
     seasons.flatMap((season) => {
       const hours = aboard.habits.setHours[occasion] * aboard.habits.days[season]
       return hours > 0 ? [{ hours, demand: demandOf({ ...aboard, occasion, season, twoLegs: false }) }] : []
     }),
   )
-  const active = activeOfAll(parts)
-  const kW = active.reduce((sum, chance, step) => sum + (chance * step * stepW) / 1000, 0)
-  const none = active[0]!
-  return { kW, whileOnKW: none < 1 ? kW / (1 - none) : 0 }
+  const total = parts.reduce((sum, { hours }) => sum + hours, 0)
+  return parts.reduce((sum, { hours, demand }) => sum + (hours * demand.meanW) / 1000 / total, 0)
 }
 
 function onFor(loads: readonly Load[], factor: number): Load[] {

@@ -25,7 +25,7 @@ export interface AgainstList {
   readonly widest: { readonly kW: number; readonly measured: number; readonly list: number }
 }
 
-/** Chances by steps of power, while power is drawn. */
+/** Chances by steps of power while the set runs; of a recording, while power is drawn. */
 interface Chances {
   readonly chances: readonly number[]
   readonly stepKW: number
@@ -33,7 +33,7 @@ interface Chances {
   readonly at: 'middle' | 'beginning'
 }
 
-/** Compares two load-duration curves, of chances by step while power is drawn. */
+/** Compares two load-duration curves. */
 export function againstList(measured: Chances & { readonly mostKW: number }, list: Chances): AgainstList {
   let widest = { kW: 0, measured: 1, list: 1 }
   const top = Math.max(measured.chances.length * measured.stepKW, list.chances.length * list.stepKW)
@@ -48,20 +48,13 @@ export function againstList(measured: Chances & { readonly mostKW: number }, lis
 
 /** A recording against the active power of the list, by steps of 100 W; undefined where either draws nothing. */
 export function recordingAgainst(recording: MeasuredBody, active: Float64Array): AgainstList | undefined {
-  const chances = chancesAboveNought(active)
+  const chances = Array.from(active)
   const measured = chancesWhileOn(recording)
-  if (chances.length === 0 || measured.length === 0) return undefined
+  if (chances.length <= 1 || measured.length === 0) return undefined
   return againstList(
     { chances: measured, stepKW: recording.stepKw, at: 'middle', mostKW: recording.mostKw },
     { chances, stepKW: stepW / 1000, at: 'beginning' },
   )
-}
-
-/** Chances of the steps while power is drawn at all. */
-export function chancesAboveNought(active: Float64Array): number[] {
-  const [, ...on] = active
-  const total = on.reduce((sum, chance) => sum + chance, 0)
-  return total > 0 ? [0, ...on.map((chance) => chance / total)] : []
 }
 
 function shareFrom(of: Chances, kW: number): number {

@@ -4,7 +4,6 @@ import { parseCatalogue } from '../catalogue/parse.js'
 import { readCatalogueFiles } from '../store/catalogue-files.js'
 import { correctedTo } from './corrected-loads.js'
 import { activeOfAll } from './demand-points.js'
-import { chancesAboveNought } from './measured-against.js'
 import { type MeasuredBody, measuredBody } from './measured-summary.js'
 import { readMeasured } from './measured-table.js'
 import { needsOf, type SizeQuestion, sizeBoat } from './size-boat.js'
@@ -54,7 +53,7 @@ const recording = recordingOf((hour, minute) =>
 )
 
 const meanKW = (needs: ReturnType<typeof needsOf>) =>
-  chancesAboveNought(activeOfAll(needs.byLoads)).reduce((sum, chance, step) => sum + chance * step * 0.1, 0)
+  activeOfAll(needs.byLoads).reduce((sum, chance, step) => sum + chance * step * 0.1, 0)
 
 test('in the place of the list: the parts of the day as recorded, their hours those of the habits', () => {
   const { year, basis } = needsOf(question(aboard, { recording, basis: 'recording' }))

@@ -26,7 +26,7 @@ import {
 import { habitsOf } from './habits.js'
 import { type JudgedSet, judgeSet } from './judge-set.js'
 import type { Habits, HouseRule, Load, Weathers } from './load-type.js'
-import { type AgainstList, chancesAboveNought, recordingAgainst } from './measured-against.js'
+import { type AgainstList, recordingAgainst } from './measured-against.js'
 import { chancesWhileOn, curveOf, type MeasuredBody } from './measured-summary.js'
 import { type OnOccasion, yearOf } from './occasions.js'
 import { recordedYear } from './recorded-year.js'
@@ -56,7 +56,7 @@ export interface SizeQuestion {
 export interface MeasuredDemand {
   /** Left out: the list draws nothing. */
   readonly against?: AgainstList
-  /** Load-duration curves while power is drawn: as recorded, and of the list as it stands. */
+  /** Load-duration curves: as recorded while power is drawn, and of the list as it stands while the set runs. */
   readonly recorded: readonly DurationPoint[]
   readonly listed: readonly DurationPoint[]
   /** What corrects the list: hours by a factor, and what it lacks. [kW] */
@@ -194,7 +194,7 @@ function measuredDemand(
   return {
     ...(against === undefined ? {} : { against }),
     recorded,
-    listed: curveOf(chancesAboveNought(active), stepW / 1000, 'beginning'),
+    listed: active.length > 1 ? durationCurve(active) : [],
     ...correction,
   }
 }
