@@ -19,8 +19,8 @@ import { type DayScale, dayScale } from '../marks/time-scale.js'
 import { Behind, Button, Passage } from '../parts/index.js'
 import { words } from '../words/job-calendar.js'
 import { sayDate, sayList, sayNumber } from '../words/say.js'
-import type { OfCalendar } from './job-calendar.js'
 import { sayDays } from './job-calendar-say.js'
+import type { OfCalendar } from './of-calendar.js'
 
 const { list: said } = words
 

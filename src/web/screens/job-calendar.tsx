@@ -22,7 +22,8 @@ import { lowerFirst, sayDate, sayNumber } from '../words/say.js'
 import { useCalendar } from '../work/calendar.js'
 import { CalendarList } from './job-calendar-list.js'
 import { AddDays, Orders, PowerMeanwhile, RestsOn } from './job-calendar-rests.js'
-import { JobFrame, type OfJob } from './job-frame.js'
+import { JobFrame } from './job-frame.js'
+import type { OfCalendar } from './of-calendar.js'
 import '../look/marks.css'
 import '../look/job-calendar.css'
 
@@ -34,17 +35,7 @@ export function JobCalendarScreen(of: OfSet) {
   )
 }
 
-interface PageProps {
-  readonly of: OfSet
-  readonly known: OfJob
-}
-
-/** What the pieces of the page are handed. */
-export interface OfCalendar extends PageProps {
-  readonly calendar: Calendar
-}
-
-function CalendarPage({ of, known }: PageProps) {
+function CalendarPage({ of, known }: Pick<OfCalendar, 'of' | 'known'>) {
   const { job, register, catalogue, log } = known
   const [typed, type] = useKept<string>(`${of.boat}.${of.set}.${job.name}.ready-by`, '')
   const readyBy = typed.trim() === '' ? undefined : dateTyped(typed, today())
