@@ -1,13 +1,6 @@
 import { expect, test } from 'vitest'
 import { shippedLimits } from '../../test/shipped-limits.js'
-import {
-  columnKpa,
-  dryMixC,
-  exchangerState,
-  logMeanKelvin,
-  transferKwPerKelvin,
-  waterKgPerSecond,
-} from './cooling.js'
+import { exchangerState, logMeanKelvin, transferKwPerKelvin, waterKgPerSecond } from './cooling.js'
 import type { Readings } from './test-type.js'
 import { backPressureTest, coolingTest, exhaustTest } from './tests-cooling.js'
 
@@ -81,19 +74,6 @@ test('four temperatures of a clean exchanger and of a fouled one', () => {
   expect(waterKgPerSecond({ heatKw: 10, riseK: before.seaRise, heatCapacity: sea })).toBeCloseTo(0.209, 3)
   expect(transferKwPerKelvin({ heatKw: 10, logMean: now.logMean })).toBeCloseTo(0.17407, 4)
   expect(100 * (before.logMean / now.logMean - 1)).toBeCloseTo(-17.4, 1)
-})
-
-// EX1 and EX3; derived.
-test('the hose if nothing turned to vapour, and how little water that takes', () => {
-  const gas = { gasKgPerSecond: 0.019315, gasC: 450, waterHeatCapacity: 3.99, gasHeatCapacity: 1.1 }
-  expect(dryMixC({ ...gas, waterKgPerSecond: 0.2097, waterC: 37 })).toBeCloseTo(47.23, 1)
-  expect(dryMixC({ ...gas, waterKgPerSecond: 0.03728, waterC: 42 })).toBeCloseTo(93, 0)
-})
-
-// BP2; derived.
-test('a column of sea water in a lift', () => {
-  expect(columnKpa({ metres: 1.2, density: 1025 })).toBeCloseTo(12.062, 2)
-  expect(columnKpa({ metres: 1.0107, density: 1025 })).toBeCloseTo(10.159, 2)
 })
 
 function readings(four: typeof clean, prefix = ''): Readings {

@@ -1,5 +1,5 @@
 /**
- * Heat through an exchanger, and what is left of it in the exhaust.
+ * Heat through an exchanger.
  *
  * @module
  */
@@ -49,26 +49,4 @@ export function waterKgPerSecond(at: {
   readonly heatCapacity: number
 }): number {
   return at.heatKw / (at.heatCapacity * at.riseK)
-}
-
-/**
- * Wet exhaust if none of the water turned to vapour. [°C] `(m_w c_w T_w + m_g c_g T_g) / (m_w c_w + m_g c_g)`
- * It bounds the temperature from above.
- */
-export function dryMixC(at: {
-  readonly waterKgPerSecond: number
-  readonly waterC: number
-  readonly gasKgPerSecond: number
-  readonly gasC: number
-  readonly waterHeatCapacity: number
-  readonly gasHeatCapacity: number
-}): number {
-  const water = at.waterKgPerSecond * at.waterHeatCapacity
-  const gas = at.gasKgPerSecond * at.gasHeatCapacity
-  return (water * at.waterC + gas * at.gasC) / (water + gas)
-}
-
-/** Pressure of a column of water that stands in a lift. [kPa] `ρ g h / 1000` */
-export function columnKpa(at: { readonly metres: number; readonly density: number }): number {
-  return (at.density * 9.80665 * at.metres) / 1000
 }
