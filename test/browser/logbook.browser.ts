@@ -157,6 +157,7 @@ test('a picture is attached, kept and shown', async ({ page, served }) => {
   await page
     .locator('input[type=file][multiple]')
     .setInputFiles({ name: 'elbow.png', mimeType: 'image/png', buffer: onePixel })
+  await expect(page.getByRole('list', { name: 'Pictures chosen' })).toContainText('elbow.png')
   await page.getByRole('button', { name: 'Write it in' }).click()
   const row = page.locator('.line', { hasText: 'the elbow before' })
   await row.getByRole('button', { name: '1 picture' }).click()
@@ -202,16 +203,26 @@ test('an entry that the server will not take is shown with its reason, mended, a
   await page.goto(served.address + logbook.slice(1))
   await page.getByRole('radio', { name: 'Note or picture' }).check({ force: true })
   await page.getByLabel('In your words').fill('hose before it was changed')
-  const text = { name: 'hose.png', mimeType: 'image/png', buffer: Buffer.from('no picture at all') }
-  await page.locator('input[type=file][multiple]').setInputFiles(text)
+  const choose = page.locator('input[type=file][multiple]')
+  const file = (name: string, text: string) => ({
+    name,
+    mimeType: 'image/png',
+    buffer: Buffer.from(text, 'latin1'),
+  })
+  await choose.setInputFiles(file('letter.png', 'no picture at all'))
+  await expect(page.getByText('letter.png is not taken: it is no JPEG, PNG or WebP.')).toBeVisible()
+  await choose.setInputFiles(file('hose.png', '\x89PNG\r\n\x1a\n and then it breaks off'))
+  await expect(page.getByRole('list', { name: 'Pictures chosen' })).toContainText('hose.png')
   await page.getByRole('button', { name: 'Write it in' }).click()
   const refused = page.locator('.asked', { hasText: 'Not taken' })
   await expect(refused).toContainText('Hose before it was changed')
-  await expect(refused).toContainText('image/jpeg, image/png')
+  await expect(refused).toContainText('a picture that is cut off or damaged')
+  await expect(refused).toContainText('The picture is still in this browser')
   expect(await keptEntries(served)).toHaveLength(4)
   await refused.getByRole('button', { name: 'Mend it' }).click()
   await refused.getByLabel('In your words').fill('hose before it was changed, no picture')
   await refused.getByRole('button', { name: 'Send it again' }).click()
+  await refused.getByRole('button', { name: 'Send it without that picture' }).click()
   await expect(refused).toHaveCount(0)
   await expect
     .poll(async () => (await keptEntries(served)).at(-1)?.body)

@@ -4,7 +4,7 @@
  * @module
  */
 
-import { useId, useState } from 'react'
+import { useId, useRef, useState } from 'react'
 import type { Photograph, ThumbnailWidth } from '../../logbook/photographs.js'
 import { PlainButton } from '../parts/index.js'
 import { form, logbook } from '../words/logbook.js'
@@ -23,10 +23,14 @@ export function PictureChoice({
 }) {
   const id = useId()
   const [told, setTold] = useState<readonly string[]>([])
+  // What was chosen while another file was still being looked at is not lost.
+  const latest = useRef(files)
+  latest.current = files
   const take = async (list: readonly File[]) => {
     const chosen = await Promise.all(list.map(chosenPicture))
     const taken = chosen.flatMap((one) => (one.ok ? [one.file] : []))
-    if (taken.length > 0) onChange([...files, ...taken])
+    latest.current = [...latest.current, ...taken]
+    if (taken.length > 0) onChange(latest.current)
     setTold(
       chosen.flatMap((one) => {
         if (!one.ok) return [form.pictureWrong(one.name, one.why)]

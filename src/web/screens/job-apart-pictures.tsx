@@ -4,7 +4,7 @@
  * @module
  */
 
-import { useEffect, useId, useMemo, useState } from 'react'
+import { useEffect, useId, useRef, useState } from 'react'
 import type { PictureTold } from '../data/browser-store.js'
 import { useKeptPictures } from '../data/kept-pictures.js'
 import { useKept } from '../data/kept-text.js'
@@ -27,25 +27,26 @@ export interface StepPictures {
 export function useStepPictures(slot: string): StepPictures {
   const [files, setFiles] = useKeptPictures(slot)
   const [told, setTold] = useKept<readonly PictureTold[]>(`${slot}.pictures`, [])
-  return useMemo(() => {
-    const toldOf = (count: number) => Array.from({ length: count }, (_, at) => told[at] ?? {})
-    return {
-      list: files.map((file, at) => ({ file, told: told[at] ?? {} })),
-      add: (file, shows) => {
-        setTold([...toldOf(files.length), shows === '' ? {} : { shows }])
-        setFiles([...files, file])
-      },
-      change: (at, one) => setTold(toldOf(files.length).with(at, one)),
-      drop: (at) => {
-        setTold(toldOf(files.length).toSpliced(at, 1))
-        setFiles(files.toSpliced(at, 1))
-      },
-      clear: () => {
-        setTold(undefined)
-        setFiles([])
-      },
-    }
-  }, [files, told, setFiles, setTold])
+  const list = files.map((file, at): HeldPicture => ({ file, told: told[at] ?? {} }))
+  // What was chosen while another file was still being looked at is not lost.
+  const latest = useRef(list)
+  latest.current = list
+  const put = (next: HeldPicture[]) => {
+    latest.current = next
+    setTold(next.length === 0 ? undefined : next.map((one) => one.told))
+    setFiles(next.map(({ file }) => file))
+  }
+  return {
+    list,
+    add: (file, shows) => put([...latest.current, { file, told: shows === '' ? {} : { shows } }]),
+    change: (at, one) => put(latest.current.with(at, { ...latest.current[at]!, told: one })),
+    drop: (at) => put(latest.current.toSpliced(at, 1)),
+    clear: () => put([]),
+  }
+}
+
+interface HeldPicture extends ToldPicture {
+  readonly file: File
 }
 
 /** A place for each picture that is wanted, and for one more. */
