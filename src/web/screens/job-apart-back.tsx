@@ -11,11 +11,11 @@ import { today } from '../data/today.js'
 import { Passage } from '../parts/index.js'
 import { words } from '../words/job-apart.js'
 import { sayDate } from '../words/say.js'
-import type { ApartKnown } from './job-apart.js'
 import { Details } from './job-apart-order.js'
 import { MarkedPhotograph } from './job-apart-picture.js'
 import { StepForm } from './job-apart-step.js'
 import { BehindLines } from './job-apart-stops.js'
+import type { ApartKnown } from './of-apart.js'
 
 export function PuttingBack(props: ApartKnown) {
   const { apart, known } = props

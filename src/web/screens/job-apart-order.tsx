@@ -11,8 +11,8 @@ import { photographsOf } from '../../logbook/photographs.js'
 import { Passage } from '../parts/index.js'
 import { words } from '../words/job-apart.js'
 import { sayDate } from '../words/say.js'
-import type { ApartKnown } from './job-apart.js'
 import { MarkedPhotograph } from './job-apart-picture.js'
+import type { ApartKnown } from './of-apart.js'
 
 export function Order({ apart }: ApartKnown) {
   if (apart.steps.length === 0) return null

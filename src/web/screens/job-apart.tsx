@@ -6,7 +6,6 @@
 
 import { useMemo, useState } from 'react'
 import { programVersion } from '../../alternatives/program-version.js'
-import type { StopLine } from '../../catalogue/fault-schema.js'
 import { type Apart, apartOf, linesBefore, proposedSteps } from '../../job/apart.js'
 import { leadAdvice } from '../../job/apart-leads.js'
 import { liftingAdvice, measureOut, type WayOut, wayOutOf } from '../../job/apart-out.js'
@@ -29,6 +28,7 @@ import { MarkedPhotograph } from './job-apart-picture.js'
 import { firstValues, StepForm } from './job-apart-step.js'
 import { BehindLines } from './job-apart-stops.js'
 import { JobFrame, type OfJob } from './job-frame.js'
+import type { ApartKnown } from './of-apart.js'
 import { SheetPaper } from './sheet-paper.js'
 import '../look/faults.css'
 import '../look/job-apart.css'
@@ -39,17 +39,6 @@ export function JobApartScreen(of: OfSet) {
       {(known) => <ApartPage key={known.job.name} of={of} known={known} />}
     </JobFrame>
   )
-}
-
-/** What every passage of the page is drawn from. */
-export interface ApartKnown {
-  readonly of: OfSet
-  readonly known: OfJob
-  readonly apart: Apart
-  readonly stopLines: readonly StopLine[]
-  /** Under which names what is typed is kept. */
-  readonly slot: string
-  readonly say: (said: string) => void
 }
 
 function ApartPage({ of, known }: { readonly of: OfSet; readonly known: OfJob }) {
