@@ -44,7 +44,7 @@ test('what is worth finding out, what would change the answer and when to replac
   await expect(maps).toHaveCount(2)
   await expect(maps.first()).toHaveAttribute('aria-label', /^Best alternative by /)
   await when.getByText('Year by year', { exact: true }).click()
-  expect(await when.locator('tbody tr').count()).toBeGreaterThan(3)
+  await expect.poll(() => when.locator('tbody tr').count()).toBeGreaterThan(3)
   await expectAccessible(page)
   await page.setViewportSize({ width: 390, height: 844 })
   await expectAccessible(page)

@@ -16,7 +16,6 @@ import type { Answer } from '../work/answers.js'
 import { theConductor } from '../work/begin.js'
 import { moneyOf, type OfAnswer } from './of-answer.js'
 import { whatWasWrong } from './terms-tried.js'
-import '../look/logbook.css'
 import '../look/looking-back.css'
 
 export interface DecideProps extends OfAnswer {

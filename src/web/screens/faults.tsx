@@ -16,7 +16,6 @@ import { NextLook } from './faults-look.js'
 import { Closed, MayBe, SheetLooks } from './faults-maybe.js'
 import { FirstQuestion, OpenStops } from './faults-stops.js'
 import { type Room, useCase, useRoom } from './of-case.js'
-import '../look/logbook.css'
 import '../look/faults.css'
 
 /** Questions cost nothing; after so many the looks tell more. */

@@ -13,7 +13,6 @@ import { useAsked } from '../use-route.js'
 import { words } from '../words/job.js'
 import { shell } from '../words/shell.js'
 import { type OfProof, useProof } from './of-proof.js'
-import '../look/logbook.css'
 import '../look/proof.css'
 import '../look/job.css'
 

@@ -22,7 +22,6 @@ import { LinksSupply } from './links-supply.js'
 import { LinksUnmarked } from './links-unmarked.js'
 import { PlainRows } from './plain-rows.js'
 import '../look/links.css'
-import '../look/logbook.css'
 
 export function LinksScreen(of: OfSet) {
   const links = useLinksOf(of)

@@ -20,7 +20,6 @@ import { PastChoices } from './looking-back-choices.js'
 import { Dates } from './looking-back-dates.js'
 import { ToldLead } from './looking-back-lead.js'
 import type { Saying } from './looking-back-saying.js'
-import '../look/logbook.css'
 import '../look/looking-back.css'
 import '../look/marks.css'
 

@@ -26,7 +26,6 @@ import { BatteryFields, type BatteryTyped, batteryIn, noBattery } from './plan-b
 import { Picked } from './plan-fields.js'
 import { MeasuredIn } from './plan-measured.js'
 import { SizingRows } from './sizing-rows.js'
-import '../look/logbook.css'
 import '../look/marks.css'
 import '../look/sizing.css'
 import '../look/plan.css'

@@ -21,7 +21,6 @@ import { SizingLoads } from './sizing-loads.js'
 import { SizingRows } from './sizing-rows.js'
 import { SizingSets } from './sizing-sets.js'
 import { SizingTrades } from './sizing-trades.js'
-import '../look/logbook.css'
 import '../look/marks.css'
 import '../look/sizing.css'
 
