@@ -22,7 +22,7 @@ function lineThrough(points: readonly (readonly [x: number, y: number])[]) {
 const near = (found: number, expected: number, share: number) =>
   expect(Math.abs(found / expected - 1)).toBeLessThan(share)
 
-/** Measured g/kWh of an engine of 1.987 l, 1,500 rpm, at 2 to 7 bar: a laboratory's transcription of Heywood 1988, fig. 15-23; seen. */
+/** Measured g/kWh of an engine of 1.987 l, 1,500 rpm, at 2 to 7 bar: as a laboratory tabulates Heywood 1988, fig. 15-23; seen. */
 const gramsPerKWh = [420, 340, 305, 285, 272, 270]
 const map = lineThrough(gramsPerKWh.map((grams, i) => [i + 2, grams * (i + 2)]))
 const kgPerLitre = 0.845
