@@ -9,19 +9,11 @@ import { normalQuantile } from '../forecast/special-normal.js'
 import { chanceSeen, type Look, looksOf, somethingThere } from './looks.js'
 import { mean } from './mean.js'
 import type { Play } from './policy.js'
-import {
-  bestRule,
-  gainOf,
-  isSame,
-  type Open,
-  type Pick,
-  type Problem,
-  type Stratum,
-} from './pre-posterior.js'
+import { bestRule, gainOf, isSame, type Open, type Pick, problemOf, type Stratum } from './pre-posterior.js'
 import { renewalBeside } from './renewal.js'
 import { column, type Sample } from './sample.js'
 import { stakes } from './stakes.js'
-import type { StartStates } from './start-states.js'
+import { notSound, type StartStates } from './start-states.js'
 
 /** What is chosen: an alternative, with or without renewing the part looked at. */
 export interface Choice {
@@ -172,11 +164,11 @@ function boundOf(
   { sees }: Look,
   of: { readonly seen: Float64Array; readonly states: StartStates; readonly atStake: Float64Array },
 ): number {
-  const n = of.states.histories
+  const { states, seen, atStake } = of
   return sees.reduce((sum, { mode }) => {
     let there = 0
-    for (let i = 0; i < n; i++) if (of.states.state[mode * n + i] !== 0) there += of.seen[i]!
-    return sum + (there / n) * of.atStake[mode]!
+    for (const i of notSound(states, mode)) there += seen[i]!
+    return sum + (there / states.histories) * atStake[mode]!
   }, 0)
 }
 
@@ -204,7 +196,7 @@ async function worthOf(
 ): Promise<LookWorth> {
   const there = somethingThere(look, of.states)
   const strata = await renewalsPlayed(look, { there, seen, open, played }, of)
-  const problem: Problem = { open, seen, strata }
+  const problem = problemOf({ open, seen, strata })
   const halves = ([0, 1] as const).map((half) => {
     const rule = bestRule(problem, half)
     return gainOf(problem, rule, half === 0 ? 1 : 0)
@@ -244,7 +236,8 @@ async function renewalsPlayed(
   if (beside.length === 0) return []
   const n = of.there.length
   const kinds = [1, 0].map((kind) => {
-    const all = Array.from({ length: n }, (_, i) => i).filter((i) => of.there[i] === kind)
+    const all: number[] = []
+    for (let i = 0; i < n; i++) if (of.there[i] === kind) all.push(i)
     return {
       all,
       share: all.length / n,
@@ -257,7 +250,10 @@ async function renewalsPlayed(
     beside.map(({ renewed }) => renewed),
     { seed, histories: numbers },
   )
-  const placeOf = new Map([...numbers].map((history, i) => [history, i]))
+  const placeOf = new Int32Array(n)
+  numbers.forEach((history, i) => {
+    placeOf[history] = i
+  })
   return kinds.flatMap(({ histories, share }) =>
     histories.length === 0
       ? []
@@ -268,7 +264,7 @@ async function renewalsPlayed(
             added: new Map(
               beside.map(({ of: id, cost }, b) => {
                 const costs = column(played[b]!, 'cost')
-                return [id, Float64Array.from(histories, (i) => costs[placeOf.get(i)!]! - cost[i]!)]
+                return [id, Float64Array.from(histories, (i) => costs[placeOf[i]!]! - cost[i]!)]
               }),
             ),
           },

@@ -43,18 +43,19 @@ function productsOf(columns: readonly Float64Array[]): Float64Array[] {
   return matrix
 }
 
-/** The normal equations of all rows, or of some. */
+/** The normal equations of several values on the same columns, of all rows or of some. */
 export function normalEquations(
   features: readonly Float64Array[],
-  values: Float64Array,
+  values: readonly Float64Array[],
   rows?: Int32Array,
-): NormalEquations {
-  const columns = rows === undefined ? features : features.map((column) => pickedRows(column, rows))
-  const right = rows === undefined ? values : pickedRows(values, rows)
-  return {
-    matrix: productsOf(columns),
-    right: Float64Array.from(columns, (a) => dot(a, right)),
-  }
+): NormalEquations[] {
+  const pick = (column: Float64Array) => (rows === undefined ? column : pickedRows(column, rows))
+  const columns = features.map(pick)
+  const matrix = productsOf(columns)
+  return values.map((one) => {
+    const right = pick(one)
+    return { matrix, right: Float64Array.from(columns, (column) => dot(column, right)) }
+  })
 }
 
 /** The sum of several, one of them left out if it is named. */

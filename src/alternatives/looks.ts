@@ -6,7 +6,7 @@
 
 import type { CheckEffort, LifeMode, LifeModel, LifePart } from '../forecast/life-model.js'
 import { yearlyRates } from '../forecast/track.js'
-import { DEFECTIVE, FAILED_UNNOTICED, type StartStates } from './start-states.js'
+import { DEFECTIVE, notSound, type StartStates } from './start-states.js'
 
 /** One check made once at one part. */
 export interface Look {
@@ -104,18 +104,18 @@ function costOf({ access, labour }: LifeModel, part: LifePart, effort: CheckEffo
  */
 export function chanceSeen(look: Look, states: StartStates): Float64Array {
   const n = states.histories
-  const unseen = new Float64Array(n).fill(1 - look.falseAlarm)
+  const seen = new Float64Array(n).fill(1 - look.falseAlarm)
   for (const { mode, detection, detectionFailed, missed } of look.sees) {
-    for (let i = 0; i < n; i++) {
+    for (const i of notSound(states, mode)) {
       const at = mode * n + i
-      const state = states.state[at]
-      if (state !== DEFECTIVE && state !== FAILED_UNNOTICED) continue
       const since = states.since[at]!
-      const misses = missed.reduce((count, ago) => count + (ago <= since ? 1 : 0), 0)
-      unseen[i]! *= 1 - afterMisses(state === DEFECTIVE ? detection : detectionFailed, misses)
+      let misses = 0
+      for (const ago of missed) if (ago <= since) misses++
+      seen[i]! *= 1 - afterMisses(states.state[at] === DEFECTIVE ? detection : detectionFailed, misses)
     }
   }
-  return unseen.map((chance) => 1 - chance)
+  for (let i = 0; i < n; i++) seen[i] = 1 - seen[i]!
+  return seen
 }
 
 /** A check that always or never finds stays as it is. */
@@ -125,10 +125,7 @@ function afterMisses(detection: number, misses: number): number {
 
 /** In how many histories something that the look may show is there, as a mark for each. */
 export function somethingThere(look: Look, states: StartStates): Uint8Array {
-  const n = states.histories
-  const there = new Uint8Array(n)
-  for (const { mode } of look.sees) {
-    for (let i = 0; i < n; i++) if (states.state[mode * n + i] !== 0) there[i] = 1
-  }
+  const there = new Uint8Array(states.histories)
+  for (const { mode } of look.sees) for (const i of notSound(states, mode)) there[i] = 1
   return there
 }

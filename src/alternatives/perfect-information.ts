@@ -8,7 +8,7 @@ import type { LifeModel } from '../forecast/life-model.js'
 import { normalFrom } from './amounts.js'
 import { beyondLuck } from './finding-out.js'
 import { setWords } from './kernel.js'
-import { fittedBy, leastSquares, type NormalEquations, normalEquations, without } from './least-squares.js'
+import { leastSquares, type NormalEquations, normalEquations, without } from './least-squares.js'
 import * as purpose from './purpose.js'
 import { usual } from './renewal.js'
 import { column, type Sample } from './sample.js'
@@ -71,36 +71,41 @@ export function knowing(
   costs: readonly Float64Array[],
   values: Float64Array,
 ): { readonly worth: number; readonly error: number } {
-  const features = cubic(values)
-  if (oneIsLeast(costs, features)) return { worth: 0, error: 0 }
-  const halves = [0, 1].map((half) => {
-    const rows = Int32Array.from(
-      { length: Math.floor((values.length + 1 - half) / 2) },
-      (_, i) => 2 * i + half,
-    )
-    return { rows, byGroup: costs.map((cost) => groupEquations(features, cost, rows)) }
+  const x = standardized(values)
+  const features = [new Float64Array(x.length).fill(1), x, x.map((one) => one ** 2), x.map((one) => one ** 3)]
+  if (oneIsLeast(normalEquations(features, costs).map(leastSquares), x)) return { worth: 0, error: 0 }
+  const halves = [0, 1].map((half): HalfFit => {
+    const rows = every({ from: half, step: 2, below: x.length })
+    const byGroup = Array.from({ length: groups }, (_, g) => {
+      const dealt = every({ from: g, step: groups, below: rows.length }).map((i) => rows[i]!)
+      return normalEquations(features, costs, dealt)
+    })
+    return { x: Float64Array.from(rows, (row) => x[row]!), byGroup }
   })
-  const parts = halves.map((own, h) => valued(features, own, halves[1 - h]!))
+  const parts = halves.map((own, h) => valued(own, halves[1 - h]!))
   const worth = (parts[0]!.mean + parts[1]!.mean) / 2
   const error = Math.hypot(parts[0]!.error, parts[1]!.error) / 2
   return { worth, error }
 }
 
-/** Whether the same alternative is least at every value, however well that can be told: knowing the value then changes nothing. */
-function oneIsLeast(costs: readonly Float64Array[], features: readonly Float64Array[]): boolean {
-  const fits = costs.map((cost) => leastSquares(normalEquations(features, cost)))
-  const first = leastOf(fits, features, 0)
-  for (let row = 1; row < features[0]!.length; row++) {
-    if (leastOf(fits, features, row) !== first) return false
-  }
-  return true
+/** Weights of 1, x, x² and x³. */
+type Cubic = Float64Array
+
+function cubicAt(weights: Cubic, x: number): number {
+  return weights[0]! + x * (weights[1]! + x * (weights[2]! + x * weights[3]!))
 }
 
-function leastOf(fits: readonly Float64Array[], features: readonly Float64Array[], row: number): number {
+/** Whether the same alternative is least at every value, however well that can be told: knowing the value then changes nothing. */
+function oneIsLeast(fits: readonly Cubic[], x: Float64Array): boolean {
+  const first = leastOf(fits, x[0]!)
+  return x.every((at) => leastOf(fits, at) === first)
+}
+
+function leastOf(fits: readonly Cubic[], x: number): number {
   let best = 0
   let least = Number.POSITIVE_INFINITY
   for (let a = 0; a < fits.length; a++) {
-    const cost = fittedBy(fits[a]!, features, row)
+    const cost = cubicAt(fits[a]!, x)
     if (cost < least) {
       least = cost
       best = a
@@ -110,43 +115,24 @@ function leastOf(fits: readonly Float64Array[], features: readonly Float64Array[
 }
 
 interface HalfFit {
-  readonly rows: Int32Array
-  /** Of each alternative. */
+  readonly x: Float64Array
+  /** [group][alternative] */
   readonly byGroup: readonly (readonly NormalEquations[])[]
 }
 
-function groupEquations(
-  features: readonly Float64Array[],
-  values: Float64Array,
-  rows: Int32Array,
-): NormalEquations[] {
-  return Array.from({ length: groups }, (_, g) =>
-    normalEquations(
-      features,
-      values,
-      rows.filter((__, i) => i % groups === g),
-    ),
-  )
-}
-
 /** Rule of one half, its worth by the fit of the other, and how far that is out, by leaving out each group of either in turn. */
-function valued(
-  features: readonly Float64Array[],
-  other: HalfFit,
-  own: HalfFit,
-): { readonly mean: number; readonly error: number } {
+function valued(own: HalfFit, other: HalfFit): { readonly mean: number; readonly error: number } {
   const gain = (leftOut?: number): number => {
-    const rule = own.byGroup.map((list) => leastSquares(without(list, leftOut)))
-    const value = other.byGroup.map((list) => leastSquares(without(list, leftOut)))
-    const before = leastAt(rule, features, own.rows)
+    const rule = fitsOf(own, leftOut)
+    const value = fitsOf(other, leftOut)
+    const before = leastAt(rule, own.x)
     let sum = 0
     let n = 0
-    for (let i = 0; i < other.rows.length; i++) {
+    for (let i = 0; i < other.x.length; i++) {
       if (leftOut !== undefined && i % groups === leftOut) continue
-      const row = other.rows[i]!
-      const best = leastOf(rule, features, row)
-      if (best !== before)
-        sum += fittedBy(value[before]!, features, row) - fittedBy(value[best]!, features, row)
+      const x = other.x[i]!
+      const best = leastOf(rule, x)
+      if (best !== before) sum += cubicAt(value[before]!, x) - cubicAt(value[best]!, x)
       n++
     }
     return sum / n
@@ -158,19 +144,35 @@ function valued(
   return { mean: whole, error: Math.sqrt(((groups - 1) / groups) * squares) }
 }
 
+/** Of each alternative, on all groups but the one left out. */
+function fitsOf({ byGroup }: HalfFit, leftOut?: number): Cubic[] {
+  return byGroup[0]!.map((_, a) =>
+    leastSquares(
+      without(
+        byGroup.map((group) => group[a]!),
+        leftOut,
+      ),
+    ),
+  )
+}
+
 /** Which costs least on the whole. */
-function leastAt(rule: readonly Float64Array[], features: readonly Float64Array[], rows: Int32Array): number {
-  const sums = rule.map((weights) => rows.reduce((sum, row) => sum + fittedBy(weights, features, row), 0))
+function leastAt(rule: readonly Cubic[], x: Float64Array): number {
+  const sums = rule.map((weights) => x.reduce((sum, at) => sum + cubicAt(weights, at), 0))
   return sums.indexOf(Math.min(...sums))
 }
 
-/** 1, x, x² and x³ of a quantity brought to mean 0 and deviation 1. */
-function cubic(values: Float64Array): Float64Array[] {
+/** Brought to mean 0 and deviation 1. */
+function standardized(values: Float64Array): Float64Array {
   const n = values.length
   const mean = values.reduce((sum, value) => sum + value, 0) / n
   const deviation = Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / n) || 1
-  const x = values.map((value) => (value - mean) / deviation)
-  return [new Float64Array(n).fill(1), x, x.map((value) => value ** 2), x.map((value) => value ** 3)]
+  return values.map((value) => (value - mean) / deviation)
+}
+
+function every(of: { readonly from: number; readonly step: number; readonly below: number }): Int32Array {
+  const { from, step, below } = of
+  return Int32Array.from({ length: Math.max(0, Math.ceil((below - from) / step)) }, (_, i) => from + i * step)
 }
 
 /** Quantities that vary in this model and bear on its alternatives. */

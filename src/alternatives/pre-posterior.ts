@@ -21,11 +21,26 @@ export interface Stratum {
   readonly added: ReadonlyMap<string, Float64Array>
 }
 
-export interface Problem {
+export interface ProblemParts {
   readonly open: readonly Open[]
+  /** Chance that the look shows something, by history. */
   readonly seen: Float64Array
   readonly strata: readonly Stratum[]
 }
+
+export interface Problem extends ProblemParts {
+  /** Sums of the cost of one alternative less that of another, on each half; gathered once. */
+  readonly apart: (from: number, to: number) => readonly [Sums, Sums]
+}
+
+/** Over the histories of a half: Σ w·d and Σ (w·d)² of a difference d under the weight w of each outcome. */
+export interface Sums {
+  readonly count: number
+  readonly of: Readonly<Record<Outcome, { readonly sum: number; readonly squares: number }>>
+}
+
+/** Without the look, and when it shows something or nothing: histories weigh 1, P(seen) and 1 − P(seen). */
+export type Outcome = keyof Rule
 
 export interface Pick {
   readonly a: number
@@ -43,16 +58,56 @@ export type Half = 0 | 1
 /** Another choice than without the look is taken only if it is better by more than this many standard errors. */
 const sure = 1
 
+export function problemOf(parts: ProblemParts): Problem {
+  const { open, seen } = parts
+  const gathered = new Map<string, readonly [Sums, Sums]>()
+  const apart: Problem['apart'] = (from, to) => {
+    const key = `${from} ${to}`
+    const found = gathered.get(key)
+    if (found !== undefined) return found
+    const costs = { from: open[from]!.cost, to: open[to]!.cost, seen }
+    const sums = [sumsOn(0, costs), sumsOn(1, costs)] as const
+    gathered.set(key, sums)
+    return sums
+  }
+  return { ...parts, apart }
+}
+
+function sumsOn(
+  half: Half,
+  { from, to, seen }: { readonly from: Float64Array; readonly to: Float64Array; readonly seen: Float64Array },
+): Sums {
+  let [all, shown, not] = [0, 0, 0]
+  let [allSquares, shownSquares, notSquares] = [0, 0, 0]
+  for (let i: number = half; i < seen.length; i += 2) {
+    const apart = to[i]! - from[i]!
+    const weighed = seen[i]! * apart
+    const rest = apart - weighed
+    all += apart
+    allSquares += apart * apart
+    shown += weighed
+    shownSquares += weighed * weighed
+    not += rest
+    notSquares += rest * rest
+  }
+  return {
+    count: Math.floor((seen.length + 1 - half) / 2),
+    of: {
+      unlooked: { sum: all, squares: allSquares },
+      ifSeen: { sum: shown, squares: shownSquares },
+      ifNot: { sum: not, squares: notSquares },
+    },
+  }
+}
+
 /** What is best without the look, and after each outcome of it, on one half of the histories or on all. */
 export function bestRule(problem: Problem, half?: Half): Rule {
-  const { seen } = problem
-  const one = () => 1
-  const first = { a: leastOf(problem, one, half), renews: false }
-  const unlooked = better(problem, first, { weight: one, half })
+  const first = { a: leastOf(problem, half), renews: false }
+  const unlooked = better(problem, first, { outcome: 'unlooked', half })
   return {
     unlooked,
-    ifSeen: better(problem, unlooked, { weight: (i) => seen[i]!, half }),
-    ifNot: better(problem, unlooked, { weight: (i) => 1 - seen[i]!, half }),
+    ifSeen: better(problem, unlooked, { outcome: 'ifSeen', half }),
+    ifNot: better(problem, unlooked, { outcome: 'ifNot', half }),
   }
 }
 
@@ -60,13 +115,13 @@ export function isSame(one: Pick, other: Pick): boolean {
   return one.a === other.a && one.renews === other.renews
 }
 
-interface Outcome {
-  readonly weight: (history: number) => number
+interface Where {
+  readonly outcome: Outcome
   readonly half: Half | undefined
 }
 
 /** The least of all choices under an outcome, if it is surely better than the one at hand; else that one. */
-function better(problem: Problem, atHand: Pick, { weight, half }: Outcome): Pick {
+function better(problem: Problem, atHand: Pick, where: Where): Pick {
   let best = atHand
   let least = 0
   problem.open.forEach(({ alternative }, a) => {
@@ -74,7 +129,7 @@ function better(problem: Problem, atHand: Pick, { weight, half }: Outcome): Pick
     for (const renews of renewable ? [false, true] : [false]) {
       const other = { a, renews }
       if (isSame(other, atHand)) continue
-      const { mean: less, error } = differenceOf(problem, { from: atHand, to: other }, { weight, half })
+      const { mean: less, error } = differenceOf(problem, { from: atHand, to: other }, where)
       if (less < least && less < -sure * error) {
         best = other
         least = less
@@ -84,13 +139,10 @@ function better(problem: Problem, atHand: Pick, { weight, half }: Outcome): Pick
   return best
 }
 
-function leastOf({ open }: Problem, weight: (history: number) => number, half?: Half): number {
-  const sums = open.map(({ cost }) => {
-    let sum = 0
-    for (let i = half ?? 0; i < cost.length; i += half === undefined ? 1 : 2) sum += weight(i) * cost[i]!
-    return sum
-  })
-  return sums.indexOf(Math.min(...sums))
+/** The least on the whole, told by its difference from the first. */
+function leastOf({ open, apart }: Problem, half?: Half): number {
+  const means = open.map((_, a) => estimateOf(apart(0, a), { outcome: 'unlooked', half }).mean)
+  return means.indexOf(Math.min(...means))
 }
 
 export interface Estimate {
@@ -100,18 +152,35 @@ export interface Estimate {
 
 /** E[w·(cost of one choice − cost of another)], by histories of a half or of all. */
 function differenceOf(
-  { open, strata }: Problem,
+  { seen, open, strata, apart }: Problem,
   { from, to }: { readonly from: Pick; readonly to: Pick },
-  { weight, half }: Outcome,
+  where: Where,
 ): Estimate {
-  const costs = open[to.a]!.cost
-  const others = open[from.a]!.cost
-  const whole = meanOver(costs.length, half, (i) => weight(i) * (costs[i]! - others[i]!))
-  return plusStrata(whole, strata, half, (stratum, k) => {
-    const i = stratum.histories[k]!
+  const whole = estimateOf(apart(from.a, to.a), where)
+  return plusStrata(whole, strata, where.half, (stratum, k) => {
     const added = (pick: Pick) => (pick.renews ? addedBy(stratum, open[pick.a]!)[k]! : 0)
-    return weight(i) * (added(to) - added(from))
+    return weightOf(where.outcome, seen[stratum.histories[k]!]!) * (added(to) - added(from))
   })
+}
+
+function weightOf(outcome: Outcome, seen: number): number {
+  return outcome === 'unlooked' ? 1 : outcome === 'ifSeen' ? seen : 1 - seen
+}
+
+function estimateOf(sums: readonly [Sums, Sums], { outcome, half }: Where): Estimate {
+  const taken = half === undefined ? sums : [sums[half]]
+  let [n, sum, squares] = [0, 0, 0]
+  for (const { count, of } of taken) {
+    n += count
+    sum += of[outcome].sum
+    squares += of[outcome].squares
+  }
+  return meanAndError(n, sum, squares)
+}
+
+function meanAndError(n: number, sum: number, squares: number): Estimate {
+  const mean = sum / n
+  return { mean, error: Math.sqrt(Math.max(0, squares / n - mean ** 2) / n) }
 }
 
 function addedBy(stratum: Stratum, { alternative }: Open): Float64Array {
@@ -138,19 +207,15 @@ export function gainOf({ open, seen, strata }: Problem, rule: Rule, half: Half):
   })
 }
 
-function meanOver(count: number, half: Half | undefined, value: (i: number) => number): Estimate {
-  const step = half === undefined ? 1 : 2
-  let n = 0
-  let sum = 0
-  let squares = 0
-  for (let i = half ?? 0; i < count; i += step) {
+function meanOver(count: number, half: Half, value: (i: number) => number): Estimate {
+  let [n, sum, squares] = [0, 0, 0]
+  for (let i: number = half; i < count; i += 2) {
     const x = value(i)
     n++
     sum += x
     squares += x * x
   }
-  const average = sum / n
-  return { mean: average, error: Math.sqrt(Math.max(0, squares / n - average ** 2) / n) }
+  return meanAndError(n, sum, squares)
 }
 
 /** Adds what only some histories were played for: Σ share × mean within each kind of history. */

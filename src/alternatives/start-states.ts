@@ -33,44 +33,45 @@ export function startStates(program: Program, span: Span): StartStates {
   const since = new Float32Array(modes * count)
   const scaleLog = new Float32Array(modes * count)
   const kappaLog = new Float64Array(count)
+  let drawn: ReturnType<typeof drawnBy> | undefined
   for (let i = 0; i < count; i++) {
     doors.begin(seed, from + i)
-    const { buffer } = doors.memory
-    const drawn = new Uint8Array(buffer, doors.states(), modes)
-    const began = new Float64Array(buffer, doors.since(), modes)
-    const scales = new Float64Array(buffer, doors.scales(), modes)
-    kappaLog[i] = new Float64Array(buffer, doors.kappaLog(), 1)[0]!
-    for (let m = 0; m < modes; m++) {
-      const at = m * count + i
-      state[at] = drawn[m]!
-      since[at] = began[m]!
+    // the kernel's memory may have been moved by its growth
+    if (drawn?.states.buffer !== doors.memory.buffer) drawn = drawnBy(doors, modes)
+    const { states, sinces, scales, kappa } = drawn
+    kappaLog[i] = kappa[0]!
+    for (let m = 0, at = i; m < modes; m++, at += count) {
+      state[at] = states[m]!
+      since[at] = sinces[m]!
       scaleLog[at] = Math.log(scales[m]!)
     }
   }
   return { histories: count, state, since, scaleLog, kappaLog }
 }
 
-/** States of successive spans put together, in order. */
-export function joinStates(spans: readonly StartStates[]): StartStates {
-  const histories = spans.reduce((sum, span) => sum + span.histories, 0)
-  const modes = spans[0]!.state.length / spans[0]!.histories
-  const joined = {
-    histories,
-    state: new Uint8Array(modes * histories),
-    since: new Float32Array(modes * histories),
-    scaleLog: new Float32Array(modes * histories),
-    kappaLog: new Float64Array(histories),
+/** Where the kernel has what it drew for a history. */
+function drawnBy(doors: ReturnType<typeof kernelOf>, modes: number) {
+  const { buffer } = doors.memory
+  return {
+    states: new Uint8Array(buffer, doors.states(), modes),
+    sinces: new Float64Array(buffer, doors.since(), modes),
+    scales: new Float64Array(buffer, doors.scales(), modes),
+    kappa: new Float64Array(buffer, doors.kappaLog(), 1),
   }
-  let at = 0
-  for (const span of spans) {
-    const n = span.histories
-    joined.kappaLog.set(span.kappaLog, at)
-    for (let m = 0; m < modes; m++) {
-      for (const name of ['state', 'since', 'scaleLog'] as const) {
-        joined[name].set(span[name].subarray(m * n, (m + 1) * n), m * histories + at)
-      }
-    }
-    at += n
-  }
-  return joined
+}
+
+const listed = new WeakMap<StartStates, Map<number, Int32Array>>()
+
+/** The histories in which a mode is not sound: few, so that what looks for faults need not go through all. */
+export function notSound(states: StartStates, mode: number): Int32Array {
+  const lists = listed.get(states) ?? new Map<number, Int32Array>()
+  listed.set(states, lists)
+  const found = lists.get(mode)
+  if (found !== undefined) return found
+  const n = states.histories
+  const list: number[] = []
+  for (let i = 0; i < n; i++) if (states.state[mode * n + i] !== 0) list.push(i)
+  const made = Int32Array.from(list)
+  lists.set(mode, made)
+  return made
 }

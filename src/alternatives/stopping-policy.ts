@@ -43,7 +43,7 @@ export function learnStopping({ stopped, never, known }: Stopping): StoppingPoli
     scales[date] = known[date]!.map(scaleOf)
     const basis = basisOf(known[date]!, scales[date]!)
     const gap = cost.map((stop, i) => stop - value[i]!)
-    weights[date] = leastSquares(normalEquations(basis, gap))
+    weights[date] = leastSquares(normalEquations(basis, [gap])[0]!)
     for (let i = 0; i < value.length; i++) {
       if (fittedBy(weights[date]!, basis, i) < 0) value[i] = cost[i]!
     }

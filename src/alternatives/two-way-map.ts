@@ -48,6 +48,8 @@ export async function twoWayMap(
   const open = samples.filter((_, a) => model.alternatives[a]!.barred === undefined)
   if (open.length < 2) return undefined
   const means = open.map((sample) => mean(column(sample, 'cost')))
+  const byAcross = meanLines(across)
+  const byDown = 'with' in down ? [] : meanLines(down)
   const rows = await Promise.all(
     valuesOf(down).map(async (y): Promise<MapRow> => {
       const lines = 'with' in down ? await playedLines(down, y) : weighedLines(down, y)
@@ -57,13 +59,15 @@ export async function twoWayMap(
   )
   return { across: axisOf(across), down: axisOf(down), rows }
 
+  function meanLines(input: StraightInput): { readonly at: number; readonly slope: number }[] {
+    return linesOf(model, open, input).map(({ at, slope }) => ({ at: mean(at), slope: mean(slope) }))
+  }
+
   function weighedLines(input: StraightInput, y: number): CostLine[] {
-    const byAcross = linesOf(model, open, across)
-    const byDown = linesOf(model, open, input)
     return open.map(({ alternative }, a) => ({
       id: alternative,
-      slope: mean(byAcross[a]!.slope),
-      at: mean(byAcross[a]!.at) + mean(byDown[a]!.slope) * (y - input.now),
+      slope: byAcross[a]!.slope,
+      at: byAcross[a]!.at + byDown[a]!.slope * (y - input.now),
     }))
   }
 
