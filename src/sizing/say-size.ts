@@ -6,7 +6,7 @@
 
 import type { LoadRules, Occasion } from '../catalogue/load-schema.js'
 import type { DemandBasis } from './demand-basis.js'
-import type { JudgedSet } from './judge-set.js'
+import type { JudgedSet } from './judged-set.js'
 import type { Weathers } from './load-type.js'
 import type { AgainstList } from './measured-against.js'
 import type { BoatSize } from './size-boat.js'

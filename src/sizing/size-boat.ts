@@ -24,7 +24,8 @@ import {
   pointsOf,
 } from './demand-points.js'
 import { habitsOf } from './habits.js'
-import { type JudgedSet, judgeSet } from './judge-set.js'
+import { judgeSet } from './judge-set.js'
+import type { JudgedSet } from './judged-set.js'
 import type { Habits, HouseRule, Load, Weathers } from './load-type.js'
 import { type AgainstList, recordingAgainst } from './measured-against.js'
 import { chancesWhileOn, curveOf, type MeasuredBody } from './measured-summary.js'

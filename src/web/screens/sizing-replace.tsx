@@ -5,7 +5,7 @@
  */
 
 import { useMemo } from 'react'
-import type { JudgedSet } from '../../sizing/judge-set.js'
+import type { JudgedSet } from '../../sizing/judged-set.js'
 import { inHundred } from '../../sizing/say-size.js'
 import { type SizeQuestion, sizeBoat } from '../../sizing/size-boat.js'
 import { sayMoney } from '../words/say.js'

@@ -5,7 +5,7 @@
  */
 
 import type { LoadRules } from '../../catalogue/load-schema.js'
-import type { JudgedSet } from '../../sizing/judge-set.js'
+import type { JudgedSet } from '../../sizing/judged-set.js'
 import {
   againstOf,
   checkNames,
