@@ -18,6 +18,7 @@ import { registerOf } from '../register/register.js'
 import type { SetRegister } from '../register/register-types.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
 import { alternativesOf, judged } from './alternatives-of.js'
+import { withLightRunning } from './candidates-light-running.js'
 import { type Memory, noMemory } from './memory.js'
 import { failedTestsIn, type OpenStop } from './open-stops.js'
 import {
@@ -103,6 +104,8 @@ export interface ReadSet {
   readonly assumed: Prepared['assumed']
   readonly pooled: Prepared['pooled']
   readonly overrun: Question['overrun']
+  /** The log: the alternatives read it anew for what draws power aboard. */
+  readonly entries: Question['entries']
 }
 
 export function readSet(question: Question): ReadSet {
@@ -119,26 +122,33 @@ export function readSet(question: Question): ReadSet {
     assumed: [...forSet.assumed, ...built.assumed, ...sayLearned(overrun)],
     pooled,
     overrun,
+    entries: question.entries,
   }
 }
 
-/** A set that was read and learnt of, with its alternatives, none of them with a repair limit yet. */
+/**
+ * A set that was read and learnt of, with its alternatives, none of them with a repair limit yet. Only here do candidates run as
+ * lightly as the loads have it: what is believed of the set in hand does not rest on them.
+ */
 export function withAlternativesOf(
-  { register, forSet, bare, restsOn, assumed, pooled, overrun }: ReadSet,
+  read: ReadSet,
   { posterior, used }: Pick<Prepared, 'posterior' | 'used'>,
 ): Prepared {
-  const laidOut = alternativesOf({ model: bare, register, catalogue: forSet.catalogue, posterior })
+  const { register, forSet, bare, restsOn, pooled, overrun, entries } = read
+  const { catalogue } = forSet
+  const { candidates, assumed } = withLightRunning({ model: bare, register, catalogue, entries })
+  const laidOut = alternativesOf({ model: bare, register, catalogue, posterior })
   const alternatives = lifeModelSchema.shape.alternatives.parse(laidOut.alternatives)
   return {
     register,
-    model: withLearnedOverrun({ ...bare, alternatives }, overrun),
+    model: withLearnedOverrun({ ...bare, candidates, alternatives }, overrun),
     posterior,
     used,
     restsOn,
-    assumed,
+    assumed: [...read.assumed, ...assumed],
     ...(pooled === undefined ? {} : { pooled }),
     problems: [...forSet.problems, ...contradictedEvidence(bare, posterior)],
-    failedTests: failedTestsIn(register, forSet.catalogue),
+    failedTests: failedTestsIn(register, catalogue),
     refusedAlternatives: laidOut.problems,
   }
 }

@@ -136,7 +136,7 @@ function questionOf(
 ): PlanQuestion {
   const register = registerOf({ entries, boat, set, asOf, catalogue: shippedCatalogue() })
   const { catalogue } = setCatalogueOf(register, shippedCatalogue())
-  const recording = recordingOf(entries, set)
+  const recording = recordingOf(entries, { set, asOf })
   const { season, sizeKw, by, batteryKwh } = options
   return {
     size: {

@@ -159,7 +159,7 @@ export function showSize(options: SizeOptions): Promise<Result> {
   return withSet(options, async (asked) => {
     const { boat, set, asOf } = asked
     const { register, ...rest } = questionOf(asked)
-    const recording = recordingOf(asked.entries, set)
+    const recording = recordingOf(asked.entries, { set, asOf })
     const question = {
       ...rest,
       ...(sizes === undefined ? {} : { sizes }),

@@ -46,13 +46,27 @@ const instead = { shareOfNewSet: 0.45, perYear: 0.08, logSd: 0.4, daysStillWitho
 /** The most sets that a life model may have to choose from. */
 const mostCandidates = 20
 
+/** Sizes of the sets that are always among the candidates, as multiples of the present one's. Practice. */
+const usualSizes = { 'new-smaller': 0.7, 'new-same': 1, 'new-larger': 1.4, 'used-same': 1 } as const
+
+/** Ratings of the candidates by their ids. [kW] An offered set of no told rating counts as of the present one's. */
+export function candidateRatings(
+  { kind }: Pick<SetCatalogue, 'kind'>,
+  offered: readonly CandidateFact[],
+): ReadonlyMap<string, number> {
+  return new Map([
+    ...Object.entries(usualSizes).map(([id, size]) => [id, within(size * kind.ratingKW)] as const),
+    ...offered.map(({ id, ratingKw = kind.ratingKW }) => [id, within(ratingKw)] as const),
+  ])
+}
+
 /** Sets of 0.7, 1 and 1.4 times the rating, new, one like the present one, used, and those that were offered. */
 export function candidatesOf(known: ReplacementKnown): CandidateInput[] {
   const { ratingKW } = known.catalogue.kind
   const usual = [
-    newSet('new-smaller', 0.7 * ratingKW, known),
-    newSet('new-same', ratingKW, known),
-    newSet('new-larger', 1.4 * ratingKW, known),
+    ...(['new-smaller', 'new-same', 'new-larger'] as const).map((id) =>
+      newSet(id, usualSizes[id] * ratingKW, known),
+    ),
     usedSet(known),
   ]
   const offered = known.offered.map((fact) => offeredSet(fact, known))

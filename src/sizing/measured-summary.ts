@@ -4,17 +4,22 @@
  * @module
  */
 
+import { firstDay, type LogDate } from '../logbook/dates.js'
 import { type Body, type Entry, isKind } from '../logbook/kinds.js'
 import { type Folded, stepKW } from './measured-fold.js'
 import type { HowMeasured } from './measured-table.js'
 
 export type MeasuredBody = Body<'measured'>
 
-/** The latest recording of what the set gives. */
-export function recordingOf(entries: readonly Entry[], set: string): MeasuredBody | undefined {
+/** The latest recording of what the set gives, as far as a day. */
+export function recordingOf(
+  entries: readonly Entry[],
+  of: { readonly set: string; readonly asOf: LogDate },
+): MeasuredBody | undefined {
   return entries
     .filter((entry) => isKind(entry, 'measured'))
-    .findLast((entry) => entry.set === set && entry.body.of === 'set')?.body
+    .findLast((entry) => entry.set === of.set && entry.body.of === 'set' && firstDay(entry.from) <= of.asOf)
+    ?.body
 }
 
 /** Share of the time at which a load of so much or more is drawn. */

@@ -32,7 +32,7 @@ export function ofSize(
   const { entries, boat, set, basis } = of
   const asOf = today()
   const register = registerOf({ entries, boat, set, asOf, catalogue })
-  const recording = recordingOf(entries, set)
+  const recording = recordingOf(entries, { set, asOf })
   const { loads, loadRules, motors, sizing, wholeSet } = setCatalogueOf(register, catalogue).catalogue
   return {
     register,
