@@ -234,7 +234,10 @@ function showTest(test: ProofTest): Result {
         ? []
         : ['Type nothing while it runs: stop, or stand clear, then say so with --clear.', '']),
       'What it asks for:',
-      ...test.fields.map(fieldLine),
+      ...test.fields.filter(({ further }) => !further).map(fieldLine),
+      ...(test.fields.some(({ further }) => further)
+        ? ['And to have more worked out:', ...test.fields.filter(({ further }) => further).map(fieldLine)]
+        : []),
     ].join('\n'),
   }
 }

@@ -62,6 +62,7 @@ test('a conductor that fits, carries too much, is guarded too late, or loses too
   expect(judge({ gauge: 'awg-14' }).band).toBe('overloaded')
   expect(judge({ breaker: 130 }).band).toBe('unguarded')
   expect(judge({ length: 60 }).band).toBe('drop')
+  expect(judge({ length: 60, circuit: 'other' }).band).toBe('good')
 })
 
 test('metric cable: the drop is told, what it may carry is not', () => {

@@ -76,6 +76,15 @@ test('four temperatures of a clean exchanger and of a fouled one', () => {
   expect(100 * (before.logMean / now.logMean - 1)).toBeCloseTo(-17.4, 1)
 })
 
+test('with the flow measured, heat and transfer are told, and the least flow for that heat', () => {
+  const flow = (60 * waterKgPerSecond({ heatKw: 10, riseK: 11.992, heatCapacity: sea })) / 1.025
+  const { worked } = coolingTest.judge({ ...readings(clean), 'sea-flow': flow }, shippedLimits)
+  expect(worked.slice(-3).map(({ unit }) => unit)).toEqual(['kW', 'kW/K', 'l/min'])
+  expect(worked.at(-3)?.value).toBeCloseTo(10, 9)
+  expect(worked.at(-2)?.value).toBeCloseTo(0.21079, 4)
+  expect(worked.at(-1)?.value).toBeCloseTo((flow * 11.992) / shippedLimits('sea-rise-most').value, 9)
+})
+
 function readings(four: typeof clean, prefix = ''): Readings {
   return {
     [`${prefix}coolant-in`]: four.coolantInC,

@@ -5,15 +5,22 @@ import {
   bodyMilliamp,
   capacitorLeakMilliamp,
   earthAmps,
+  faultAmps,
   groundFaultSeconds,
   highestEarthOhm,
   seenVolts,
-  sourceOhm,
+  sourceBehind,
   trippingLeakOhm,
 } from './earth.js'
-import type { Readings } from './test-type.js'
-import { bondTest, changeoverTest, leakageTest, neutralBondTest, tripTest } from './tests-earth.js'
+import type { ProofTest, Readings } from './test-type.js'
+import { bondTest, changeoverTest, neutralBondTest } from './tests-earth.js'
+import { leakageTest, tripTest } from './tests-leakage.js'
 import { strayTest, touchTest } from './tests-touch.js'
+
+/** A figure that was worked out on the way, by the words it begins with. */
+function worked(test: ProofTest, readings: Readings, begins: string): number | undefined {
+  return test.judge(readings, shippedLimits).worked.find(({ name }) => name.startsWith(begins))?.value
+}
 
 // Check cases 45 and 46: IEC 60479-1, copy of an earlier edition seen; salt-wet body recalled.
 test('current through a body', () => {
@@ -26,6 +33,11 @@ test('current through a body', () => {
 test('what a body bears, and how fast an interrupter must be', () => {
   expect(bearableMilliamp(0.1)).toBeCloseTo(366.8, 1)
   expect(bearableMilliamp(1)).toBe(116)
+  expect([bearableMilliamp(0.029), bearableMilliamp(3.1)]).toEqual([undefined, undefined])
+  const device = { kind: 'main', device: 30, tripped: 'yes', time: 0.1 }
+  expect(worked(tripTest, device, 'What a body')).toBeCloseTo(366.8, 1)
+  expect(worked(touchTest, { open: 230 }, 'What a body')).toBe(116)
+  expect(worked(touchTest, { open: 230 }, 'Through a wet hand')).toBeCloseTo(298.7, 1)
   for (const [ma, seconds] of [
     [6, 5.594],
     [10, 2.694],
@@ -44,6 +56,10 @@ test('earths and leaks that go with a device', () => {
   expect(trippingLeakOhm({ volts: 120, tripMa: 30 })).toBe(4_000)
   expect(trippingLeakOhm({ volts: 230, tripMa: 30 })).toBeCloseTo(7_667, 0)
   expect(trippingLeakOhm({ volts: 230, tripMa: 10 })).toBe(23_000)
+  const leak = { leak: 10, device: 30, line: 230 }
+  expect(worked(leakageTest, leak, 'Insulation that this leak')).toBe(23)
+  expect(worked(leakageTest, leak, 'Insulation at which')).toBeCloseTo(7.667, 3)
+  expect(worked(tripTest, { kind: 'main', device: 30, tripped: 'no' }, 'Highest earth')).toBeCloseTo(1667, 0)
 })
 
 // Check case 52; derived: an interrupter for people trips, a device of 30 mA does not.
@@ -54,21 +70,69 @@ test('one filter capacitor of 0.1 µF leaks 9.05 mA at 240 V 60 Hz', () => {
   expect(leak).toBeLessThan(shippedLimits('leakage-trip').value)
 })
 
-// Check case 53; derived.
-test('120 V behind 20 kΩ on three meters, and back from two of them', () => {
+test('a leak that filters account for is told apart from a fault', () => {
+  const judge = (leak: number) =>
+    leakageTest.judge({ leak, device: 5, line: 240, filters: 0.1, hertz: 60 }, shippedLimits)
+  expect(judge(10).worked.at(-1)?.value).toBeCloseTo(9.05, 2)
+  expect(judge(10)).toMatchObject({ band: 'trips', verdict: 'fail' })
+  expect(judge(10).next).toMatch(/^Filters alone pass 9\.05/)
+  expect(judge(25).next).toMatch(/^Add branches/)
+})
+
+// Check case 53; derived: 119.8 V on 10 MΩ, 15.65 V on 3 kΩ, 6.0 mA through a short.
+test('120 V behind 20 kΩ on two meters, and back from what they show', () => {
   const seen = (meterOhm: number) => seenVolts({ sourceV: 120, seriesOhm: 20_000, meterOhm })
   expect(seen(10e6)).toBeCloseTo(119.8, 1)
   expect(seen(3000)).toBeCloseTo(15.65, 2)
-  expect((1000 * 120) / 20_000).toBe(6)
-  expect(sourceOhm({ openV: 120, loadedV: seen(3000), loadOhm: 3000 })).toBeCloseTo(20_000, 6)
+  const behind = sourceBehind({
+    light: { volts: seen(10e6), meterOhm: 10e6 },
+    heavy: { volts: seen(3000), meterOhm: 3000 },
+  })
+  expect(behind?.volts).toBeCloseTo(120, 9)
+  expect(behind?.ohm).toBeCloseTo(20_000, 6)
+  const read = { open: 119.76, loaded: 15.652 }
+  expect(worked(touchTest, read, 'Through a dead short')).toBeCloseTo(6, 3)
+  expect(worked(touchTest, read, 'Through a wet hand, as it is fed now')).toBeCloseTo(120_000 / 20_770, 2)
+  expect(touchTest.judge(read, shippedLimits).next).toMatch(/^It still stands at 15\.7/)
+  expect(touchTest.judge({ open: 60, loaded: 0.5 }, shippedLimits).next).toMatch(/^It falls to 0\.5/)
 })
 
-// Check cases 55 and 57; derived.
-test('two bonds share the neutral’s current, and a fault drives its own', () => {
+test('volts that do not fall come from a source of no resistance, and no current is no source', () => {
+  const two = (light: number, heavy: number) =>
+    sourceBehind({
+      light: { volts: light, meterOhm: 10e6 },
+      heavy: { volts: heavy, meterOhm: 3000 },
+    })
+  expect(two(40, 40)).toEqual({ volts: 40, ohm: 0 })
+  expect(two(40, 41)).toEqual({ volts: 40, ohm: 0 })
+  expect(two(40, 0)).toBeUndefined()
+})
+
+// Check case 55; derived.
+test('two bonds share the neutral’s current', () => {
   const share = (loadA: number) => earthAmps({ loadA, neutralOhm: 0.05, earthOhm: 0.1 })
   expect(share(20)).toBeCloseTo(6.667, 3)
   expect(1000 * share(0.09)).toBeCloseTo(30, 6)
-  expect(120 / 0.55).toBeCloseTo(218, 0)
+  const twice = {
+    ...quiet,
+    'with-load': 'rises',
+    load: 20,
+    'earth-current': 6600,
+    'neutral-ohms': 0.05,
+    'earth-ohms': 0.1,
+  }
+  expect(strayTest.judge(twice, shippedLimits).band).toBe('two-bonds')
+  expect(worked(strayTest, twice, 'Of the load, by the earth')).toBe(33)
+  expect(worked(strayTest, twice, 'By the earth')).toBeCloseTo(6.67, 2)
+  expect(worked(strayTest, twice, 'Load at which')).toBeCloseTo(0.09, 9)
+})
+
+// Check case 57; derived.
+test('a fault of 120 V round a loop of 0.55 Ω drives 218 A', () => {
+  expect(faultAmps({ volts: 120, loopOhm: 0.55 })).toBeCloseTo(218.2, 1)
+  const read = { what: 'frame', bond: 0.23, leads: 0.18, line: 120, 'rest-of-loop': 0.5, breaker: 30 }
+  expect(worked(bondTest, read, 'What a fault')).toBeCloseTo(218.2, 1)
+  expect(worked(bondTest, read, 'Times its breaker')).toBeCloseTo(7.27, 2)
 })
 
 const bond = (readings: Readings) => bondTest.judge({ what: 'frame', ...readings }, shippedLimits)
@@ -165,7 +229,6 @@ test('volts on metalwork', () => {
   const judge = (readings: Readings) => touchTest.judge(readings, shippedLimits)
   expect([1.9, 2, 25, 25.1].map((open) => judge({ open }).band)).toEqual(['quiet', 'some', 'some', 'danger'])
   expect(judge({ open: 0.3, felt: 'yes' })).toMatchObject({ band: 'felt', verdict: 'fail' })
-  expect(judge({ open: 120, loaded: 15.65 }).worked.at(-1)?.value).toBeCloseTo(20_000, -2)
 })
 
 const quiet = { open: 60, loaded: 0.5, line: 120, 'line-to-metal': 60, 'neutral-to-metal': 60, bonded: 'no' }
@@ -173,6 +236,7 @@ const quiet = { open: 60, loaded: 0.5, line: 120, 'line-to-metal': 60, 'neutral-
 // Electrical reference 4.2; derived.
 test.each([
   [{}, 'pickup'],
+  [{ 'earth-current': 40 }, 'unbonded'],
   [{ open: 119.8, loaded: 15.65, 'line-to-metal': 2, 'neutral-to-metal': 118 }, 'unbonded'],
   [{ open: 30, loaded: 30, 'line-to-metal': 2, 'neutral-to-metal': 118, bonded: 'yes' }, 'no-source-bond'],
   [{ open: 20, loaded: 20, 'line-to-metal': 100, 'neutral-to-metal': 20, bonded: 'yes' }, 'poor-bond'],

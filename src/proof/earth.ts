@@ -23,6 +23,11 @@ export function groundFaultSeconds(ma: number): number {
   return (20 / ma) ** 1.43
 }
 
+/** Current that a fault drives round its loop. [A] `V / R`, R of winding, line and bond together. */
+export function faultAmps(at: { readonly volts: number; readonly loopOhm: number }): number {
+  return at.volts / at.loopOhm
+}
+
 /** Current through a body. [mA] `1000 V / Z` */
 export function bodyMilliamp(at: { readonly volts: number; readonly ohm: number }): number {
   return (1000 * at.volts) / at.ohm
@@ -31,10 +36,10 @@ export function bodyMilliamp(at: { readonly volts: number; readonly ohm: number 
 /**
  * Current that a body of 50 kg bears for a time, of 0.03 to 3 s. [mA] `116 / √t`
  *
- * Source: IEEE 80; recalled.
+ * Source: IEEE 80; recalled. None outside that span.
  */
-export function bearableMilliamp(seconds: number): number {
-  return 116 / Math.sqrt(seconds)
+export function bearableMilliamp(seconds: number): number | undefined {
+  return seconds < 0.03 || seconds > 3 ? undefined : 116 / Math.sqrt(seconds)
 }
 
 /** Current through a filter's capacitor. [mA] `1000 · 2π f C V` */
@@ -55,13 +60,29 @@ export function seenVolts(at: {
   return (at.sourceV * at.meterOhm) / (at.seriesOhm + at.meterOhm)
 }
 
-/** Resistance behind which metal is live, from its volts open and on a known load. [Ω] `Voc · RL / VL − RL` */
-export function sourceOhm(at: {
-  readonly openV: number
-  readonly loadedV: number
-  readonly loadOhm: number
-}): number {
-  return (at.openV * at.loadOhm) / at.loadedV - at.loadOhm
+/** What a meter of a resistance reads. */
+export interface LoadedVolts {
+  readonly volts: number
+  readonly meterOhm: number
+}
+
+/**
+ * What metal is live from, told by two meters that load it differently: `Z = (V1 − V2) / (V2/R2 − V1/R1)`, and with no meter on
+ * it `V = V1 (1 + Z/R1)`. Z as a resistance; it is nought where the volts do not fall. None where the second meter takes no current worth
+ * the name.
+ */
+export function sourceBehind({
+  light,
+  heavy,
+}: {
+  /** On the meter that draws little, and on the one that draws more. */
+  readonly light: LoadedVolts
+  readonly heavy: LoadedVolts
+}): { readonly volts: number; readonly ohm: number } | undefined {
+  const moreAmps = heavy.volts / heavy.meterOhm - light.volts / light.meterOhm
+  if (moreAmps <= 0) return undefined
+  const ohm = Math.max(0, (light.volts - heavy.volts) / moreAmps)
+  return { volts: light.volts * (1 + ohm / light.meterOhm), ohm }
 }
 
 /** Share of a load's current that goes by the earth where neutral and earth are joined twice. [A] `I · Rn / (Rn + Re)` */

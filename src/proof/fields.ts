@@ -36,6 +36,8 @@ export const kilopascals = measuring({
   least: 0,
   most: 200,
 })
+export const flows = measuring({ unit: 'l/min', units: ['l/min', 'gal/min'], least: 0, most: 1000 })
+export const revolutions = measuring({ unit: 'rpm', units: ['rpm'], least: 100, most: 10_000 })
 export const seconds = measuring({ unit: 's', units: ['s', 'ms'], least: 0, most: 3600 })
 export const minutes = measuring({ unit: 'min', units: ['min', 'h'], least: 0, most: 10_000 })
 export const hours = measuring({ unit: 'h', units: ['h', 'min'], least: 0, most: 10_000 })

@@ -8,7 +8,8 @@ import {
   leakageMicroamp,
   oldLeastMohm,
 } from './insulation.js'
-import { absorptionTest, insulationTest } from './tests-insulation.js'
+import { absorptionTest } from './tests-absorption.js'
+import { insulationTest } from './tests-insulation.js'
 
 // Electrical reference 1.2, derived from the two laws of IEEE 43-2013 (recalled); four digits printed.
 test.each([
@@ -51,11 +52,16 @@ test('readings brought to 40 °C', () => {
 // MIL-M-17413A, doubling per 15 °C; seen. Check case 11.
 test('5 MΩ at 40 °C are 10 MΩ at 25 °C', () => {
   expect(insulationAt25({ measuredMohm: 5, windingC: 40 })).toBe(10)
+  const { worked } = judge({ 'winding-to-frame': 5, winding: 40 })
+  expect(worked.at(-1)).toMatchObject({ value: 10, unit: 'Mohm' })
 })
 
 // Derived. Check case 12.
 test('500 V across 1.24 MΩ leak 403.2 µA', () => {
   expect(leakageMicroamp({ testV: 500, mohm: 1.24 })).toBeCloseTo(403.2, 1)
+  const { worked } = judge({ 'winding-to-frame': 1.24, winding: 40, tester: 500 })
+  expect(worked.at(-1)?.unit).toBe('uA')
+  expect(worked.at(-1)?.value).toBeCloseTo(403.2, 1)
 })
 
 test('what bars an alternative and what the test calls its floor are one number', () => {
@@ -137,6 +143,8 @@ test.each([
   [1.245, 'doubtful'],
   [1.25, 'fair'],
   [1.4, 'good'],
+  [1.6, 'good'],
+  [1.61, 'excellent'],
 ])('a ratio of %f is %s', (ratio, band) => {
   const readings = { 'half-minute': 100, 'one-minute': 100 * ratio }
   expect(absorptionTest.judge(readings, shippedLimits).band).toBe(band)
@@ -147,4 +155,14 @@ test('above 5,000 MΩ no index means anything, and one reading alone shows no ri
   const high = absorptionTest.judge({ 'one-minute': 6000, 'ten-minutes': 6100, winding: 40 }, shippedLimits)
   expect(high).toMatchObject({ verdict: 'cannot tell', asks: [] })
   expect(absorptionTest.judge({ 'one-minute': 60 }, shippedLimits).verdict).toBe('cannot tell')
+})
+
+// Practice, and IEEE 43, recalled.
+test('what hangs on a winding, a tester at its top, or water on it leave no index', () => {
+  const rise = (readings: Parameters<typeof judge>[0]) =>
+    absorptionTest.judge({ 'half-minute': 100, 'one-minute': 150, ...readings }, shippedLimits)
+  expect(rise({ 'taken-off': 'no' })).toMatchObject({ verdict: 'cannot tell', asks: [] })
+  expect(rise({ 'tester-top': 150 }).asks).toMatchObject([{ code: 'at-top', confirmable: false }])
+  expect(rise({ winding: 12, 'dew-point': 13 }).asks).toMatchObject([{ code: 'below-dew-point' }])
+  expect(rise({ winding: 4 }).verdict).toBe('pass')
 })

@@ -10,6 +10,7 @@ import {
 } from './resistance.js'
 import type { Readings } from './test-type.js'
 import { capacitorTest, diodeTest, windingResistanceTest } from './tests-resistance.js'
+import { loadRunTest } from './tests-running.js'
 
 // Check cases 13 and 14: 234.5 and 225 seen (UL text), 235 and 228 recalled (IEC 60034-1, cable standards).
 test.each([
@@ -28,6 +29,19 @@ test('a winding of 0.50 Ω at 20 °C and 0.62 Ω hot is at 81.08 °C', () => {
   expect(hot).toBeCloseTo(81.08, 1)
   expect(hot - 20).toBeCloseTo(61.1, 1)
   expect(hot - 30).toBeCloseTo(51.1, 1)
+  const run = { full: 60, 'coolant-1': 82, 'coolant-2': 82, 'coolant-3': 82, joint: 6, tripped: 'no' }
+  const read = { ...run, 'cold-ohm': 0.5, cold: 20, 'hot-ohm': 0.62, air: 30 }
+  const judge = (more: Readings) => loadRunTest.judge({ ...read, ...more }, shippedLimits)
+  expect(judge({}).worked.map(({ value }) => Number(value.toFixed(1)))).toEqual([0, 81.1, 51.1])
+  expect(judge({}).next).toMatch(/81\.1\u00a0°C as the temperature/)
+  expect([judge({}).band, judge({ 'hot-ohm': 0.9 }).band]).toEqual(['steady', 'steady'])
+  // IEC 60034-1, recalled: class F bears 105 K, class H 125 K.
+  const hotter = { 'hot-ohm': 0.74 }
+  expect(judge({ ...hotter, 'insulation-class': 'f' })).toMatchObject({
+    band: 'hot-winding',
+    verdict: 'fail',
+  })
+  expect(judge({ ...hotter, 'insulation-class': 'h' }).band).toBe('steady')
 })
 
 // Check case 17; derived.
@@ -42,16 +56,20 @@ test('the band of the army’s table', () => {
   const share = shippedLimits('winding-table').value / 100
   expect(29.23 * (1 - share)).toBeCloseTo(24.85, 2)
   expect(29.23 * (1 + share)).toBeCloseTo(33.61, 2)
+  const exciter = { leads: 'four-wire', expected: 29.23, winding: 25, 'sure-milliohms': 'yes' }
+  const band = (first: number, from: string) => resistance({ ...exciter, first, 'expected-from': from }).band
+  expect([24.86, 33.61, 24.8, 33.7].map((ohm) => band(ohm, 'table'))).toEqual(['even', 'even', 'off', 'off'])
+  expect(band(24.86, 'links')).toBe('off')
 })
 
 const resistance = (readings: Readings) => windingResistanceTest.judge(readings, shippedLimits)
 
 // Check case 19; derived: 0.070 Ω through leads of 0.20 Ω reads 0.27 Ω, 3.86 times too much.
 test('a low winding read through two leads is asked about again', () => {
-  expect((0.07 + 0.2) / 0.07).toBeCloseTo(3.86, 2)
   const { verdict, asks } = resistance({ first: 0.27, second: 0.27, leads: 'two-wire' })
   expect(verdict).toBe('cannot tell')
   expect(asks.map(({ code }) => code)).toEqual(['two-wire'])
+  expect(asks[0]?.question).toMatch(/0\.07 Ω through leads of 0\.2 Ω reads 0\.27 Ω/)
 })
 
 test('a half that was left off reads twice as much', () => {
@@ -103,6 +121,12 @@ test('a capacitor set off its speed, and the current of its capacitor', () => {
   const amps = capacitorAmps({ uF: 30, volts: 300, hertz: 60 })
   expect(amps).toBeCloseTo(3.393, 3)
   expect(300 / amps).toBeCloseTo(88.42, 2)
+  const judged = capacitorTest.judge(
+    { left: 0.4, capacitance: 30, marked: 30, across: 300, hertz: 60 },
+    shippedLimits,
+  )
+  expect(judged.worked.at(-1)?.value).toBeCloseTo(3.393, 3)
+  expect(judged.next).toMatch(/about 3\.39/)
 })
 
 test('diodes one by one', () => {

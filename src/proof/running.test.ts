@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { shippedLimits } from '../../test/shipped-limits.js'
+import { programmeHours } from './load-programmes.js'
 import type { Readings } from './test-type.js'
 import { firstRecheck, monoxideTest, secondRecheck, shutdownTest } from './tests-after.js'
 import { linksTest, loadRunTest, together, turnTest, vibrationTest } from './tests-running.js'
@@ -32,6 +33,20 @@ test('a long run: steady at full load, no joint warm', () => {
   expect(judge({ tripped: 'yes' })).toBe('trouble')
 })
 
+// Check case 70: TM 5-6115-332-14 chapter 8 and UFGS 16263A, seen.
+test('others run a set for 4 h after an overhaul, and for 10 h where it runs daily', () => {
+  expect(programmeHours('army', shippedLimits).all).toBe(4)
+  expect(programmeHours('prime', shippedLimits).all).toBe(10)
+  const plan = loadRunTest.plan?.(7, shippedLimits) ?? []
+  expect(plan.slice(0, 4)).toEqual([
+    '25 %: 1.75\u00a0kW for 15 min.',
+    '50 %: 3.5\u00a0kW for 30 min.',
+    '75 %: 5.25\u00a0kW for 60 min.',
+    '100 %: 7\u00a0kW for 60 to 120 min.',
+  ])
+  expect(plan[4]).toMatch(/^After an overhaul others run 4 h: 1 h at half load, 2\.25 h at full load/)
+})
+
 // NIOSH 35 ppm, seen; 9 ppm practice.
 test('carbon monoxide, and anybody who feels unwell', () => {
   const judge = (highest: number, more: Readings = {}) =>
@@ -39,6 +54,8 @@ test('carbon monoxide, and anybody who feels unwell', () => {
   expect([judge(8.9), judge(9), judge(34.9), judge(35)]).toEqual(['clean', 'some', 'some', 'out'])
   expect(judge(0, { unwell: 'yes' })).toBe('out')
   expect(judge(0, { leak: 'yes' })).toBe('out')
+  const { says } = monoxideTest.judge({ highest: 220, leak: 'no', unwell: 'no' }, shippedLimits)
+  expect(says).toMatch(/Above 200 ppm nobody goes back in/)
 })
 
 test('before it is turned: free, rubbing, or water', () => {

@@ -10,6 +10,7 @@ const signs: Readonly<Record<string, string>> = {
   ohm: 'Ω',
   mohm: 'mΩ',
   uF: 'µF',
+  uA: 'µA',
   C: '°C',
   '1': '',
   'ohm mm2/m': 'Ω mm²/m',

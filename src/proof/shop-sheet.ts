@@ -30,6 +30,7 @@ import {
   type Wanted,
   windingData,
 } from './shop-sheet-wants.js'
+import { polesOf } from './supply.js'
 
 export interface ShopSheetOf {
   readonly register: SetRegister
@@ -116,7 +117,7 @@ export function shopSheetOf(of: ShopSheetOf): ShopSheet {
 function whatItIs({ register: { setFacts, set, hours } }: ShopSheetOf): SheetPassage {
   const { name, ratingKw, volts, hertz, rpm, phases, excitation, bearings, leads, built } = setFacts
   const meter = hours.points.findLast(({ entry }) => entry !== undefined)?.hours
-  const poles = rpm === undefined || hertz === undefined ? undefined : Math.round((60 * hertz) / rpm) * 2
+  const poles = rpm === undefined || hertz === undefined ? undefined : polesOf({ hertz, rpm })
   const rows: readonly (readonly [string, string | undefined])[] = [
     ['Set', name ?? set],
     ['Rating', ratingKw === undefined ? undefined : `${ratingKw} kW`],

@@ -6,7 +6,9 @@ import {
   hertzOf,
   highestNoLoadHz,
   openNeutralVolts,
+  polesOf,
   regulationPercent,
+  rpmOf,
   sequenceUnbalancePercent,
   steadyVoltsPercent,
   unbalancePercent,
@@ -14,6 +16,7 @@ import {
 import type { Readings } from './test-type.js'
 import { droopTest, loadStepTest, steadyTest } from './tests-classes.js'
 import { excitationTest, gapTest, residualTest } from './tests-excitation.js'
+import { strayTest } from './tests-touch.js'
 import { balanceTest, noLoadTest } from './tests-volts.js'
 
 // Check case 21; derived.
@@ -25,6 +28,8 @@ test.each([
   [1200, 6, 60],
 ])('%f rpm with %f poles make %f Hz', (rpm, poles, hz) => {
   expect(hertzOf({ rpm, poles })).toBe(hz)
+  expect(rpmOf({ hertz: hz, poles })).toBe(rpm)
+  expect(polesOf({ hertz: hz, rpm })).toBe(poles)
 })
 
 // Check cases 22 and 23: G2 of ISO 8528-5 seen in a specification, G1 and G3 recalled.
@@ -34,8 +39,8 @@ test('62.4 Hz unloaded and 60 Hz loaded is a droop of 4 %: class G2, not G3', ()
   const of = (g: string) => droopTest.judge({ ...read, class: g }, shippedLimits).verdict
   expect([of('g1'), of('g2'), of('g3')]).toEqual(['pass', 'pass', 'fail'])
   // Half load lies half way, and four poles turn at 1,872 rpm unloaded.
-  expect((62.4 + 60) / 2).toBeCloseTo(61.2, 12)
-  expect(hertzOf({ rpm: 1872, poles: 4 })).toBeCloseTo(62.4, 12)
+  expect(highestNoLoadHz({ ratedHz: 60, droopPercent: 4 / 2 })).toBe(61.2)
+  expect(rpmOf({ hertz: 62.4, poles: 4 })).toBeCloseTo(1872, 9)
   expect(
     ['g1', 'g2', 'g3'].map((g) =>
       highestNoLoadHz({ ratedHz: 60, droopPercent: shippedLimits(`droop-${g}`).value }),
@@ -149,6 +154,21 @@ test('12 kW is put on in steps to 6.0, 9.6 and 12.0 kW', () => {
 // Check case 42; derived.
 test('an open neutral leaves 48 and 192 V', () => {
   expect(openNeutralVolts({ lineV: 240, firstOhm: 12, secondOhm: 48 })).toEqual([48, 192])
+  // 12 and 48 Ω are 1.2 and 0.3 kW at 120 V.
+  const read = {
+    open: 4,
+    loaded: 4,
+    line: 50,
+    'line-to-metal': 50,
+    'neutral-to-metal': 4,
+    bonded: 'yes',
+    'other-leg': 190,
+    'first-load': 1.2,
+    'other-load': 0.3,
+  }
+  const { band, worked } = strayTest.judge(read, shippedLimits)
+  expect(band).toBe('open-neutral')
+  expect(worked.slice(-2).map(({ value }) => Number(value.toFixed(9)))).toEqual([48, 192])
 })
 
 const unloaded = { first: 230, rated: 230, hertz: 51.5, 'rated-hertz': 50 }
@@ -169,6 +189,35 @@ test.each([
   [{ 'volts-swing': 'yes' }, 'swings'],
 ] as const)('unloaded with %j it is %s', (more, band) => {
   expect(noLoad(more).band).toBe(band)
+})
+
+test('a tachometer stands in for a meter without frequency, and one that the meter contradicts is asked about', () => {
+  const { hertz: _, ...noMeter } = unloaded
+  const judge = (more: Readings) => noLoadTest.judge({ ...noMeter, ...more }, shippedLimits)
+  expect(judge({}).asks).toMatchObject([{ code: 'missing', field: 'hertz' }])
+  expect(judge({ speed: 1545 }).asks).toMatchObject([{ code: 'missing', field: 'hertz' }])
+  const bySpeed = judge({ speed: 1545, 'rated-speed': 1500 })
+  expect(bySpeed.band).toBe('good')
+  expect(bySpeed.worked.find(({ unit }) => unit === 'Hz')?.value).toBeCloseTo(51.5, 9)
+  const apart = { hertz: 103, speed: 1545, 'rated-speed': 1500 }
+  expect(judge(apart).asks).toMatchObject([{ code: 'meter-or-speed', confirmable: true }])
+  expect(judge({ ...apart, 'sure-meter-or-speed': 'yes' }).band).toBe('stop-hertz')
+  expect(judge({ hertz: 49, 'rated-speed': 1500 }).next).toMatch(/52\u00a0Hz, 1560 rpm/)
+})
+
+// Check case 59; derived: 4 % slow gives 221.2 to 230.4 of 240 V.
+test('a set excited by a capacitor is judged by what its speed gives', () => {
+  const slow = { first: 226, rated: 240, hertz: 57.6, 'rated-hertz': 60, 'excited-by': 'capacitor' }
+  const judge = (more: Readings) => noLoadTest.judge({ ...slow, ...more }, shippedLimits)
+  const given = judge({}).worked.slice(-2)
+  expect(given.map(({ value }) => Number((2.4 * value).toFixed(1)))).toEqual([221.2, 230.4])
+  expect(judge({}).band).toBe('slow')
+  // 3 % fast: 247.2 to 254.6 V are its own.
+  expect(judge({ hertz: 61.8, first: 250 }).band).toBe('good')
+  expect(judge({ hertz: 61.8, first: 236 })).toMatchObject({ band: 'off' })
+  expect(judge({ hertz: 61.8, first: 236 }).next).toMatch(/^Its speed does not account for that/)
+  expect(judge({ hertz: 61.8, first: 250, 'excited-by': 'regulator' }).band).toBe('off')
+  expect(judge({ hertz: 63.6, first: 265 }).next).toMatch(/^Its speed alone accounts for that/)
 })
 
 test('half and twice the volts say what they usually are', () => {

@@ -11,6 +11,16 @@ export function hertzOf(at: { readonly rpm: number; readonly poles: number }): n
   return (at.rpm * at.poles) / 120
 }
 
+/** Number of poles of a machine, from its rated frequency and speed. [1] `p = 120 f / n`, to the nearest pair. */
+export function polesOf(at: { readonly hertz: number; readonly rpm: number }): number {
+  return Math.round((60 * at.hertz) / at.rpm) * 2
+}
+
+/** Speed that makes a frequency. [1/min] `n = 120 f / p` */
+export function rpmOf(at: { readonly hertz: number; readonly poles: number }): number {
+  return (120 * at.hertz) / at.poles
+}
+
 /**
  * Droop. [%] `100 (f_noload − f_full) / f_rated`
  *

@@ -25,6 +25,8 @@ interface AnyField {
   readonly help?: string
   /** Without it the test cannot tell. Others may be left out. */
   readonly needed?: true
+  /** It sharpens what is worked out and decides nothing alone: folded away on a screen until it is wanted. */
+  readonly further?: true
 }
 
 /** A number that a meter shows. */

@@ -32,7 +32,7 @@ export const monoxideTest: ProofTest = proofTest({
     { id: 'out', name: 'Everybody out', verdict: 'fail' },
   ],
   weigh(taken, limits) {
-    const [clean, out] = [limits('monoxide-clean'), limits('monoxide-out')]
+    const [clean, out, never] = [limits('monoxide-clean'), limits('monoxide-out'), limits('monoxide-never')]
     const highest = taken.need('highest')
     const band =
       taken.choice('unwell') === 'yes' || taken.choice('leak') === 'yes'
@@ -50,9 +50,9 @@ export const monoxideTest: ProofTest = proofTest({
       says: {
         clean: `${sayFigure(highest, 'ppm', clean.value)} with the set loaded; below ${clean.value} ppm is wanted.`,
         some: `${sayFigure(highest, 'ppm', clean.value)}; below ${clean.value} ppm is wanted. No run with people aboard until the leak is mended.`,
-        out: 'Everybody out into fresh air, then stop the set from outside. Warn swimmers and boats alongside.',
+        out: `Everybody out into fresh air, then stop the set from outside. Warn swimmers and boats alongside.${highest > never.value ? ` Above ${never.value} ppm nobody goes back in for anything, until it is aired from outside.` : ''}`,
       }[band],
-      limits: [clean, out],
+      limits: [clean, out, never],
       next:
         band === 'clean'
           ? 'An alarm in every sleeping space all the same.'

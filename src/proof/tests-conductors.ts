@@ -124,7 +124,14 @@ export const conductorTest: ProofTest = proofTest({
     metres({ id: 'length', name: 'Length one way', condition: true }),
     ratedVolts,
     phases,
-    yesNo({ id: 'hot', name: 'Reckon the drop for copper at 75 °C?' }),
+    yesNo({ id: 'hot', name: 'Reckon the drop for copper at 75 °C?', further: true }),
+    choice({
+      id: 'circuit',
+      name: 'What it feeds',
+      help: 'Left out: the main feeder, or what must not fail.',
+      further: true,
+      of: { main: 'the panel, or what must not fail', other: 'any other circuit' },
+    }),
   ],
   bands: [
     { id: 'overloaded', name: 'Carries too much', verdict: 'fail' },
@@ -163,7 +170,7 @@ function weighConductor(taken: Taken, limits: Limits): Outcome {
         )
   const ofWire = limits('breaker-of-wire')
   const lost = dropOf(taken, limits, gauge)
-  const dropLimit = limits('wire-drop')
+  const dropLimit = limits(taken.choice('circuit') === 'other' ? 'wire-drop-most' : 'wire-drop')
   if (carries === undefined && lost === undefined) {
     return {
       says: 'The table of amps knows gauges only, and without a length no drop can be told.',

@@ -4,13 +4,19 @@
  * @module
  */
 
-import { exchangerState, type FourTemperatures } from './cooling.js'
-import { choice, degrees, kilopascals, minutes } from './fields.js'
+import {
+  type ExchangerState,
+  exchangerState,
+  type FourTemperatures,
+  transferKwPerKelvin,
+  waterKgPerSecond,
+} from './cooling.js'
+import { choice, degrees, flows, kilopascals, minutes } from './fields.js'
 import { loadFields, partLoad } from './full-load.js'
 import { again, type Outcome, percentOf, proofTest, stepOf, type Taken } from './judging.js'
 import type { Limits } from './limits.js'
 import { sayFigure } from './say-figure.js'
-import type { Ask, NumberField, ProofTest } from './test-type.js'
+import type { Ask, NumberField, ProofTest, Worked } from './test-type.js'
 
 const ends = {
   'coolant-in': 'Coolant into the exchanger',
@@ -61,6 +67,13 @@ export const coolingTest: ProofTest = proofTest({
     ...loadFields,
     minutes({ id: 'steady', name: 'Minutes at that load before', condition: true }),
     ...endFields(true),
+    flows({
+      id: 'sea-flow',
+      name: 'Sea water that comes overboard, in a bucket by the watch',
+      condition: true,
+      further: true,
+      least: 0.5,
+    }),
   ],
   bands: [
     { id: 'starved', name: 'Sea water is short', verdict: 'fail' },
@@ -120,6 +133,7 @@ function weighCooling(taken: Taken, limits: Limits): Outcome {
     { name: 'Mean difference', value: now.logMean, unit: 'K' },
     { name: 'Sea flow over coolant flow, by their heat', value: now.coolantDrop / now.seaRise, unit: '1' },
     { name: 'Transfer units of the sea side', value: now.transferUnits, unit: '1' },
+    ...workedOfFlow(taken, limits, now),
   ]
   const outlet = limits('sea-outlet')
   const clean = fourOf(taken, 'clean-')
@@ -170,6 +184,20 @@ function weighCooling(taken: Taken, limits: Limits): Outcome {
     limits: [more, less, drop, outlet],
     next: nextOf(band),
   }
+}
+
+/** Heat and transfer of the exchanger, and the least flow for that heat; nothing where nobody measured the flow. */
+function workedOfFlow(taken: Taken, limits: Limits, { seaRise, logMean }: ExchangerState): readonly Worked[] {
+  const flow = taken.number('sea-flow')
+  if (flow === undefined) return []
+  const [heat, density] = [limits('sea-heat').value, limits('sea-density').value]
+  const heatKw = (flow / 60) * density * heat * seaRise
+  const least = waterKgPerSecond({ heatKw, riseK: limits('sea-rise-most').value, heatCapacity: heat })
+  return [
+    { name: 'Heat into the sea water', value: heatKw, unit: 'kW' },
+    { name: 'Heat transfer of the exchanger', value: transferKwPerKelvin({ heatKw, logMean }), unit: 'kW/K' },
+    { name: 'Sea water that this heat wants, at least', value: (60 * least) / density, unit: 'l/min' },
+  ]
 }
 
 function signed(percent: number): string {

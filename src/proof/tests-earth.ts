@@ -1,17 +1,17 @@
 /**
- * Tests of bonds, of leaking current and of the device that must cut it.
+ * Tests of bonds and of the changeover: where the neutral is tied to earth, and that only one source feeds.
  *
  * @module
  */
 
-import { groundFaultSeconds, highestEarthOhm } from './earth.js'
-import { amps, choice, counts, megohms, milliamps, ohms, seconds, volts, yesNo } from './fields.js'
-import { again, type Outcome, percentOf, proofTest, stepOf, type Taken } from './judging.js'
+import { faultAmps } from './earth.js'
+import { amps, choice, counts, megohms, ohms, volts, yesNo } from './fields.js'
+import { again, type Outcome, proofTest, stepOf, type Taken } from './judging.js'
 import type { Limits } from './limits.js'
 import { sayFigure } from './say-figure.js'
-import type { ProofTest } from './test-type.js'
+import type { ProofTest, Worked } from './test-type.js'
 
-const licensed = 'A licensed marine electrician looks at it before anything is fed.'
+export const licensed = 'A licensed marine electrician looks at it before anything is fed.'
 
 export const bondTest: ProofTest = proofTest({
   id: 'bond-test',
@@ -36,6 +36,23 @@ export const bondTest: ProofTest = proofTest({
       of: { frame: 'frame of the set, a case, a panel', 'sea-metal': 'underwater metal that is bonded' },
     }),
     amps({ id: 'test-current', name: 'Current of the meter', condition: true, most: 50 }),
+    volts({ id: 'line', name: 'One line to earth', condition: true, further: true, least: 12 }),
+    ohms({
+      id: 'rest-of-loop',
+      name: 'Winding and line conductor, without the bond',
+      help: 'With the bond it is the loop that a fault must drive enough current through.',
+      condition: true,
+      further: true,
+      least: 0.001,
+      most: 1000,
+    }),
+    amps({
+      id: 'breaker',
+      name: 'Breaker of that line',
+      condition: true,
+      further: true,
+      least: 0.1,
+    }),
   ],
   bands: [
     { id: 'good', name: 'Bonded', verdict: 'pass' },
@@ -74,7 +91,7 @@ export const bondTest: ProofTest = proofTest({
     return {
       band,
       says: `${band === 'good' ? '' : 'Do not start with the field live, and close no breaker. '}Net of the leads it is ${sayFigure(net, 'ohm', most.value)}; ${most.value} Ω or less is wanted.`,
-      worked: [{ name: 'Net of the leads', value: net, unit: 'ohm' }],
+      worked: [{ name: 'Net of the leads', value: net, unit: 'ohm' }, ...workedFault(taken, net)],
       limits: [most, open, current],
       next:
         band === 'good'
@@ -85,6 +102,17 @@ export const bondTest: ProofTest = proofTest({
     }
   },
 })
+
+/** What a fault to this metal drives, and how many times the breaker that is; nothing where the rest of its loop is not told. */
+function workedFault(taken: Taken, bondOhm: number): readonly Worked[] {
+  const [volts, rest, breaker] = ['line', 'rest-of-loop', 'breaker'].map((id) => taken.number(id))
+  if (volts === undefined || rest === undefined) return []
+  const fault = faultAmps({ volts, loopOhm: rest + bondOhm })
+  return [
+    { name: 'What a fault to it drives', value: fault, unit: 'A' },
+    ...(breaker === undefined ? [] : [{ name: 'Times its breaker', value: fault / breaker, unit: '1' }]),
+  ]
+}
 
 export const neutralBondTest: ProofTest = proofTest({
   id: 'neutral-bond',
@@ -174,169 +202,6 @@ function weighNeutral(taken: Taken, limits: Limits): Outcome {
           ? `Above ${aim.value} Ω: clean the joint. Then the next source.`
           : 'Then the next source: set, shore, inverter, each by itself.'
         : licensed,
-  }
-}
-
-export const leakageTest: ProofTest = proofTest({
-  id: 'residual-current',
-  name: 'Leaking current, all live conductors in the clamp',
-  purpose: 'How much of the current does not come back the way it went.',
-  danger: 'live',
-  dangers: ['shock'],
-  instrument: 'Milliamp clamp for leakage',
-  steps: [
-    'Covers on but where the clamp goes; jaws insulated. Nobody in the water.',
-    'Stand clear of metal, then close the breaker. Clamp round all live conductors and the neutral together, not the earth.',
-    'Read with every branch off, then add branches one by one and note which moves it.',
-  ],
-  fields: [
-    milliamps({ id: 'leak', name: 'All together', needed: true }),
-    milliamps({
-      id: 'device',
-      name: 'Rating of the device that guards it',
-      help: 'Left out: 30 mA.',
-      condition: true,
-      least: 1,
-      most: 1000,
-    }),
-  ],
-  bands: [
-    { id: 'quiet', name: 'Quiet', verdict: 'pass' },
-    { id: 'within', name: 'Within its share', verdict: 'pass' },
-    { id: 'much', name: 'Much: near a trip', verdict: 'fail' },
-    { id: 'trips', name: 'As much as trips', verdict: 'fail' },
-  ],
-  weigh(taken, limits) {
-    const [quiet, trip, share] = [limits('leakage-quiet'), limits('leakage-trip'), limits('leakage-share')]
-    const leak = taken.need('leak')
-    const device = taken.number('device') ?? trip.value
-    const allowed = (device * share.value) / 100
-    const band =
-      leak > Math.min(device, trip.value)
-        ? 'trips'
-        : leak > Math.max(allowed, 0)
-          ? 'much'
-          : stepOf(leak, [{ below: quiet.value, is: 'quiet' }], 'within')
-    return {
-      band,
-      says: `${sayFigure(leak, 'mA', allowed)} does not come back. ${share.value} % of a device of ${device} mA is ${sayFigure(allowed, 'mA')}.`,
-      worked: [{ name: 'Of the rating of the device', value: percentOf(leak, device), unit: '%' }],
-      limits: [quiet, trip, share],
-      next:
-        band === 'quiet' || band === 'within'
-          ? 'Write it down with what was on: it grows before it trips.'
-          : 'Add branches one by one and note which moves it; measure its insulation dead. With none on: the set itself, or a second bond.',
-    }
-  },
-})
-
-export const tripTest: ProofTest = proofTest({
-  id: 'trip-test',
-  name: 'Trip of a residual-current device',
-  purpose: 'Whether it cuts at its rating and in time; the button alone proves only the button.',
-  danger: 'live',
-  dangers: ['shock', 'lost-protection'],
-  instrument: 'Tester that ramps the current and takes the time',
-  steps: [
-    'Warn everybody aboard; loads off. Nobody in the water.',
-    'Stand clear, then press its own button; set it again.',
-    'Plug the tester in, ramp until it trips; then at its full rating, with the time.',
-  ],
-  fields: [
-    choice({
-      id: 'kind',
-      apart: true,
-      name: 'Which device',
-      needed: true,
-      of: {
-        main: 'main device of the boat',
-        general: 'device of a circuit, general type',
-        people: 'interrupter for people, 5 mA',
-      },
-    }),
-    milliamps({ id: 'device', name: 'Its rating', needed: true, condition: true, least: 1, most: 1000 }),
-    yesNo({ id: 'tripped', name: 'Did it trip?', needed: true }),
-    milliamps({ id: 'tripped-at', name: 'Current at which it tripped, ramped', most: 2000 }),
-    milliamps({
-      id: 'timed-at',
-      name: 'Current at which it was timed',
-      condition: true,
-      least: 0.1,
-      most: 5000,
-    }),
-    seconds({ id: 'time', name: 'Time it took', units: ['ms', 's'], most: 60 }),
-  ],
-  bands: [
-    { id: 'dead', name: 'Does not trip', verdict: 'fail' },
-    { id: 'high', name: 'Trips only above its rating', verdict: 'fail' },
-    { id: 'late', name: 'Trips late', verdict: 'fail' },
-    { id: 'early', name: 'Trips too soon', verdict: 'fail' },
-    { id: 'good', name: 'Trips as it must', verdict: 'pass' },
-  ],
-  weigh: weighTrip,
-})
-
-function weighTrip(taken: Taken, limits: Limits): Outcome {
-  const kind = taken.choice('kind')
-  const device = taken.need('device')
-  const people = kind === 'people'
-  const half = limits('trip-least')
-  const [ground, groundMost] = [limits('trip-ground-least'), limits('trip-ground-most')]
-  const least = people ? ground.value : (device * half.value) / 100
-  const most = people ? groundMost.value : device
-  const at = taken.number('tripped-at')
-  const time = taken.number('time')
-  const timedAt = taken.number('timed-at') ?? device
-  const timeLimit = limits(
-    kind === 'main'
-      ? 'trip-shore-time'
-      : timedAt >= 5 * device
-        ? 'trip-five-time'
-        : timedAt >= 2 * device
-          ? 'trip-twice-time'
-          : 'trip-once-time',
-  )
-  const longest = people ? groundFaultSeconds(timedAt) : timeLimit.value / 1000
-  if (taken.choice('tripped') === 'yes' && at === undefined && time === undefined) {
-    return {
-      says: 'It trips. At which current and how fast is not told, and only that proves it.',
-      limits: [],
-      next: 'Ramp it with a tester, or have it done.',
-    }
-  }
-  const band =
-    taken.choice('tripped') === 'no'
-      ? 'dead'
-      : at !== undefined && at > most
-        ? 'high'
-        : time !== undefined && time > longest
-          ? 'late'
-          : at !== undefined && at < least
-            ? 'early'
-            : 'good'
-  return {
-    band,
-    says: {
-      dead: 'It does not trip. Leave the outlets dead.',
-      high: `It trips at ${sayFigure(at ?? 0, 'mA', most)}; ${sayFigure(most, 'mA')} at most. Leave the outlets dead.`,
-      late: `It takes ${sayFigure(time ?? 0, 's', longest)}; ${sayFigure(longest, 's')} at most at ${sayFigure(timedAt, 'mA')}. Leave the outlets dead.`,
-      early: `It trips at ${sayFigure(at ?? 0, 'mA', least)}, below ${sayFigure(least, 'mA')}: no danger, and no peace.`,
-      good: `It trips${at === undefined ? '' : ` at ${sayFigure(at, 'mA', most)}`}${time === undefined ? '' : ` within ${sayFigure(time, 's', longest)}`}, as it must.`,
-    }[band],
-    worked: [
-      {
-        name: 'Highest earth resistance at which it keeps metal below 50 V',
-        value: highestEarthOhm({ touchV: limits('touch-dry').value, tripMa: device }),
-        unit: 'ohm',
-      },
-    ],
-    limits: people ? [ground, groundMost] : [half, timeLimit, limits('touch-dry')],
-    next:
-      band === 'good'
-        ? 'Press its button each month.'
-        : band === 'early'
-          ? 'Measure the leaking current with nothing on; then renew the device.'
-          : `Renew it. ${licensed}`,
   }
 }
 

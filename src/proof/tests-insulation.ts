@@ -1,10 +1,10 @@
 /**
- * Tests of insulation: how high it reads, and whether it still rises while it is read.
+ * Tests of insulation: how high it reads, dry and cold, and again hot.
  *
  * @module
  */
 
-import { absorption, insulationAt40, oldLeastMohm } from './insulation.js'
+import { insulationAt25, insulationAt40, leakageMicroamp, oldLeastMohm } from './insulation.js'
 import { again, doubt, type Plan, proofTest, stepOf, type Taken } from './judging.js'
 import type { Limits } from './limits.js'
 import { sayFigure } from './say-figure.js'
@@ -13,18 +13,18 @@ import type { Ask, Field, ProofTest } from './test-type.js'
 /** Windings whose insulation is measured to the frame. */
 export const windingParts = ['stator-winding', 'rotor-winding', 'exciter'] as const
 
-const megohms = ['Mohm', 'Gohm', 'kohm', 'ohm'] as const
+export const megohmUnits = ['Mohm', 'Gohm', 'kohm', 'ohm'] as const
 
-const washAndDry =
+export const washAndDry =
   'Wash salt out with fresh water, dry at no more than 80 °C in the winding, read again at one temperature until it stands. Low is no reason for a rewind by itself.'
 
-const fields: readonly Field[] = [
+export const insulationFields: readonly Field[] = [
   {
     kind: 'number',
     id: 'winding-to-frame',
     name: 'Winding to frame, 60 s after the volts came on',
     unit: 'Mohm',
-    units: megohms,
+    units: megohmUnits,
     least: 0,
     most: 1e7,
     needed: true,
@@ -66,7 +66,7 @@ const fields: readonly Field[] = [
     id: 'tester-top',
     name: 'Highest that the tester shows',
     unit: 'Mohm',
-    units: megohms,
+    units: megohmUnits,
     least: 0.1,
     most: 1e8,
     condition: true,
@@ -107,11 +107,8 @@ const fields: readonly Field[] = [
 /** Doubts that any reading of insulation may raise. */
 function doubtsOf(taken: Taken, limits: Limits): Ask[] {
   const mohm = taken.need('winding-to-frame')
-  const windingC = taken.need('winding')
-  const dewC = taken.number('dew-point')
-  const top = taken.number('tester-top')
   const testV = taken.number('tester')
-  const asks: Ask[] = []
+  const asks: Ask[] = [...dampAsks(taken, limits), ...topAsks(taken, mohm)]
   if (mohm > 0 && mohm < limits('insulation-ohms-doubtful').value) {
     const ohms = mohm * 1e6
     asks.push(
@@ -119,35 +116,6 @@ function doubtsOf(taken: Taken, limits: Limits): Ask[] {
         'ohms',
         'winding-to-frame',
         `${ohms.toPrecision(3)} Ω would be a winding joined to the frame. Were megohms meant?`,
-      ),
-    )
-  }
-  if (dewC !== undefined && windingC < dewC) {
-    asks.push(
-      again(
-        'below-dew-point',
-        'winding',
-        `The winding at ${windingC} °C is colder than the dew point of ${dewC} °C: water stands on it. Warm it a little above and read again.`,
-      ),
-    )
-  } else if (
-    windingC < limits('insulation-law-coldest').value ||
-    windingC > limits('insulation-law-hottest').value
-  ) {
-    asks.push(
-      again(
-        'past-the-laws',
-        'winding',
-        `A winding at ${windingC} °C: the laws of temperature hold from ${limits('insulation-law-coldest').value} to ${limits('insulation-law-hottest').value} °C. Read again within them.`,
-      ),
-    )
-  }
-  if (top !== undefined && mohm >= top) {
-    asks.push(
-      doubt(
-        'at-top',
-        'winding-to-frame',
-        'The tester stands at its top, as it does with nothing joined to it. Do its leads read nought held together, and does the winding still read the same?',
       ),
     )
   }
@@ -161,6 +129,44 @@ function doubtsOf(taken: Taken, limits: Limits): Ask[] {
     )
   }
   return asks
+}
+
+/** A winding on which water stands, or one that the laws of temperature do not reach. None where its temperature is not told. */
+export function dampAsks(taken: Taken, limits: Limits): Ask[] {
+  const windingC = taken.number('winding')
+  const dewC = taken.number('dew-point')
+  if (windingC === undefined) return []
+  if (dewC !== undefined && windingC < dewC) {
+    return [
+      again(
+        'below-dew-point',
+        'winding',
+        `The winding at ${windingC} °C is colder than the dew point of ${dewC} °C: water stands on it. Warm it a little above and read again.`,
+      ),
+    ]
+  }
+  const [coldest, hottest] = [limits('insulation-law-coldest').value, limits('insulation-law-hottest').value]
+  if (windingC >= coldest && windingC <= hottest) return []
+  return [
+    again(
+      'past-the-laws',
+      'winding',
+      `A winding at ${windingC} °C: the laws of temperature hold from ${coldest} to ${hottest} °C. Read again within them.`,
+    ),
+  ]
+}
+
+/** A tester at its top. */
+function topAsks(taken: Taken, mohm: number): Ask[] {
+  const top = taken.number('tester-top')
+  if (top === undefined || mohm < top) return []
+  return [
+    doubt(
+      'at-top',
+      'winding-to-frame',
+      'The tester stands at its top, as it does with nothing joined to it. Do its leads read nought held together, and does the winding still read the same?',
+    ),
+  ]
 }
 
 const insulation = {
@@ -179,7 +185,7 @@ const insulation = {
     'Take the temperature of the winding, and the dew point of the air.',
     'Discharge the winding for four times as long as it was charged.',
   ],
-  fields,
+  fields: insulationFields,
   bands: [
     { id: 'stop', name: 'Too low to be energised', verdict: 'fail' },
     { id: 'hold', name: 'Hold: wash, dry and read again', verdict: 'fail' },
@@ -188,10 +194,8 @@ const insulation = {
   ],
   doubts: doubtsOf,
   weigh(taken, limits) {
-    const at40 = insulationAt40({
-      measuredMohm: taken.need('winding-to-frame'),
-      windingC: taken.need('winding'),
-    })
+    const reading = { measuredMohm: taken.need('winding-to-frame'), windingC: taken.need('winding') }
+    const at40 = insulationAt40(reading)
     const kind = taken.choice('winding-kind') ?? 'random-wound'
     const floor = limits('insulation-floor')
     const wanted = limits(kind === 'form-wound' ? 'insulation-form-wound' : 'insulation-random-wound')
@@ -212,6 +216,7 @@ const insulation = {
     )
     const reads = `The winding reads ${sayFigure(at40.lower, 'Mohm', band === 'stop' ? floor.value : wanted.value)} at 40\u00a0°C`
     const attached = taken.choice('taken-off') === 'no'
+    const testV = taken.number('tester')
     return {
       band,
       says: {
@@ -223,6 +228,20 @@ const insulation = {
       worked: [
         { name: 'At 40 °C if the resin softens in heat', value: at40.softening, unit: 'Mohm' },
         { name: 'At 40 °C if the resin is set', value: at40.set, unit: 'Mohm' },
+        {
+          name: 'At 25 °C by the older rule, for records that were kept so',
+          value: insulationAt25(reading),
+          unit: 'Mohm',
+        },
+        ...(testV === undefined || reading.measuredMohm === 0
+          ? []
+          : [
+              {
+                name: 'What the tester drives through it',
+                value: leakageMicroamp({ testV, mohm: reading.measuredMohm }),
+                unit: 'uA',
+              },
+            ]),
       ],
       limits: kind === 'before-1970' ? [floor, oldRule, wanted] : [floor, wanted],
       next:
@@ -245,134 +264,3 @@ export const hotInsulationTest: ProofTest = proofTest({
   repeats: 'insulation-test',
   name: 'Insulation again, while the winding is hot from full load',
 })
-
-/** Ten minutes, one minute, half a minute, ten seconds: how far it rises while it is read. */
-export const absorptionTest: ProofTest = proofTest({
-  id: 'insulation-absorption',
-  name: 'Absorption of a winding: how far its insulation rises while it is read',
-  purpose: 'Whether a reading that is high enough is that of a clean, dry winding.',
-  danger: 'locked out',
-  dangers: ['shock'],
-  instrument: 'Insulation tester of 500 V that holds its volts for ten minutes',
-  parts: windingParts,
-  steps: [
-    'As for insulation resistance, with the tester left on: read after 10 s, 30 s, 60 s and, if it can, 10 min.',
-    'Discharge the winding for four times as long as it was charged.',
-  ],
-  fields: [
-    ...(['ten-seconds', 'half-minute', 'one-minute', 'ten-minutes'] as const).map(
-      (id, i): Field => ({
-        kind: 'number',
-        id,
-        name: ['After 10 s', 'After 30 s', 'After 60 s', 'After 10 min'][i]!,
-        unit: 'Mohm',
-        units: megohms,
-        least: 0.001,
-        most: 1e7,
-        ...(id === 'one-minute' ? { needed: true as const } : {}),
-      }),
-    ),
-    ...fields.filter(({ id }) => id === 'winding').map(({ needed: _, ...field }): Field => field),
-    {
-      kind: 'choice',
-      id: 'insulation-class',
-      name: 'Class of insulation on the plate',
-      choices: ['A', 'B', 'F', 'H'].map((name) => ({ id: name.toLowerCase(), name })),
-    },
-  ],
-  bands: [
-    { id: 'poor', name: 'Poor: wet or dirty', verdict: 'fail' },
-    { id: 'doubtful', name: 'Doubtful', verdict: 'fail' },
-    { id: 'fair', name: 'Fair', verdict: 'pass' },
-    { id: 'good', name: 'Good', verdict: 'pass' },
-    { id: 'brittle', name: 'Very high: good, or dry and brittle in an old winding', verdict: 'pass' },
-  ],
-  weigh(taken, limits) {
-    const oneMohm = taken.need('one-minute')
-    const tenMohm = taken.number('ten-minutes')
-    const halfMohm = taken.number('half-minute')
-    const tenSecondsMohm = taken.number('ten-seconds')
-    const windingC = taken.number('winding')
-    const tooHigh = limits('polarisation-no-meaning')
-    const at40 =
-      windingC !== undefined &&
-      windingC >= limits('insulation-law-coldest').value &&
-      windingC <= limits('insulation-law-hottest').value
-        ? insulationAt40({ measuredMohm: oneMohm, windingC }).lower
-        : oneMohm
-    if (at40 > tooHigh.value) {
-      return {
-        says: `At ${sayFigure(at40, 'Mohm')} the current is too small for how it falls to mean anything: above ${sayFigure(tooHigh.value, 'Mohm')} no index is formed.`,
-        limits: [tooHigh],
-        next: 'Insulation so high passes by its resistance alone.',
-      }
-    }
-    if (tenMohm !== undefined)
-      return weighIndex(absorption({ laterMohm: tenMohm, earlierMohm: oneMohm }), taken, limits)
-    if (halfMohm !== undefined)
-      return weighRatio(absorption({ laterMohm: oneMohm, earlierMohm: halfMohm }), limits)
-    if (tenSecondsMohm !== undefined) {
-      const limit = limits('absorption-ten-seconds')
-      const ratio = absorption({ laterMohm: oneMohm, earlierMohm: tenSecondsMohm })
-      const good = ratio >= limit.value
-      return {
-        band: good ? 'fair' : 'poor',
-        says: `60 s over 10 s is ${sayFigure(ratio, '1', limit.value)}; ${limit.value} or more is wanted.`,
-        worked: [{ name: '60 s over 10 s', value: ratio, unit: '1' }],
-        limits: [limit],
-        next: good ? 'Keep it with the resistance.' : washAndDry,
-      }
-    }
-    return {
-      says: 'One reading alone shows no rise: another after 10 s, 30 s or 10 min is needed.',
-      limits: [],
-      next: 'Read again, twice.',
-    }
-  },
-})
-
-function weighIndex(index: number, taken: Taken, limits: Limits) {
-  const least = limits(
-    taken.choice('insulation-class') === 'a' ? 'polarisation-class-a' : 'polarisation-class-b-up',
-  )
-  const brittle = limits('polarisation-brittle')
-  const band = stepOf(
-    index,
-    [
-      { below: 1, is: 'poor' },
-      { below: least.value, is: 'doubtful' },
-      { upTo: brittle.value, is: 'good' },
-    ],
-    'brittle',
-  )
-  return {
-    band,
-    says: `The polarisation index is ${sayFigure(index, '1', least.value)}; ${least.value} or more is wanted.`,
-    worked: [{ name: 'Polarisation index, 10 min over 1 min', value: index, unit: '1' }],
-    limits: band === 'brittle' ? [least, brittle] : [least],
-    next:
-      band === 'poor' || band === 'doubtful'
-        ? `A small random-wound winding may stand near 1 though it is dry, because it is charged within 2 or 3 minutes: judge it by 60 s over 30 s. Otherwise: ${washAndDry}`
-        : 'Keep it with the resistance. It needs no correction for temperature.',
-  }
-}
-
-function weighRatio(ratio: number, limits: Limits) {
-  const [poor, fair, good] = [limits('absorption-poor'), limits('absorption-fair'), limits('absorption-good')]
-  const band = stepOf(
-    ratio,
-    [
-      { below: poor.value, is: 'poor' },
-      { below: fair.value, is: 'doubtful' },
-      { below: good.value, is: 'fair' },
-    ],
-    'good',
-  )
-  return {
-    band,
-    says: `60 s over 30 s is ${sayFigure(ratio, '1', fair.value)}; ${fair.value} or more is fair, ${good.value} good.`,
-    worked: [{ name: 'Absorption ratio, 60 s over 30 s', value: ratio, unit: '1' }],
-    limits: [poor, fair, good],
-    next: band === 'poor' || band === 'doubtful' ? washAndDry : 'Keep it with the resistance.',
-  }
-}

@@ -4,10 +4,10 @@
  * @module
  */
 
-import { choice, degrees, kilohms, microfarads, ohms, volts, yesNo } from './fields.js'
+import { choice, degrees, hertz, kilohms, microfarads, ohms, volts, yesNo } from './fields.js'
 import { again, doubt, type Outcome, percentOf, proofTest, stepOf, type Taken } from './judging.js'
 import type { Limits } from './limits.js'
-import { imbalancePercent, meanOf, resistanceAt } from './resistance.js'
+import { capacitorAmps, imbalancePercent, meanOf, resistanceAt } from './resistance.js'
 import { sayFigure } from './say-figure.js'
 import type { ProofTest } from './test-type.js'
 
@@ -45,6 +45,13 @@ export const windingResistanceTest: ProofTest = proofTest({
       condition: true,
       least: -30,
       most: 200,
+    }),
+    choice({
+      id: 'expected-from',
+      name: 'Where that figure is from',
+      help: 'Left out: the links, or a reading of this winding. A table of nominal ohms allows more.',
+      further: true,
+      of: { links: 'the links, or an earlier reading', table: 'a maker’s table of nominal ohms' },
     }),
   ],
   bands: [
@@ -148,7 +155,7 @@ function weighExpected(
     readonly worked: { name: string; value: number; unit: string }[]
   },
 ): Outcome {
-  const allowed = limits('winding-expected')
+  const allowed = limits(taken.choice('expected-from') === 'table' ? 'winding-table' : 'winding-expected')
   const toC = taken.number('expected-at') ?? 25
   const there = resistanceAt({ ohm: meanOf(known.values), fromC: taken.need('winding'), toC })
   const apart = known.expected === 0 ? Infinity : percentOf(there - known.expected, known.expected)
@@ -268,6 +275,15 @@ export const capacitorTest: ProofTest = proofTest({
     microfarads({ id: 'capacitance', name: 'Capacity', needed: true }),
     microfarads({ id: 'marked', name: 'Marked on it', needed: true, condition: true, least: 0.1 }),
     yesNo({ id: 'shorted', name: 'Does an ohmmeter stay near nought across it?' }),
+    volts({
+      id: 'across',
+      name: 'Volts across it when the set runs, by its book',
+      help: 'What stands on it is its limit, not this.',
+      condition: true,
+      further: true,
+      least: 1,
+    }),
+    hertz({ id: 'hertz', name: 'Frequency', condition: true, further: true, least: 40, of: 'hertz' }),
   ],
   bands: [
     { id: 'shorted', name: 'Shorted', verdict: 'fail' },
@@ -291,6 +307,7 @@ export const capacitorTest: ProofTest = proofTest({
   weigh(taken, limits) {
     const [allowed, look] = [limits('capacitor-low'), limits('capacitor-look')]
     const marked = taken.need('marked')
+    const expected = expectedAmps(taken)
     const apart = percentOf(taken.need('capacitance') - marked, marked)
     const band =
       taken.choice('shorted') === 'yes'
@@ -310,12 +327,24 @@ export const capacitorTest: ProofTest = proofTest({
         band === 'shorted'
           ? 'It is shorted: residual volts only, and a hot auxiliary winding.'
           : `It reads ${sayFigure(Math.abs(apart), '%', allowed.value)} ${apart < 0 ? 'below' : 'above'} its mark; ${allowed.value} % either way is allowed.`,
-      worked: [{ name: 'Difference from its mark', value: apart, unit: '%' }],
+      worked: [
+        { name: 'Difference from its mark', value: apart, unit: '%' },
+        ...(expected === undefined
+          ? []
+          : [{ name: 'Amps in its lead when the set runs, as marked', value: expected, unit: 'A' }]),
+      ],
       limits: [allowed, look],
       next:
         band === 'good'
-          ? 'Put it back with its shorting wire off.'
+          ? `Put it back with its shorting wire off.${expected === undefined ? '' : ` With the set running and covers on, a clamp round its lead should show about ${sayFigure(expected, 'A')}: much less, and it opens when warm.`}`
           : 'Fit one of the same capacity, made for motors, of 400 to 450 V AC or more; where there are two, both.',
     }
   },
 })
+
+/** What it takes as marked; none where volts or frequency are not told. */
+function expectedAmps(taken: Taken): number | undefined {
+  const [across, frequency] = [taken.number('across'), taken.number('hertz')]
+  if (across === undefined || frequency === undefined) return undefined
+  return capacitorAmps({ uF: taken.need('marked'), volts: across, hertz: frequency })
+}

@@ -7,8 +7,10 @@
 import { choice, degrees, kelvins, minutes, speeds, yesNo } from './fields.js'
 import { type Outcome, proofTest, stepOf, type Taken } from './judging.js'
 import type { Limits } from './limits.js'
+import { loadPlan } from './load-programmes.js'
 import { sayFigure } from './say-figure.js'
 import type { ProofTest } from './test-type.js'
+import { riseFields, riseOf } from './winding-rise.js'
 
 export const turnTest: ProofTest = proofTest({
   id: 'turn-by-hand',
@@ -135,6 +137,7 @@ export const loadRunTest: ProofTest = proofTest({
     'At three quarters: every link, terminal, breaker and plug by infrared, through its slot.',
     'Load off, 10 min unloaded, stop. Insulation again while hot; links and lugs tightened again.',
   ],
+  plan: loadPlan,
   fields: [
     minutes({ id: 'full', name: 'Minutes at full load', needed: true }),
     degrees({
@@ -148,9 +151,11 @@ export const loadRunTest: ProofTest = proofTest({
     degrees({ id: 'coolant-3', name: 'Third', needed: true, least: 0, most: 150 }),
     kelvins({ id: 'joint', name: 'Hottest joint above its neighbours', needed: true }),
     yesNo({ id: 'tripped', name: 'Did anything trip, smell, smoke or leak?', needed: true }),
+    ...riseFields,
   ],
   bands: [
     { id: 'trouble', name: 'Something tripped, smelt, smoked or leaked', verdict: 'fail' },
+    { id: 'hot-winding', name: 'The winding is hotter than its insulation bears', verdict: 'fail' },
     { id: 'hot-joint', name: 'A joint is hot', verdict: 'fail' },
     { id: 'warm-joint', name: 'A joint is warm', verdict: 'fail' },
     { id: 'climbing', name: 'Still getting warmer', verdict: 'fail' },
@@ -177,32 +182,38 @@ function weighRun(taken: Taken, limits: Limits): Outcome {
     ],
     'hot-joint',
   )
+  const rise = riseOf(taken, limits)
   const band =
     taken.choice('tripped') === 'yes'
       ? 'trouble'
-      : joint !== 'cool'
-        ? joint
-        : spread > like.value
-          ? 'climbing'
-          : taken.need('full') < long.value
-            ? 'short'
-            : 'steady'
+      : rise?.over
+        ? 'hot-winding'
+        : joint !== 'cool'
+          ? joint
+          : spread > like.value
+            ? 'climbing'
+            : taken.need('full') < long.value
+              ? 'short'
+              : 'steady'
   return {
     band,
     says: {
       trouble: 'Something tripped, smelt, smoked or leaked: stop, and find it.',
+      'hot-winding': `The winding stands ${sayFigure(rise?.riseK ?? 0, 'K', rise?.limit?.value)} above the air by its ohms; ${rise?.limit?.value} K is what its class bears.`,
       'hot-joint': `A joint is ${sayFigure(taken.need('joint'), 'K', hot.value)} above its neighbours; above ${hot.value} K it is undone at once.`,
       'warm-joint': `A joint is ${sayFigure(taken.need('joint'), 'K', warm.value)} above its neighbours; below ${warm.value} K is wanted.`,
       climbing: `Three readings lie ${sayFigure(spread, 'K', like.value)} apart; within ${like.value} K it is steady.`,
       short: `${sayFigure(taken.need('full'), 'min')} at full load; ${long.value} min are wanted.`,
       steady: `Steady within ${sayFigure(spread, 'K')} after ${sayFigure(taken.need('full'), 'min')} at full load, no joint warm.`,
     }[band],
-    worked: [{ name: 'Coolant, highest less lowest', value: spread, unit: 'K' }],
-    limits: [warm, hot, like, long],
+    worked: [{ name: 'Coolant, highest less lowest', value: spread, unit: 'K' }, ...(rise?.worked ?? [])],
+    limits: [warm, hot, like, long, ...(rise?.limit === undefined ? [] : [rise.limit])],
     next:
       band === 'steady'
-        ? 'Insulation again while it is hot, links and lugs tightened again.'
-        : 'Dead, locked out and cold, then: clean and tighten, renew what is burnt, and run it again.',
+        ? `Insulation again while it is hot${rise === undefined ? '' : `, with ${sayFigure(rise.windingC, 'C')} as the temperature of the winding`}; links and lugs tightened again.`
+        : band === 'hot-winding'
+          ? 'Stop and let it cool. Air in and out of the alternator, its fan and screens first; then the load of each leg; then a lower rating.'
+          : 'Dead, locked out and cold, then: clean and tighten, renew what is burnt, and run it again.',
   }
 }
 

@@ -4,12 +4,13 @@
  * @module
  */
 
-import { bodyMilliamp, sourceOhm } from './earth.js'
-import { choice, milliamps, ohms, volts, yesNo } from './fields.js'
-import { type Outcome, proofTest, stepOf, type Taken } from './judging.js'
+import { bearableMilliamp, bodyMilliamp, earthAmps, seenVolts, sourceBehind } from './earth.js'
+import { amps, choice, kilowatts, milliamps, ohms, volts, yesNo } from './fields.js'
+import { type Outcome, percentOf, proofTest, stepOf, type Taken } from './judging.js'
 import type { Limits } from './limits.js'
 import { sayFigure } from './say-figure.js'
-import type { ProofTest } from './test-type.js'
+import { openNeutralVolts } from './supply.js'
+import type { ProofTest, Worked } from './test-type.js'
 
 const steps = [
   'Nobody in the water or near it. Bond and insulation have passed their dead tests.',
@@ -46,10 +47,9 @@ export const touchTest: ProofTest = proofTest({
   ],
   weigh(taken, limits) {
     const [look, danger] = [limits('touch-look'), limits('touch-danger')]
-    const [body, lamp] = [limits('body-salt-wet'), limits('low-z-meter')]
+    const body = limits('body-salt-wet')
     const open = taken.need('open')
     const loaded = taken.number('loaded')
-    const loadOhm = taken.number('meter-ohms') ?? lamp.value
     const band = stepOf(
       open,
       [
@@ -73,24 +73,62 @@ export const touchTest: ProofTest = proofTest({
           value: bodyMilliamp({ volts: open, ohm: body.value }),
           unit: 'mA',
         },
-        ...(loaded === undefined || loaded === 0
-          ? []
-          : [
-              {
-                name: 'Resistance that it is live behind',
-                value: Math.max(0, sourceOhm({ openV: open, loadedV: loaded, loadOhm })),
-                unit: 'ohm',
-              },
-            ]),
+        ...bearsForOneSecond(),
+        ...workedBehind(taken, limits),
       ],
       limits: [look, danger, body],
       next:
         band === 'quiet'
           ? 'Repeat on shore power and on each other source.'
-          : 'Find it dead first: bond, then insulation of each circuit. The test of stray volts parts the causes. A licensed marine electrician where it is not found at once.',
+          : `${heldUp(loaded, limits)}Find it dead first: bond, then insulation of each circuit. The test of stray volts parts the causes. A licensed marine electrician where it is not found at once.`,
     }
   },
 })
+
+/** What a light meter falls to on one that draws tells pick-up from a fault. */
+function heldUp(loaded: number | undefined, limits: Limits): string {
+  if (loaded === undefined) return 'Read it on a meter that draws too: that tells pick-up from a fault. '
+  return loaded <= limits('pickup-falls').value
+    ? `It falls to ${sayFigure(loaded, 'V')} on a meter that draws: sooner pick-up through filters than a fault. `
+    : `It still stands at ${sayFigure(loaded, 'V')} on a meter that draws: a fault or a bond, no pick-up. `
+}
+
+function bearsForOneSecond(): readonly Worked[] {
+  const bears = bearableMilliamp(1)
+  return bears === undefined ? [] : [{ name: 'What a body of 50 kg bears for 1 s', value: bears, unit: 'mA' }]
+}
+
+/** From the readings on two meters: the volts behind, what stands between, and what a short or a wet hand would draw now. */
+function workedBehind(taken: Taken, limits: Limits): readonly Worked[] {
+  const [open, loaded] = [taken.need('open'), taken.number('loaded')]
+  if (loaded === undefined || open === 0) return []
+  const behind = sourceBehind({
+    light: { volts: open, meterOhm: limits('high-z-meter').value },
+    heavy: { volts: loaded, meterOhm: taken.number('meter-ohms') ?? limits('low-z-meter').value },
+  })
+  if (behind === undefined) return []
+  const { volts: sourceV, ohm: seriesOhm } = behind
+  const bodyOhm = limits('body-salt-wet').value
+  const onHand = seenVolts({ sourceV, seriesOhm, meterOhm: bodyOhm })
+  return [
+    { name: 'Volts with no meter on it', value: sourceV, unit: 'V' },
+    { name: 'Resistance that it is live behind', value: seriesOhm, unit: 'ohm' },
+    ...(seriesOhm === 0
+      ? []
+      : [
+          {
+            name: 'Through a dead short to the bond',
+            value: bodyMilliamp({ volts: sourceV, ohm: seriesOhm }),
+            unit: 'mA',
+          },
+        ]),
+    {
+      name: 'Through a wet hand, as it is fed now; damp feeds it better',
+      value: bodyMilliamp({ volts: onHand, ohm: bodyOhm }),
+      unit: 'mA',
+    },
+  ]
+}
 
 const causes = {
   quiet: 'Nothing stray',
@@ -130,6 +168,31 @@ export const strayTest: ProofTest = proofTest({
     }),
     milliamps({ id: 'earth-current', name: 'Clamp round the earth conductor' }),
     yesNo({ id: 'bonded', name: 'Did the metal pass its bond test?', needed: true }),
+    amps({ id: 'load', name: 'Load that was put on', condition: true, further: true, least: 0.01 }),
+    ohms({
+      id: 'neutral-ohms',
+      name: 'Neutral between the two joints with earth, dead',
+      condition: true,
+      further: true,
+      least: 0.0001,
+      most: 100,
+    }),
+    ohms({
+      id: 'earth-ohms',
+      name: 'Earth conductor between the same two, dead',
+      condition: true,
+      further: true,
+      least: 0.0001,
+      most: 100,
+    }),
+    kilowatts({
+      id: 'first-load',
+      name: 'On the first leg when it was read',
+      condition: true,
+      further: true,
+      least: 0.01,
+    }),
+    kilowatts({ id: 'other-load', name: 'On the other leg', condition: true, further: true, least: 0.01 }),
   ],
   bands: Object.entries(causes).map(([id, name]) => ({
     id,
@@ -149,7 +212,13 @@ function weighStray(taken: Taken, limits: Limits): Outcome {
   const toNeutral = taken.need('neutral-to-metal') / line
   const other = taken.number('other-leg')
   const bonded = taken.choice('bonded') === 'yes'
-  const falls = loaded <= fell.value
+  const quietEarth = (taken.number('earth-current') ?? 0) < limits('leakage-quiet').value
+  const falls = loaded <= fell.value && quietEarth
+  const worked = [
+    ...workedBehind(taken, limits),
+    ...workedTwoBonds(taken, limits),
+    ...workedOpenNeutral(taken),
+  ]
   const near = (share: number, to: number) => Math.abs(share - to) <= about
   const cause: keyof typeof causes | undefined =
     (taken.number('stopped-shore-in') ?? 0) >= look.value
@@ -172,6 +241,7 @@ function weighStray(taken: Taken, limits: Limits): Outcome {
   if (cause === undefined) {
     return {
       says: `${sayFigure(open, 'V')} on the metal, and no one cause fits all that was read.`,
+      worked,
       limits: [look],
       next: 'Leave everything off. A licensed marine electrician looks at it.',
     }
@@ -192,6 +262,7 @@ function weighStray(taken: Taken, limits: Limits): Outcome {
       'poor-bond':
         'The metal is bonded and still stands at volts: a fault drives current through a bond of too much resistance.',
     }[cause],
+    worked,
     limits: [look, apart, fell],
     next: {
       quiet: 'Repeat on shore power and on each other source.',
@@ -208,4 +279,42 @@ function weighStray(taken: Taken, limits: Limits): Outcome {
       'poor-bond': 'Leave it off. Bond first, then the circuit at fault by its insulation.',
     }[cause],
   }
+}
+
+/** Of a neutral and an earth that are joined twice: what goes by the earth, read and expected. */
+function workedTwoBonds(taken: Taken, limits: Limits): readonly Worked[] {
+  const [loadA, earthMa] = [taken.number('load'), taken.number('earth-current')]
+  const [neutralOhm, earthOhm] = [taken.number('neutral-ohms'), taken.number('earth-ohms')]
+  const measured =
+    loadA === undefined || earthMa === undefined
+      ? []
+      : [{ name: 'Of the load, by the earth', value: percentOf(earthMa / 1000, loadA), unit: '%' }]
+  if (neutralOhm === undefined || earthOhm === undefined) return measured
+  const byEarth = (load: number) => earthAmps({ loadA: load, neutralOhm, earthOhm })
+  return [
+    ...measured,
+    ...(loadA === undefined
+      ? []
+      : [{ name: 'By the earth, if both are joined twice', value: byEarth(loadA), unit: 'A' }]),
+    {
+      name: 'Load at which that trips a main device',
+      value: limits('leakage-trip').value / 1000 / byEarth(1),
+      unit: 'A',
+    },
+  ]
+}
+
+/** What each leg would show with the neutral open, from what is on it; the loads as resistances. */
+function workedOpenNeutral(taken: Taken): readonly Worked[] {
+  const [first, other, otherLeg] = ['first-load', 'other-load', 'other-leg'].map((id) => taken.number(id))
+  if (first === undefined || other === undefined || otherLeg === undefined) return []
+  const [one, two] = openNeutralVolts({
+    lineV: taken.need('line') + otherLeg,
+    firstOhm: 1 / first,
+    secondOhm: 1 / other,
+  })
+  return [
+    { name: 'First leg at these loads, were the neutral open', value: one, unit: 'V' },
+    { name: 'Other leg', value: two, unit: 'V' },
+  ]
 }

@@ -5,13 +5,15 @@
  */
 
 import type { ProofTest } from './test-type.js'
+import { absorptionTest } from './tests-absorption.js'
 import { firstRecheck, monoxideTest, secondRecheck, shutdownTest } from './tests-after.js'
 import { droopTest, loadStepTest, steadyTest } from './tests-classes.js'
 import { breakerTest, conductorTest } from './tests-conductors.js'
 import { backPressureTest, coolingTest, exhaustTest } from './tests-cooling.js'
-import { bondTest, changeoverTest, leakageTest, neutralBondTest, tripTest } from './tests-earth.js'
+import { bondTest, changeoverTest, neutralBondTest } from './tests-earth.js'
 import { excitationTest, gapTest, residualTest } from './tests-excitation.js'
-import { absorptionTest, hotInsulationTest, insulationTest } from './tests-insulation.js'
+import { hotInsulationTest, insulationTest } from './tests-insulation.js'
+import { leakageTest, tripTest } from './tests-leakage.js'
 import { capacitorTest, diodeTest, windingResistanceTest } from './tests-resistance.js'
 import { linksTest, loadRunTest, turnTest, vibrationTest } from './tests-running.js'
 import { strayTest, touchTest } from './tests-touch.js'

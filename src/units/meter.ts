@@ -13,7 +13,7 @@ interface Shown {
 
 /**
  * What a meter may show. Factors are exact by definition, but for columns of mercury at 0 °C and water at 4 °C:
- * 3.38638864 and 0.24908891 kPa an inch; recalled.
+ * 3.38638864 and 0.24908891 kPa an inch; recalled. A gallon is the American one.
  */
 const meterUnits = {
   ohm: { kind: 'resistance', factor: 1 },
@@ -32,6 +32,8 @@ const meterUnits = {
   mF: { kind: 'capacity', factor: 1e3 },
   Hz: { kind: 'frequency', factor: 1 },
   rpm: { kind: 'speed', factor: 1 },
+  'l/min': { kind: 'flow', factor: 1 },
+  'gal/min': { kind: 'flow', factor: 3.785411784 },
   W: { kind: 'power', factor: 1 },
   kW: { kind: 'power', factor: 1e3 },
   hp: { kind: 'power', factor: 745.6998715822702 },

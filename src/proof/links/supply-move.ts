@@ -6,6 +6,7 @@
 
 import type { Supply } from '../../catalogue/links-schema.js'
 import type { Limits } from '../limits.js'
+import { polesOf, rpmOf } from '../supply.js'
 import type { WayOfLinking } from './wired-for.js'
 
 export interface MoveOptions {
@@ -52,9 +53,11 @@ export interface SupplyMove {
 const shoreShare = 0.8
 
 export function moveSupply({ from, to, rpm, kva, ways, limits }: MoveOptions): SupplyMove {
-  const poles = rpm === undefined ? null : Math.round((120 * from.hertz) / rpm / 2) * 2
+  const poles = rpm === undefined ? null : polesOf({ hertz: from.hertz, rpm })
   const speed =
-    rpm === undefined || poles === null || poles < 2 ? null : { now: rpm, after: (120 * to.hertz) / poles }
+    rpm === undefined || poles === null || poles < 2
+      ? null
+      : { now: rpm, after: rpmOf({ hertz: to.hertz, poles }) }
   const breaker =
     kva === undefined ? null : breakerOf({ from, to, kva, share: limits('breaker-of-set').value / 100 })
   return {

@@ -4,7 +4,7 @@
  * @module
  */
 
-import { useId } from 'react'
+import { useId, useState } from 'react'
 import { signOf } from '../../proof/say-figure.js'
 import type { ChoiceField, Field, NumberField } from '../../proof/test-type.js'
 import type { MeterUnit } from '../../units/meter.js'
@@ -31,17 +31,38 @@ export interface ProofFieldsProps {
 }
 
 export function ProofFields({ fields, ...of }: ProofFieldsProps) {
+  const further = fields.filter((field) => field.further)
+  const [open, setOpen] = useState(further.some(({ id }) => (of.typed.texts[id] ?? '') !== ''))
+  const isWrong = further.some(({ id }) => of.wrong[id] !== undefined)
   return (
-    <div className="proof-fields">
-      {fields.map((field) =>
-        field.kind === 'number' ? (
-          <NumberOf key={field.id} field={field} {...of} />
-        ) : (
-          <ChoiceOf key={field.id} field={field} {...of} />
-        ),
+    <>
+      <div className="proof-fields">
+        {fields
+          .filter((field) => !field.further)
+          .map((field) => (
+            <OneField key={field.id} field={field} {...of} />
+          ))}
+      </div>
+      {further.length > 0 && (
+        <details
+          className="behind proof-further"
+          open={open || isWrong}
+          onToggle={({ currentTarget }) => setOpen(currentTarget.open)}
+        >
+          <summary>{said.further}</summary>
+          <div className="proof-fields">
+            {further.map((field) => (
+              <OneField key={field.id} field={field} {...of} />
+            ))}
+          </div>
+        </details>
       )}
-    </div>
+    </>
   )
+}
+
+function OneField({ field, ...of }: Of<Field>) {
+  return field.kind === 'number' ? <NumberOf field={field} {...of} /> : <ChoiceOf field={field} {...of} />
 }
 
 type Of<T> = Omit<ProofFieldsProps, 'fields'> & { readonly field: T }

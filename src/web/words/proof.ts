@@ -72,6 +72,7 @@ export const words = {
     part: 'Of which part',
     unitOf: (field: string) => `${field}: unit`,
     leftOut: 'may be left out',
+    further: 'Have more worked out',
     notTold: 'not said',
     ofSet: 'as the log says of the set',
     by: 'Who measured it',
