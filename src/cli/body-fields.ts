@@ -5,7 +5,8 @@
  */
 
 import * as z from 'zod'
-import { forms, type Kind } from '../logbook/kinds.js'
+import { forms } from '../logbook/kind-forms.js'
+import type { Kind } from '../logbook/kinds.js'
 
 /** One field of a body. */
 export interface BodyField {

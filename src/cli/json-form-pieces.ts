@@ -5,7 +5,7 @@
  */
 
 import * as z from 'zod'
-import { type Kind, kinds } from '../logbook/kinds.js'
+import { kinds } from '../logbook/kinds.js'
 import { demandBases } from '../sizing/demand-basis.js'
 
 export const texts = z.array(z.string())
@@ -28,7 +28,7 @@ export const entry = z
     id: z.string(),
     boat: z.string(),
     set: z.string().nullable(),
-    kind: z.enum(kinds as [Kind, ...Kind[]]),
+    kind: z.enum(kinds),
     from: z.string(),
     until: z.string(),
     noted: z.string(),

@@ -5,7 +5,7 @@
  */
 
 import * as z from 'zod'
-import { forms } from '../logbook/kinds.js'
+import { forms } from '../logbook/kind-forms.js'
 import { ofSet, texts } from './json-form-pieces.js'
 
 const verdict = z.enum(['passes', 'too-large', 'cannot-tell'])

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { forms } from '../logbook/kinds.js'
+import { forms } from '../logbook/kind-forms.js'
 import type { OpenQuote } from '../register/register-types.js'
 import { decidedJob } from './decided-job.js'
 

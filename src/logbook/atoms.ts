@@ -6,6 +6,7 @@
 
 import * as z from 'zod'
 import { isLogDate, logDatePattern } from './dates.js'
+import { photographTypes } from './photograph-types.js'
 
 const nameWords =
   'small letters and digits, words joined by hyphens, beginning with a letter, at most 60 characters'
@@ -88,8 +89,6 @@ export const month = wholeWithin(1, 12)
 
 /** A part of the set, and how it fails where that is known. */
 export const partAndMode = z.strictObject({ part: nameSchema, mode: nameSchema.optional() })
-
-export const photographTypes = ['image/jpeg', 'image/png', 'image/webp', 'image/heic'] as const
 
 /** A place on a picture: shares of its width from the left and of its height from the top, as it is seen upright. */
 const spotSchema = z.strictObject({ x: share, y: share })

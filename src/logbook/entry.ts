@@ -12,7 +12,8 @@ import { alternativeProblems } from './entry-alternative.js'
 import { loadsProblems } from './entry-loads.js'
 import { orderProblems } from './entry-order.js'
 import { quoteProblems } from './entry-quote.js'
-import { type Entry, formOfUnknownKind, forms, type Kind, kinds, presentVersion } from './kinds.js'
+import { formOfUnknownKind, forms } from './kind-forms.js'
+import { type Entry, type Kind, kinds } from './kinds.js'
 import { type Problem, problemsOf, withoutRepeats } from './problems.js'
 import { readOldVersion } from './versions.js'
 
@@ -39,19 +40,6 @@ export function parseEntry(input: unknown): ParsedEntry {
   const text = canonicalText(read.value)
   if (text.length > longestEntry) return { ok: false, problems: [tooLong(text)] }
   return { ok: true, entry: present.value as Entry, text }
-}
-
-/**
- * Reads the text of an entry that was checked before it was kept. Quick: nothing is checked again.
- *
- * @throws if the text is none that `parseEntry` gave.
- */
-export function readKept(text: string): Entry {
-  const value = JSON.parse(text) as Entry
-  if (value.version === presentVersion) return value
-  const present = readOldVersion(value)
-  if (!present.ok) throw new TypeError(`text must be an entry that was checked; found ${shown(text)}`)
-  return present.value as Entry
 }
 
 function readJson(text: string): { readonly value: unknown } | { readonly problem: Problem } {

@@ -5,7 +5,8 @@
  */
 
 import * as z from 'zod'
-import { forms, kinds, presentVersion } from './kinds.js'
+import { forms } from './kind-forms.js'
+import { kinds, presentVersion } from './kinds.js'
 
 /**
  * JSON Schema (draft 2020-12) of one entry, kind by kind.

@@ -10,7 +10,7 @@ import { calendarOf } from '../job/calendar.js'
 import { icsOf } from '../job/calendar-ics.js'
 import { jobNamedOrLast, jobsOf } from '../job/jobs.js'
 import { currentEntries } from '../logbook/current.js'
-import { readKept } from '../logbook/entry.js'
+import { readKept } from '../logbook/kept.js'
 import { registerOf, setsOf } from '../register/register.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
 

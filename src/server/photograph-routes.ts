@@ -6,7 +6,7 @@
 
 import { type Context, Hono } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
-import { photographTypes } from '../logbook/atoms.js'
+import { photographTypes } from '../logbook/photograph-types.js'
 import { largestPhotograph, photographType, thumbnailWidths } from '../logbook/photographs.js'
 import { keepPicture, type Made, thumbnailOf, withoutPlace } from '../store/pictures.js'
 import { answerBytes } from './answer-bytes.js'

@@ -8,7 +8,7 @@ import { createHash } from 'node:crypto'
 import { createReadStream, existsSync, statSync } from 'node:fs'
 import { type FileHandle, open, rm } from 'node:fs/promises'
 import { Zip, ZipDeflate, ZipPassThrough } from 'fflate'
-import { readKept } from '../logbook/entry.js'
+import { readKept } from '../logbook/kept.js'
 import { photographsKept, photographsOf } from '../logbook/photographs.js'
 import type { Problem } from '../logbook/problems.js'
 import {

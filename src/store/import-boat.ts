@@ -9,7 +9,7 @@ import { closeSync, existsSync, fsyncSync, mkdtempSync, openSync, rmSync, writeS
 import { type FileHandle, open } from 'node:fs/promises'
 import { join } from 'node:path'
 import { type ReadEntry, readEntryLines } from '../logbook/boat-lines.js'
-import { readKept } from '../logbook/entry.js'
+import { readKept } from '../logbook/kept.js'
 import { isKind } from '../logbook/kinds.js'
 import { mergeCopies } from '../logbook/merge.js'
 import { photographsKept, photographsOf } from '../logbook/photographs.js'

@@ -7,7 +7,7 @@
 import { createHash } from 'node:crypto'
 import { existsSync, readdirSync, rmSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
-import { photographTypes } from '../logbook/atoms.js'
+import { photographTypes } from '../logbook/photograph-types.js'
 import { largestPhotograph, type Photograph, photographType } from '../logbook/photographs.js'
 import type { Problem } from '../logbook/problems.js'
 import { makeFolder, renameDurably, syncFolder, writeDurably } from './durable.js'

@@ -7,7 +7,7 @@
 import { existsSync, readFileSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import type Database from 'libsql'
-import { readKept } from '../logbook/entry.js'
+import { readKept } from '../logbook/kept.js'
 import type { Entry } from '../logbook/kinds.js'
 import type { Problem } from '../logbook/problems.js'
 import { photographPath } from './photographs.js'

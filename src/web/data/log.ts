@@ -6,7 +6,7 @@
 
 import type { Problem } from '../../catalogue/problem.js'
 import { type CurrentEntries, currentEntries } from '../../logbook/current.js'
-import { readKept } from '../../logbook/entry.js'
+import { readKept } from '../../logbook/kept.js'
 import type { Entry } from '../../logbook/kinds.js'
 import type { BoatsAnswer } from '../../server/http-types.js'
 import { ask, askJson } from './http.js'

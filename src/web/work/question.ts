@@ -7,7 +7,7 @@
 import type { Catalogue } from '../../catalogue/catalogue.js'
 import { catalogueFromJson } from '../../catalogue/catalogue-json.js'
 import { currentEntries } from '../../logbook/current.js'
-import { readKept } from '../../logbook/entry.js'
+import { readKept } from '../../logbook/kept.js'
 import type { Entry } from '../../logbook/kinds.js'
 import type { CatalogueAnswer } from '../../server/http-types.js'
 import type { AskedOf } from './key.js'
