@@ -5,8 +5,11 @@
  */
 
 import type { LifeModel } from '../forecast/life-model.js'
+import { moneyIn } from '../units/money.js'
 import type { Report } from './report.js'
 import { column, type Sample } from './sample.js'
+
+export { moneyIn }
 
 export interface Saying {
   /** The answer. */
@@ -99,18 +102,6 @@ function yearly(
 ): number {
   const values = column(samples.find(({ alternative }) => alternative === id)!, quantity)
   return values.reduce((sum, value) => sum + value, 0) / values.length / model.horizonYears
-}
-
-const signs: Readonly<Record<string, string>> = { GBP: '£', USD: '$', EUR: '€' }
-
-/** Three figures of an amount, with its sign before the currency. */
-export function moneyIn(currency: string, amount: number): string {
-  const size = Math.abs(amount)
-  const step = size < 100 ? 1 : 10 ** (Math.floor(Math.log10(size)) - 2)
-  const rounded = Math.round(size / step) * step
-  const sign = signs[currency]
-  const text = rounded.toLocaleString('en-GB', { maximumFractionDigits: 0 })
-  return `${amount < 0 && rounded > 0 ? '−\u2060' : ''}${sign ?? ''}${text}${sign === undefined && currency !== '' ? ` ${currency}` : ''}`
 }
 
 export function lowerFirst(text: string): string {

@@ -6,6 +6,7 @@
 
 import type { SetCatalogue } from '../catalogue/scale.js'
 import type { SetRegister, Terms } from '../register/register-types.js'
+import { moneyIn } from '../units/money.js'
 import type { LifeModelInput } from './life-model.js'
 
 type LabourInput = NonNullable<LifeModelInput['labour']>
@@ -32,14 +33,13 @@ export function labourOf(register: SetRegister, catalogue: SetCatalogue, assumed
   const { terms } = register
   const { ratePerHour, callOut } = catalogue.wholeSet.labour
   const paidPerHour = terms.paidPerHour ?? ratePerHour.typical
-  if (terms.paidPerHour === undefined) assumed.push(`a paid hour is taken at ${Math.round(paidPerHour)}`)
+  const money = (amount: number) => moneyIn(catalogue.wholeSet.money.currency, amount)
+  if (terms.paidPerHour === undefined) assumed.push(`a paid hour is taken at ${money(paidPerHour)}`)
   if (terms.ownPerHour === undefined) {
-    assumed.push(`an hour of the owner's is taken at ${Math.round(ownShareOfPaid * paidPerHour)}`)
+    assumed.push(`an hour of the owner's is taken at ${money(ownShareOfPaid * paidPerHour)}`)
   }
   if (terms.travelPerTrip === undefined) {
-    assumed.push(
-      `each visit of a workshop is taken to cost ${Math.round(callOut.typical)} before work begins`,
-    )
+    assumed.push(`each visit of a workshop is taken to cost ${money(callOut.typical)} before work begins`)
   }
   return {
     paidPerHour,
@@ -78,7 +78,8 @@ export function powerLossOf(
   const said = terms.withoutPower
   if (said === undefined || said.length === 0) {
     const day = usualDayPrice * moneyFactor(catalogue)
-    assumed.push(`a day without power is taken to cost ${Math.round(day)} after the first few hours`)
+    const price = moneyIn(catalogue.wholeSet.money.currency, day)
+    assumed.push(`a day without power is taken to cost ${price} after the first few hours`)
     return {
       curve: [
         { days: 0, cost: 0 },
@@ -94,7 +95,7 @@ export function powerLossOf(
   const whole = week(dearest.points)
   if (curves.length > 1 && whole > 0) {
     assumed.push(
-      'months with another price of being without power follow the dearest one in the form of its curve',
+      'the price of being without power is taken to grow with the days in every season as it does in the dearest one',
     )
   }
   const byMonth = neededByMonth.map((_, month) => {

@@ -8,6 +8,7 @@ import type { SetCatalogue } from '../catalogue/scale.js'
 import { fuelLitresPerHour, hatchTooSmallChance, newSetPrice, resaleValue } from '../catalogue/whole-set.js'
 import type { CandidateFact } from '../register/load-facts.js'
 import type { SetRegister } from '../register/register-types.js'
+import { moneyIn } from '../units/money.js'
 import type { LifeModelInput } from './life-model.js'
 
 type CandidateInput = NonNullable<LifeModelInput['candidates']>[number]
@@ -100,6 +101,7 @@ export function giveUpOf(
   const usual = instead.shareOfNewSet * newSetPrice(catalogue.wholeSet, catalogue.kind.ratingKW).median
   const price = terms.doWithoutPrice ?? usual
   const perYear = terms.doWithoutPerYear ?? instead.perYear * price
+  const roughly = (amount: number) => moneyIn(catalogue.wholeSet.money.currency, roundly(amount))
   const short = terms.doWithoutShortPercent ?? 100 * instead.daysStillWithout
   if (terms.doWithoutPrice === undefined) {
     assumed.push(
@@ -114,11 +116,6 @@ export function giveUpOf(
     costPerYear: perYear,
     daysWithoutPerYear: Math.min(366, (short / 100) * daysNeeded),
   }
-}
-
-function roughly(amount: number): string {
-  const step = 10 ** Math.max(0, Math.floor(Math.log10(Math.max(1, amount))) - 1)
-  return (Math.round(amount / step) * step).toLocaleString('en-GB')
 }
 
 /** Fuel for an hour at the usual load of the present set. */
@@ -222,4 +219,10 @@ function lowLoadAt(share: number, size: number): number {
 
 function within(ratingKW: number): number {
   return Math.min(100, Math.max(0.5, ratingKW))
+}
+
+/** Two figures of an amount: no more is known of it. */
+function roundly(amount: number): number {
+  const step = 10 ** Math.max(0, Math.floor(Math.log10(Math.max(1, amount))) - 1)
+  return Math.round(amount / step) * step
 }

@@ -1,17 +1,5 @@
-import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { moneyIn } from '../../alternatives/say.js'
-import {
-  sayChance,
-  sayDate,
-  sayHours,
-  sayList,
-  sayMoney,
-  sayNumber,
-  sayRate,
-  sayYears,
-  withUnits,
-} from './say.js'
+import { sayChance, sayDate, sayHours, sayList, sayNumber, sayRate, sayYears, withUnits } from './say.js'
 
 const plain = (text: string) => text.replaceAll('\u00a0', ' ')
 
@@ -65,15 +53,6 @@ test('numbers, dates and lists', () => {
     '2004',
   ])
   expect(sayList(['a', 'b', 'c'])).toBe('a, b and c')
-})
-
-test('money is written as at the prompt', () => {
-  const amount = fc.double({ min: -1e7, max: 1e7, noNaN: true })
-  fc.assert(
-    fc.property(amount, fc.constantFrom('GBP', 'USD', 'EUR', 'NOK', ''), (value, currency) => {
-      expect(sayMoney(currency, value)).toBe(moneyIn(currency, value))
-    }),
-  )
 })
 
 test('a number stays with its unit at the end of a line', () => {

@@ -6,6 +6,9 @@
 
 import { dateOfDay } from '../../logbook/dates.js'
 
+/** The same words as at the prompt. */
+export { moneyIn as sayMoney } from '../../units/money.js'
+
 const monthNames = [
   'Jan',
   'Feb',
@@ -73,18 +76,6 @@ function formatOf(least: number, most: number): Intl.NumberFormat {
   const made = new Intl.NumberFormat('en-GB', { minimumFractionDigits: least, maximumFractionDigits: most })
   formats.set(key, made)
   return made
-}
-
-const signs: Readonly<Record<string, string>> = { GBP: '£', USD: '$', EUR: '€' }
-
-/** Three figures of an amount with its sign: the same words as at the prompt. */
-export function sayMoney(currency: string, amount: number): string {
-  const size = Math.abs(amount)
-  const step = size < 100 ? 1 : 10 ** (Math.floor(Math.log10(size)) - 2)
-  const rounded = Math.round(size / step) * step
-  const sign = signs[currency]
-  const after = sign === undefined && currency !== '' ? ` ${currency}` : ''
-  return `${amount < 0 && rounded > 0 ? '−\u2060' : ''}${sign ?? ''}${formatOf(0, 0).format(rounded)}${after}`
 }
 
 /** A chance: "61 in 100" when it is likely, "1 in 12" when it is seldom, "under 1 in 1,000" below. */
