@@ -82,21 +82,16 @@ export function ChanceOverTime({ months, firstYear, expected, low, high, said, w
         {said.map(({ month, bold, rest }) => {
           const place = x(month)
           const late = place > 70
+          const foot = footBelow(low, { month, late })
           return (
             <g key={month}>
-              <line
-                className="line-1"
-                x1={`${place}%`}
-                x2={`${place}%`}
-                y1={y(expected[month]!)}
-                y2={Math.min(height - 8, y(expected[month]!) + 46)}
-              />
+              <line className="line-1" x1={`${place}%`} x2={`${place}%`} y1={y(expected[month]!)} y2={foot} />
               <circle className="hollow" cx={`${place}%`} cy={y(expected[month]!)} r="4" />
               <text
                 className="cut"
                 x={`${place}%`}
                 dx={late ? -6 : 6}
-                y={Math.min(height - 8, y(expected[month]!) + 44)}
+                y={foot - 2}
                 textAnchor={late ? 'end' : 'start'}
               >
                 <tspan className="bold">{bold}</tspan> {rest}
@@ -108,6 +103,16 @@ export function ChanceOverTime({ months, firstYear, expected, low, high, said, w
       <MonthLetters months={months} firstYear={firstYear} />
     </div>
   )
+}
+
+/** Months beside a moment that its words reach over, on a phone. */
+const reach = 9
+
+/** How far down the words of a moment stand: under the band, all along them. */
+function footBelow(low: readonly number[], of: { readonly month: number; readonly late: boolean }): number {
+  const { month, late } = of
+  const beside = late ? low.slice(Math.max(0, month - reach), month + 1) : low.slice(month, month + reach + 1)
+  return Math.min(height - 8, Math.max(...beside.map(y)) + 24)
 }
 
 /** The letters of the months with the years beneath. */

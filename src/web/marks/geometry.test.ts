@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { halfLabel, labelPlaces, placeOn, scaleAround } from './scales.js'
+import { endPlaces, halfLabel, labelPlaces, placeOn, scaleAround } from './scales.js'
 import { boats, boatsByMonth } from './twenty.js'
 
 const value = fc.integer({ min: -1e8, max: 1e8 }).map((pence) => pence / 100)
@@ -51,6 +51,23 @@ test('labels of a range never meet, whatever the width of the drawing that they 
       const [a, b, c] = [box(places.low), box(places.middle), box(places.high)]
       expect(a.to).toBeLessThanOrEqual(b.from + 1e-6)
       expect(b.to).toBeLessThanOrEqual(c.from + 1e-6)
+    }),
+  )
+})
+
+test('labels at the ends of a width stay inside the rims and never meet', () => {
+  const place = fc.double({ min: 0, max: 100, noNaN: true })
+  fc.assert(
+    fc.property(place, place, fc.double({ min: 8, max: 20, noNaN: true }), (one, other, room) => {
+      const places = endPlaces({ low: Math.min(one, other), high: Math.max(one, other) }, room)
+      const box = ({ at, anchor }: (typeof places)['low']) => {
+        const from = anchor === 'start' ? at : anchor === 'end' ? at - room : at - room / 2
+        return { from, to: from + room }
+      }
+      const [low, high] = [box(places.low), box(places.high)]
+      expect(low.from).toBeGreaterThanOrEqual(-1e-9)
+      expect(high.to).toBeLessThanOrEqual(100 + 1e-9)
+      expect(low.to).toBeLessThanOrEqual(high.from + 1e-9)
     }),
   )
 })

@@ -5,6 +5,7 @@
  */
 
 import { Key } from './key.js'
+import { TickLines } from './range.js'
 import { placeOn, type Scale } from './scales.js'
 
 export interface LeadBarProps {
@@ -43,6 +44,7 @@ export function TieLine({ scale }: { readonly scale: Scale }) {
   const at = `${placeOn(scale, 0)}%`
   return (
     <svg className="grid" aria-hidden="true">
+      <TickLines scale={scale} />
       <line className="line-2" x1={at} x2={at} y1="0" y2="100%" />
     </svg>
   )

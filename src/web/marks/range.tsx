@@ -68,16 +68,7 @@ export function RangeLabel(of: {
 export function Gridlines({ scale, mark }: { readonly scale: Scale; readonly mark: number }) {
   return (
     <svg className="grid" aria-hidden="true">
-      {scale.ticks.map((tick) => (
-        <line
-          key={tick}
-          className="rule"
-          x1={`${placeOn(scale, tick)}%`}
-          x2={`${placeOn(scale, tick)}%`}
-          y1="0"
-          y2="100%"
-        />
-      ))}
+      <TickLines scale={scale} />
       <line
         className="line-1 voiced dots"
         x1={`${placeOn(scale, mark)}%`}
@@ -89,6 +80,17 @@ export function Gridlines({ scale, mark }: { readonly scale: Scale; readonly mar
   )
 }
 
+/** A hairline down from every number of the axis. */
+export function TickLines({ scale }: { readonly scale: Scale }) {
+  return scale.ticks.map((tick) => {
+    const at = `${placeOn(scale, tick)}%`
+    return <line key={tick} className="rule" x1={at} x2={at} y1="0" y2="100%" />
+  })
+}
+
+/** More numbers than these are too many for a phone: there every second one is left out, and never nought. */
+const mostOnPhone = 6
+
 /** The numbers of a scale, above or below its rows. */
 export function AxisNumbers({
   scale,
@@ -97,14 +99,17 @@ export function AxisNumbers({
   readonly scale: Scale
   readonly say: (value: number) => string
 }) {
+  const { ticks } = scale
+  const kept = Math.max(0, ticks.indexOf(0)) % 2
   return (
     <svg className="drawing" height="18" aria-hidden="true">
-      {scale.ticks.map((tick) => {
+      {ticks.map((tick, i) => {
         const place = placeOn(scale, tick)
+        const left = ticks.length > mostOnPhone && i % 2 !== kept
         return (
           <text
             key={tick}
-            className="second"
+            className={left ? 'second roomy' : 'second'}
             x={`${place}%`}
             y="14"
             textAnchor={place < 3 ? 'start' : place > 97 ? 'end' : 'middle'}

@@ -5,7 +5,7 @@
  */
 
 import { RangeLabel } from './range.js'
-import { type Anchor, labelPlaces, placeOn, type Scale } from './scales.js'
+import { type Anchor, anchorInside, endPlaces, placeOn, type Scale } from './scales.js'
 
 export interface RulerProps {
   readonly scale: Scale
@@ -29,13 +29,13 @@ export interface RulerProps {
 const axisY = 94
 const widthY = 50
 /** Hundredths of the width that a label takes on a narrow page. */
-const room = 13
+const room = 18
 
 export function Ruler(props: RulerProps) {
   const { scale, price, finding, simulation, quote, step, onQuote, say, words } = props
   const at = (value: number) => placeOn(scale, value)
   const beyond = price < scale.low || price > scale.high
-  const places = labelPlaces({ low: at(finding.low), middle: at(price), high: at(finding.high) }, room)
+  const places = endPlaces({ low: at(finding.low), high: at(finding.high) }, room)
   const shown = (value: number) => value >= scale.low && value <= scale.high
   const quoteAt = at(quote)
   return (
@@ -72,7 +72,7 @@ export function Ruler(props: RulerProps) {
         {!beyond && (
           <>
             <line className="line-3" x1={`${at(price)}%`} x2={`${at(price)}%`} y1={widthY - 8} y2={axisY} />
-            <text className="big" x={`${at(price)}%`} y="16" textAnchor={places.middle.anchor}>
+            <text className="big" x={`${at(price)}%`} y="16" textAnchor={anchorInside(at(price), room)}>
               {say(price)}
             </text>
           </>

@@ -59,8 +59,7 @@ export function labelPlaces(
   room: number,
 ): { readonly low: LabelPlace; readonly middle: LabelPlace; readonly high: LabelPlace } {
   const { low, middle, high } = at
-  const half = room / 2
-  const inside = (place: number): Anchor => (place < half ? 'start' : place > 100 - half ? 'end' : 'middle')
+  const inside = (place: number) => anchorInside(place, room)
   const centre = inside(middle)
   const left = centre === 'middle' ? halfLabel : centre === 'start' ? 4 : 2 * halfLabel
   const right = centre === 'middle' ? halfLabel : centre === 'end' ? 4 : 2 * halfLabel
@@ -77,4 +76,29 @@ export function labelPlaces(
         ? { at: middle, dx: right, anchor: 'start' }
         : { at: high, dx: 0, anchor: inside(high) },
   }
+}
+
+/**
+ * Where the two labels at the ends of a width stand, where nothing is between them: each over its end, and where they would
+ * meet, side by side over its middle; inside the rims either way.
+ */
+export function endPlaces(
+  { low, high }: { readonly low: number; readonly high: number },
+  room: number,
+): { readonly low: LabelPlace; readonly high: LabelPlace } {
+  const [lowAnchor, highAnchor] = [anchorInside(low, room), anchorInside(high, room)]
+  const after = { start: room, middle: room / 2, end: 0 }
+  if (low + after[lowAnchor] <= high - (room - after[highAnchor])) {
+    return { low: { at: low, dx: 0, anchor: lowAnchor }, high: { at: high, dx: 0, anchor: highAnchor } }
+  }
+  const between = Math.min(100 - room, Math.max(room, (low + high) / 2))
+  return {
+    low: { at: between, dx: -4, anchor: 'end' },
+    high: { at: between, dx: 4, anchor: 'start' },
+  }
+}
+
+/** The anchor that keeps a label at a place within the rims. */
+export function anchorInside(place: number, room: number): Anchor {
+  return place < room / 2 ? 'start' : place > 100 - room / 2 ? 'end' : 'middle'
 }

@@ -43,7 +43,7 @@ function Inputs(of: OfBearing & { readonly changes: WhatChanges }) {
     inputs.flatMap(({ lead }) => [lead.low.value, lead.high.value]),
     { fromZero: true, ticks: 6 },
   )
-  const shortly = (amount: number) => sayNumber(amount / 1000, 1)
+  const shortly = (amount: number) => sayNumber(amount / 1000, decimalsOf(amount / 1000))
   return (
     <>
       <div className="inputs">
@@ -84,6 +84,11 @@ function Inputs(of: OfBearing & { readonly changes: WhatChanges }) {
       </Behind>
     </>
   )
+}
+
+/** As many decimals as a round number has. */
+function decimalsOf(value: number): number {
+  return `${Number(value.toFixed(3))}`.split('.')[1]?.length ?? 0
 }
 
 function swing({ lead }: InputTurns): number {
