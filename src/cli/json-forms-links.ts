@@ -50,7 +50,13 @@ const move = z
     poles: perhaps,
     rpm: z.object({ now: z.number(), after: z.number() }).nullable(),
     breaker: z
-      .object({ nowAmps: z.number(), afterAmps: z.number(), nowMost: z.number(), afterMost: z.number() })
+      .object({
+        afterKva: z.number(),
+        nowAmps: z.number(),
+        afterAmps: z.number(),
+        nowMost: z.number(),
+        afterMost: z.number(),
+      })
       .nullable(),
     steps: z.array(z.object({ what: z.string(), says: z.string() })),
     aboard: z.array(
@@ -80,6 +86,7 @@ const change = z.object({ name: z.string(), found: z.string(), left: z.string() 
 export const linksFields = {
   'gensettle/links': {
     pattern: z.string().nullable(),
+    from: z.string().nullable().describe('Where this way of joining them comes from.'),
     joined: z.string(),
     lines: z.string(),
     coils: z.array(coil),

@@ -12,6 +12,7 @@ import {
   linksCaution,
   sayAmps,
   sayLoad,
+  sayLoop,
   sayOhms,
   sayPower,
   saySensed,
@@ -26,17 +27,21 @@ export function linksHtml({
   joined,
   values,
   answer,
+  from,
 }: {
   readonly title: string
+  /** Where this way of joining them comes from; left out: it is none of the catalogue's. */
+  readonly from?: string | undefined
   readonly winding: Winding
   readonly joined: Joined
   readonly values: CoilValues
   readonly answer: LinksAnswer
 }): string {
-  const { units, outlets, capacities, findings } = answer
+  const { units, outlets, loops, capacities, findings } = answer
   const sensed = saySensed(answer)
   const stops = [...findings.filter(({ stops }) => stops), ...(sensed?.stops ? [sensed] : [])]
   const capacityHtml = `<section><div class="margin"><h2>What may be drawn</h2><p>No coil above what it can carry.</p></div><div><table>${tableHead(['Load', 'Each line', 'Power'])}<tbody>${tableRows(capacities.map((one) => [sayLoad(one), sayAmps(one.lineAmps, units), sayPower(one, units)]))}</tbody></table></div></section>`
+  const loopHtml = `<section><div class="margin"><h2>Current that goes round inside</h2><p>With nothing switched on.</p></div><div>${loops.map((loop) => `<p>${safe(sayLoop(loop, units))}</p>`).join('')}</div></section>`
   return pageHtml({
     title,
     style: linkStyle,
@@ -45,10 +50,11 @@ export function linksHtml({
 ${stopsHtml(stops.map(({ says }) => says))}
 <div class="link-large">${linkSvg(linkDrawing(winding, joined))}</div>
 <section><div class="margin"><h2>Between the lines</h2><p>Volts with nothing switched on; ohms through the copper.</p></div><div><table>${tableHead(['Between', 'Volts', 'Ohms'])}<tbody>${tableRows(outlets.map((pair) => [`${pair.from} and ${pair.to}`, sayVolts(pair, units), sayOhms(pair, units)]))}</tbody></table></div></section>
+${loops.length === 0 ? '' : loopHtml}
 ${capacities.length === 0 ? '' : capacityHtml}
 <section><div class="margin"><h2>The coils added up</h2></div><div class="link-phasors">${linkSvg(phasorDrawing(winding, joined, { values }))}</div></section>
 </main>
-<footer><p>${safe(linksCaution)}</p></footer>`,
+<footer>${from === undefined ? '' : `<p>This way of joining them is from: ${safe(from)}.</p>`}<p>${safe(linksCaution)}</p></footer>`,
   })
 }
 

@@ -4,12 +4,14 @@
  * @module
  */
 
+import type { Catalogue } from '../catalogue/catalogue.js'
 import type { CatalogueWinding, Supply } from '../catalogue/links-schema.js'
 import type { Problem } from '../catalogue/problem.js'
 import { limitsOf } from '../proof/limits.js'
 import { linksCaution } from '../proof/links/say-links.js'
 import { moveSupply, type SupplyMove } from '../proof/links/supply-move.js'
 import { type MadeFor, type WayOfLinking, waysOfLinking } from '../proof/links/wired-for.js'
+import { sayOrigin, sourceNames } from '../proof/source-names.js'
 import { colours } from './colours.js'
 import { shippedCatalogue } from './places.js'
 import { type Result, refuse } from './result.js'
@@ -62,8 +64,12 @@ export function showWiredFor(options: WiredOptions): Result {
   }
   if (problems.length > 0 || supply === undefined || winding === undefined) return refuse(...problems)
   const made = emf === undefined || hertz === undefined ? undefined : { emfV: emf, hertz, amps }
-  const ways = waysOfLinking(links, { winding, supply, made, marks, limits })
-  const move = from === undefined ? null : moveSupply({ from, to: supply, rpm, kva, ways, limits })
+  const linkedFor = (of: Supply) => waysOfLinking(links, { winding, supply: of, made, marks, limits })
+  const ways = linkedFor(supply)
+  const move =
+    from === undefined
+      ? null
+      : moveSupply({ from, to: supply, rpm, kva, ways, waysNow: linkedFor(from), limits })
   return {
     ok: true,
     json: {
@@ -77,6 +83,7 @@ export function showWiredFor(options: WiredOptions): Result {
     },
     text: [
       ...waysText({ supply, winding, ways, made }),
+      ...fromText(catalogue, { ways, supply }),
       ...(move === null ? [] : moveText(move)),
       '',
       linksCaution,
@@ -137,6 +144,21 @@ function waysText({
           'What each coil is made for is not told (--emf, --hertz): whether it may stand at these volts, its plate says.',
         ]
       : []),
+  ]
+}
+
+/** Where each way of joining them, and the supply, come from. */
+function fromText(
+  catalogue: Catalogue,
+  { ways, supply }: { readonly ways: readonly WayOfLinking[]; readonly supply: Supply },
+): string[] {
+  const names = sourceNames(catalogue)
+  const told = (id: string) => catalogue.links.patterns.find((one) => one.id === id)!.told
+  const origin = catalogue.origins.get(`links.supplies.${supply.id}.volts`)
+  return [
+    '',
+    ...ways.map(({ pattern }) => `${pattern} is from: ${sayOrigin(told(pattern), names)}.`),
+    ...(origin === undefined ? [] : [`${supply.name} is from: ${sayOrigin(origin, names)}.`]),
   ]
 }
 

@@ -4,7 +4,8 @@
  * @module
  */
 
-import type { CatalogueLinks } from '../catalogue/links-schema.js'
+import type { Catalogue } from '../catalogue/catalogue.js'
+import type { CatalogueLinks, LinkPattern } from '../catalogue/links-schema.js'
 import type { Problem } from '../catalogue/problem.js'
 import { readLinksFile, readOutlets, writeJoints, writeOutlets } from '../proof/links/links-text.js'
 import { loadedWinding, readLoads } from '../proof/links/loaded.js'
@@ -28,6 +29,7 @@ import {
 } from '../proof/links/say-links.js'
 import { joinedWinding } from '../proof/links/solve-links.js'
 import { type CoilValues, type Joined, leadsOf, type Winding } from '../proof/links/winding.js'
+import { sayOrigin, sourceNames } from '../proof/source-names.js'
 import { colours } from './colours.js'
 import { linksHtml } from './links-html.js'
 import { newFileProblems, readTextFile, writeNewFile } from './new-file.js'
@@ -61,13 +63,14 @@ interface Asked {
   readonly winding: Winding
   readonly joined: Joined
   readonly values: CoilValues
-  readonly pattern: { readonly id: string; readonly name: string } | null
+  readonly pattern: LinkPattern | null
 }
 
 export function showLinks(options: LinksOptions): Result {
-  const { links } = shippedCatalogue()
+  const catalogue = shippedCatalogue()
+  const { links } = catalogue
   const { pattern, joined, leads, html } = options
-  if ([pattern, joined, leads].every((one) => one === undefined)) return listPatterns(links)
+  if ([pattern, joined, leads].every((one) => one === undefined)) return listPatterns(catalogue)
   const file = { path: '--html', file: html }
   const asked = askedFor(links, options)
   const problems = [...asked.problems, ...newFileProblems([file])]
@@ -77,7 +80,8 @@ export function showLinks(options: LinksOptions): Result {
   const loaded = loadedAs(of, options)
   if (loaded.problems.length > 0) return refuse(...loaded.problems)
   const title = of.pattern?.name ?? 'Leads as joined'
-  const unwritten = writeNewFile({ ...file, text: linksHtml({ title, ...of, answer }) })
+  const from = of.pattern === null ? undefined : sayOrigin(of.pattern.told, sourceNames(catalogue))
+  const unwritten = writeNewFile({ ...file, text: linksHtml({ title, from, ...of, answer }) })
   if (unwritten.length > 0) return refuse(...unwritten)
   return {
     ok: true,
@@ -85,6 +89,7 @@ export function showLinks(options: LinksOptions): Result {
       type: 'gensettle/links',
       version: 1,
       pattern: of.pattern?.id ?? null,
+      from: from ?? null,
       joined: writeJoints(of.joined.joints),
       lines: writeOutlets(of.joined.lines),
       coils: of.winding.coils,
@@ -94,6 +99,7 @@ export function showLinks(options: LinksOptions): Result {
     },
     text: [
       ...linksText({ ...of, title, answer }),
+      ...(from === undefined ? [] : ['', `This way of joining them is from: ${from}.`]),
       ...(loaded.found === null ? [] : loadedText(loaded.found)),
       ...(html === undefined ? [] : ['', `Written: ${html}`]),
       '',
@@ -222,7 +228,9 @@ export function linksText({
   readonly joined: Joined
   readonly answer: LinksAnswer
 }): string[] {
-  const { units, outlets, capacities, loops, findings } = answer
+  const { units, capacities, loops, findings } = answer
+  // With no lines named there are only leads and joints to tell of.
+  const outlets = joined.lines.length === 0 ? answer.everyPair : answer.outlets
   const sensed = saySensed(answer)
   const stops = [...findings.filter(({ stops }) => stops), ...(sensed?.stops ? [sensed] : [])]
   const rest = [...findings.filter(({ stops }) => !stops), ...(sensed && !sensed.stops ? [sensed] : [])]
@@ -305,24 +313,42 @@ function loadedText({ loads, lines }: Loaded): string[] {
   ]
 }
 
-function listPatterns({ windings, patterns, supplies }: CatalogueLinks): Result {
+function listPatterns(catalogue: Catalogue): Result {
+  const { windings, patterns, supplies } = catalogue.links
+  const names = sourceNames(catalogue)
+  const origins = [
+    ...windings.flatMap(({ marks }) => marks.map(({ told }) => told)),
+    ...patterns.map(({ told }) => told),
+  ]
+  const used = [...new Set(origins.map(({ source }) => source))]
   return {
     ok: true,
     json: { type: 'gensettle/link-patterns', version: 1, windings, patterns, supplies },
     text: [
-      ...windings.flatMap(({ id, name, coils }) => [
+      ...windings.flatMap(({ id, name, coils, marks }) => [
         colours.bold(`${id}: ${name}`),
         `Coils, start first: ${coils.map((coil) => `${coil.name} ${coil.start}-${coil.end} at ${coil.degrees}°`).join(', ')}`,
         tableText(
-          [{ head: 'pattern' }, { head: 'joined', wrap: 60 }, { head: 'out' }, { head: 'held' }],
+          [{ head: 'pattern' }, { head: 'joined', wrap: 56 }, { head: 'out' }, { head: 'from', wrap: 44 }],
           patterns
             .filter(({ winding }) => winding === id)
-            .map((one) => [one.id, one.joined, one.lines, one.told.held]),
+            .map(({ id: pattern, joined, lines, told }) => [
+              pattern,
+              joined,
+              lines,
+              `[${used.indexOf(told.source) + 1}] ${told.place}; ${told.held}`,
+            ]),
+        ),
+        ...marks.map(
+          ({ id: mark, told }) =>
+            `Marks ${mark}: [${used.indexOf(told.source) + 1}] ${told.place}; ${told.held}.`,
         ),
         '',
       ]),
       colours.bold('Supplies for --wired-for'),
       ...supplies.map(({ id, name }) => `  ${id}  ${name}`),
+      '',
+      ...used.map((source, at) => `[${at + 1}] ${names.get(source) ?? source}`),
     ].join('\n'),
   }
 }

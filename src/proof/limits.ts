@@ -6,6 +6,7 @@
 
 import type { Catalogue } from '../catalogue/catalogue.js'
 import type { Held } from '../catalogue/provenance.js'
+import { sourceNames } from './source-names.js'
 
 /** One limit with all that is to be said of it. */
 export interface Limit {
@@ -24,12 +25,7 @@ export type Limits = (id: string) => Limit
 
 /** The limits of a catalogue. No boat's own figures enter here: nothing that comes aboard loosens a limit. */
 export function limitsOf(catalogue: Pick<Catalogue, 'limits' | 'origins' | 'sources'>): Limits {
-  const titles = new Map(
-    catalogue.sources.map(({ id, issuer, title }) => [
-      id,
-      issuer === 'none' ? title : `${issuer}, ${lowerFirst(title)}`,
-    ]),
-  )
+  const titles = sourceNames(catalogue)
   const all = new Map(
     catalogue.limits.map((limit): [string, Limit] => {
       const origin = catalogue.origins.get(`limits.${limit.id}.value`)
@@ -43,9 +39,4 @@ export function limitsOf(catalogue: Pick<Catalogue, 'limits' | 'origins' | 'sour
     if (limit === undefined) throw new RangeError(`id must be one of a limit; found ${id}`)
     return limit
   }
-}
-
-/** A title within a sentence; one that begins with a number or an abbreviation stays. */
-function lowerFirst(title: string): string {
-  return /^[A-Z][a-z]/.test(title) ? title[0]!.toLowerCase() + title.slice(1) : title
 }

@@ -18,6 +18,8 @@ export interface MoveOptions {
   readonly kva?: number | undefined
   /** Ways of joining the leads for it, the best first; none for a set whose leads cannot be joined otherwise. */
   readonly ways: readonly WayOfLinking[]
+  /** And for what it is wired for now; left out: as much is taken from the coils then as now. */
+  readonly waysNow?: readonly WayOfLinking[] | undefined
   readonly limits: Limits
 }
 
@@ -31,8 +33,9 @@ export interface LoadAfter {
 export interface SupplyMove {
   readonly poles: number | null
   readonly rpm: { readonly now: number; readonly after: number } | null
-  /** Line amps now and then at the same kVA, and the largest breaker of each. [A] */
+  /** What coils and engine give then [kVA]; line amps now and then, and the largest breaker of each. [A] */
   readonly breaker: {
+    readonly afterKva: number
     readonly nowAmps: number
     readonly afterAmps: number
     readonly nowMost: number
@@ -52,14 +55,15 @@ export interface SupplyMove {
  */
 const shoreShare = 0.8
 
-export function moveSupply({ from, to, rpm, kva, ways, limits }: MoveOptions): SupplyMove {
+export function moveSupply({ from, to, rpm, kva, ways, waysNow = [], limits }: MoveOptions): SupplyMove {
   const poles = rpm === undefined ? null : polesOf({ hertz: from.hertz, rpm })
   const speed =
     rpm === undefined || poles === null || poles < 2
       ? null
       : { now: rpm, after: rpmOf({ hertz: to.hertz, poles }) }
+  const left = leftOf({ from, to, before: oneWay(waysNow), after: oneWay(ways) })
   const breaker =
-    kva === undefined ? null : breakerOf({ from, to, kva, share: limits('breaker-of-set').value / 100 })
+    kva === undefined ? null : breakerOf({ from, to, kva, left, share: limits('breaker-of-set').value / 100 })
   return {
     poles,
     rpm: speed,
@@ -73,7 +77,7 @@ export function moveSupply({ from, to, rpm, kva, ways, limits }: MoveOptions): S
         says: `${
           breaker === null
             ? 'Line amps change as volts do.'
-            : `At ${kva} kVA a line carries ${Math.round(breaker.afterAmps)} A in the place of ${Math.round(breaker.nowAmps)} A; its breaker is ${Math.floor(breaker.afterMost)} A at most.`
+            : `${powerThen({ kva: kva!, left })} A line carries ${Math.round(breaker.afterAmps)} A in the place of ${Math.round(breaker.nowAmps)} A; its breaker is ${Math.floor(breaker.afterMost)} A at most.`
         } Both live wires of three are broken together, the neutral never alone; changeover switch, meters, current transformers and the voltage on the plate change too.`,
       },
       {
@@ -86,22 +90,73 @@ export function moveSupply({ from, to, rpm, kva, ways, limits }: MoveOptions): S
   }
 }
 
+/** What is left of the power, as shares of what it gives now. */
+interface PowerLeft {
+  readonly coils: number
+  readonly engine: number
+}
+
+/**
+ * Coils give their share of the pattern times the volts that each stands at, at the same amps; an engine that turns slower gives
+ * less in proportion, and one that turns faster no more than its maker says. Neither is reckoned above what it gives now.
+ */
+function leftOf({
+  from,
+  to,
+  before,
+  after,
+}: {
+  readonly from: Supply
+  readonly to: Supply
+  readonly before: WayOfLinking | undefined
+  readonly after: WayOfLinking | undefined
+}): PowerLeft {
+  const ratio =
+    before === undefined || after === undefined
+      ? 1
+      : (after.share * after.emfV) / (before.share * before.emfV)
+  return { coils: Math.min(1, ratio), engine: Math.min(1, to.hertz / from.hertz) }
+}
+
+/** The way that it is joined; none where the volts of a coil have yet to decide. */
+function oneWay(ways: readonly WayOfLinking[]): WayOfLinking | undefined {
+  return ways.length > 1 && ways[0]!.fits === 'not-known' ? undefined : ways[0]
+}
+
+function powerThen({
+  kva,
+  left: { coils, engine },
+}: {
+  readonly kva: number
+  readonly left: PowerLeft
+}): string {
+  const less = [
+    ...(coils < 0.995 ? [`the coils give ${percent(coils)} of it as they are joined then`] : []),
+    ...(engine < 0.995 ? [`the engine gives ${percent(engine)} of it at its speed`] : []),
+  ]
+  if (less.length === 0) return `It gives ${kva} kVA as now.`
+  return `It gives ${Number((kva * Math.min(coils, engine)).toPrecision(3))} kVA in the place of ${kva}: ${less.join(', ')}.`
+}
+
 /** `share`: the largest breaker, of the full-load amps. */
 function breakerOf({
   from,
   to,
   kva,
+  left,
   share,
 }: {
   readonly from: Supply
   readonly to: Supply
   readonly kva: number
+  readonly left: PowerLeft
   readonly share: number
 }) {
-  const amps = ({ kind, volts }: Supply) =>
-    (1000 * kva) / volts / (kind.startsWith('three-phase') ? Math.sqrt(3) : 1)
-  const [nowAmps, afterAmps] = [amps(from), amps(to)]
-  return { nowAmps, afterAmps, nowMost: share * nowAmps, afterMost: share * afterAmps }
+  const amps = ({ kind, volts }: Supply, of: number) =>
+    (1000 * of) / volts / (kind.startsWith('three-phase') ? Math.sqrt(3) : 1)
+  const afterKva = kva * Math.min(left.coils, left.engine)
+  const [nowAmps, afterAmps] = [amps(from, kva), amps(to, afterKva)]
+  return { afterKva, nowAmps, afterAmps, nowMost: share * nowAmps, afterMost: share * afterAmps }
 }
 
 function linkStep(ways: readonly WayOfLinking[], to: Supply): SupplyMove['steps'][number] {

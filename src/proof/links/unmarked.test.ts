@@ -191,12 +191,31 @@ test('going over from 230 V 50 Hz to 120/240 V 60 Hz', () => {
     from: supply('240-60'),
     to: supply('230-50'),
     rpm: 1800,
+    kva: 10,
     ways: [],
     limits: shippedLimits,
   })
   expect(back.rpm).toEqual({ now: 1800, after: 1500 })
+  expect(back.breaker!.afterKva).toBeCloseTo(25 / 3, 9)
   expect(back.aboard.find(({ load }) => load.startsWith('Transformers'))!.says).toContain(
     '1.15 times the flux',
+  )
+  // Three phases joined in parallel star, then a double delta at the same volts a coil: half is left.
+  const made = { emfV: 120, hertz: 60 }
+  const linkedFor = (id: string) =>
+    waysOfLinking(links, { winding: twelve, supply: supply(id), made, limits: shippedLimits })
+  const toOnePhase = moveSupply({
+    from: supply('208-60'),
+    to: supply('240-60'),
+    kva: 15,
+    ways: linkedFor('240-60'),
+    waysNow: linkedFor('208-60'),
+    limits: shippedLimits,
+  })
+  expect(toOnePhase.breaker!.afterKva).toBeCloseTo(7.5, 1)
+  expect(toOnePhase.breaker!.afterAmps).toBeCloseTo(31.2, 1)
+  expect(toOnePhase.steps.find(({ what }) => what.startsWith('Breaker'))!.says).toMatch(
+    /^It gives 7\.49 kVA in the place of 15: the coils give 50 % of it/,
   )
   expect(
     moveSupply({ from: supply('120-60'), to: supply('230-50'), ways: [], limits: shippedLimits }).aboard[1]!

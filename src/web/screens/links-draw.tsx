@@ -8,10 +8,10 @@ import { type FormEvent, useId, useState } from 'react'
 import type { Draft } from '../../logbook/draft.js'
 import { linkDrawing, placesOf } from '../../proof/links/drawing.js'
 import { readJoined, writeJoints, writeOutlets } from '../../proof/links/links-text.js'
-import { type LinksAnswer, lookAtLinks } from '../../proof/links/look-at-links.js'
-import { patternJoined, windingById, windingMarked } from '../../proof/links/patterns.js'
-import { sayAmps, sayOhms, sayPower, saySensed, sayVolts } from '../../proof/links/say-links.js'
+import { lookAtLinks } from '../../proof/links/look-at-links.js'
+import { patternJoined, patternOf, windingById, windingMarked } from '../../proof/links/patterns.js'
 import { type CoilValues, type Joined, leadsOf, type Winding } from '../../proof/links/winding.js'
+import { sayOrigin, sourceNames } from '../../proof/source-names.js'
 import { useKeptPictures } from '../data/kept-pictures.js'
 import { useKept } from '../data/kept-text.js'
 import { today } from '../data/today.js'
@@ -19,12 +19,12 @@ import { write } from '../data/write.js'
 import { PictureChoice } from '../entry/pictures.js'
 import { DrawnLinks } from '../marks/link-drawing.js'
 import type { OfSet } from '../of-set.js'
-import { Button, Passage, Stop } from '../parts/index.js'
+import { Button, Passage } from '../parts/index.js'
 import { words } from '../words/links.js'
 import { lineNames, sensingNames, type Tapped, tapLead } from './links-board.js'
 import { Choice, TextField } from './links-fields.js'
+import { LinksGives } from './links-gives.js'
 import type { LinksOf } from './links-of.js'
-import { PlainRows } from './plain-rows.js'
 import { whatWasWrong } from './terms-tried.js'
 
 const { draw } = words
@@ -40,6 +40,7 @@ interface Typed {
   readonly labels: string
   readonly emf: string
   readonly ohms: string
+  readonly reactance?: string
 }
 
 export function LinksDraw({ of, links: known }: { readonly of: OfSet; readonly links: LinksOf }) {
@@ -55,10 +56,14 @@ export function LinksDraw({ of, links: known }: { readonly of: OfSet; readonly l
     setTyped({ ...typed, ...next })
     setSaid('')
   }
-  const winding = windingMarked(windingById(links, typed.winding), typed.marks)
+  const ofCatalogue = windingById(links, typed.winding)
+  const winding = windingMarked(ofCatalogue, typed.marks)
   const read = readJoined(typed, { leads: leadsOf(winding) })
   const coil = { ...values, ...numbersOf(typed) }
   const answer = lookAtLinks(winding, read.joined, coil, { setToV: register.setFacts.volts?.[0] })
+  const names = sourceNames(known.catalogue)
+  const pattern = patternOf(links, { winding: typed.winding, joined: read.joined, marks: typed.marks })
+  const marked = ofCatalogue.marks.find((one) => one.id === typed.marks)
   const submit = async (event: FormEvent) => {
     event.preventDefault()
     if (read.problems.length > 0) return setWrong(whatWasWrong(read.problems))
@@ -186,8 +191,18 @@ export function LinksDraw({ of, links: known }: { readonly of: OfSet; readonly l
             onChange={(emf) => change({ emf })}
           />
           <TextField name={draw.ohms} hint="0.31" value={typed.ohms} onChange={(ohms) => change({ ohms })} />
+          <TextField
+            name={draw.reactance}
+            hint="0.4"
+            value={typed.reactance ?? ''}
+            onChange={(reactance) => change({ reactance })}
+          />
         </div>
-        <Gives answer={answer} />
+        <p className="fine gap-small">
+          {pattern !== undefined && `${draw.is(pattern.name.toLowerCase(), sayOrigin(pattern.told, names))} `}
+          {marked !== undefined && draw.marksFrom(sayOrigin(marked.told, names))}
+        </p>
+        <LinksGives answer={answer} />
         {!log.readOnly && (
           <>
             <PictureChoice files={files} onChange={setFiles} />
@@ -230,11 +245,14 @@ function beginning({ found, left, register, links }: LinksOf): Typed {
   }
 }
 
-function numbersOf({ emf, ohms }: Typed): CoilValues {
-  const [volts, resistance] = [emf, ohms].map((text) => Number(text.replace(',', '.')))
+function numbersOf({ emf, ohms, reactance = '' }: Typed): CoilValues {
+  const [volts, resistance, ofReactance] = [emf, ohms, reactance].map((text) =>
+    Number(text.replace(',', '.')),
+  )
   return {
     ...(emf.trim() !== '' && volts! > 0 ? { emfV: volts! } : {}),
     ...(ohms.trim() !== '' && resistance! > 0 ? { resistanceOhm: resistance! } : {}),
+    ...(reactance.trim() !== '' && ofReactance! > 0 ? { reactanceOhm: ofReactance! } : {}),
   }
 }
 
@@ -311,48 +329,4 @@ function withOf(lead: string, { joints, lines, sensing }: Joined): string {
     .filter((one) => one !== lead)
   const out = [...lines, ...sensing].filter((one) => one.lead === lead).map(({ name }) => name)
   return [...(others.length === 0 ? ['alone'] : [`with ${others.join(', ')}`]), ...out].join('; ')
-}
-
-function Gives({ answer }: { readonly answer: LinksAnswer }) {
-  const { outlets, units, findings, capacities } = answer
-  const sensed = saySensed(answer)
-  const stops = [...findings.filter(({ stops }) => stops), ...(sensed?.stops ? [sensed] : [])]
-  const rest = [...findings.filter(({ stops }) => !stops), ...(sensed && !sensed.stops ? [sensed] : [])]
-  const [most] = capacities
-  const [first, ...more] = stops
-  const { gives } = words
-  return (
-    <div className="gap" aria-live="polite">
-      {first && (
-        <Stop title={first.says}>
-          {more.map(({ says }) => (
-            <p key={says}>{says}</p>
-          ))}
-        </Stop>
-      )}
-      {outlets.length > 0 && (
-        <>
-          <h3 className="gap-small">{gives.title}</h3>
-          <PlainRows
-            heads={gives.heads}
-            rows={outlets.map((pair) => [
-              `${pair.from} and ${pair.to}`,
-              sayVolts(pair, units),
-              sayOhms(pair, units),
-            ])}
-          />
-        </>
-      )}
-      {most && (
-        <p className="small gap-small">
-          {gives.carries(sayAmps(most.lineAmps, units), sayPower(most, units))}
-        </p>
-      )}
-      {rest.map(({ says }) => (
-        <p key={says} className="small">
-          {says}
-        </p>
-      ))}
-    </div>
-  )
 }

@@ -5,11 +5,13 @@
  */
 
 import { useMemo, useState } from 'react'
+import type { Supply } from '../../catalogue/links-schema.js'
 import { limitsOf } from '../../proof/limits.js'
 import { linkDrawing } from '../../proof/links/drawing.js'
 import { patternJoined, windingById, windingMarked } from '../../proof/links/patterns.js'
 import { moveSupply } from '../../proof/links/supply-move.js'
 import { waysOfLinking } from '../../proof/links/wired-for.js'
+import { sayOrigin, sourceNames } from '../../proof/source-names.js'
 import { DrawnLinks } from '../marks/link-drawing.js'
 import { Behind, Passage } from '../parts/index.js'
 import { words } from '../words/links.js'
@@ -38,9 +40,23 @@ export function LinksSupply({ links: of }: { readonly links: LinksOf }) {
     values.emfV === undefined || hertz === undefined
       ? undefined
       : { emfV: values.emfV, hertz, amps: values.amps }
-  const ways = supply === undefined ? [] : waysOfLinking(links, { winding, supply, made, marks, limits })
+  const linkedFor = (one: Supply | undefined) =>
+    one === undefined ? [] : waysOfLinking(links, { winding, supply: one, made, marks, limits })
+  const ways = linkedFor(supply)
   const best = links.patterns.find(({ id }) => ways[0]?.fits !== 'not-known' && id === ways[0]?.pattern)
-  const move = supply && from && moveSupply({ from, to: supply, rpm, kva: ratingKw, ways, limits })
+  const move =
+    supply &&
+    from &&
+    moveSupply({ from, to: supply, rpm, kva: ratingKw, ways, waysNow: linkedFor(from), limits })
+  const names = sourceNames(catalogue)
+  const ofSupply = supply && catalogue.origins.get(`links.supplies.${supply.id}.volts`)
+  const origins = [
+    ...ways.map(({ pattern, name }) => [
+      name,
+      sayOrigin(links.patterns.find(({ id }) => id === pattern)!.told, names),
+    ]),
+    ...(ofSupply === undefined ? [] : [[supply!.name, sayOrigin(ofSupply, names)]]),
+  ]
   const options = links.supplies.map((one) => [one.id, one.name] as const)
   return (
     <Passage title={words_.title} says={words_.says}>
@@ -67,6 +83,11 @@ export function LinksSupply({ links: of }: { readonly links: LinksOf }) {
                 words_.fits[way.fits],
               ])}
             />
+          )}
+          {ways.length > 0 && (
+            <Behind name={words_.from}>
+              <PlainRows heads={words_.fromHeads} rows={origins} />
+            </Behind>
           )}
           {best === undefined && ways.length > 1 && <p className="small">{words_.whichOne}</p>}
           {best && (

@@ -4,11 +4,12 @@
  * @module
  */
 
-import { changedLeads, type LinksRecord } from '../../proof/as-found.js'
+import { changedLeads, type LinksRecord, patternOfRecord } from '../../proof/as-found.js'
 import { linkDrawing } from '../../proof/links/drawing.js'
 import { lookAtLinks } from '../../proof/links/look-at-links.js'
 import { phasorDrawing } from '../../proof/links/phasor-drawing.js'
 import { linksCaution, sayVolts } from '../../proof/links/say-links.js'
+import { sayOrigin, sourceNames } from '../../proof/source-names.js'
 import { Pictures } from '../entry/pictures.js'
 import { DrawnLinks } from '../marks/link-drawing.js'
 import type { OfSet } from '../of-set.js'
@@ -120,15 +121,36 @@ function pairsOf({ winding, joined }: LinksRecord, values: LinksOf['values']): s
   return sayList(outlets.map((pair) => `${sayVolts(pair, units)} between ${pair.from} and ${pair.to}`)) || '–'
 }
 
-function Boards({ found, left, values }: LinksOf) {
+function Boards({ found, left, values, links, catalogue }: LinksOf) {
   const { boards } = words
+  const names = sourceNames(catalogue)
+  const isOf = (record: LinksRecord) => {
+    const pattern = patternOfRecord(links, record)
+    return pattern && words.draw.is(pattern.name.toLowerCase(), sayOrigin(pattern.told, names))
+  }
   return (
     <Passage title={boards.title} says={boards.says.map((line) => <p key={line}>{line}</p>)} className="wide">
       <div className="boards">
         {found && (
-          <Board state={found} other={left} values={values} title={boards.found} word={boards.gone} />
+          <Board
+            state={found}
+            other={left}
+            values={values}
+            title={boards.found}
+            word={boards.gone}
+            is={isOf(found.record)}
+          />
         )}
-        {left && <Board state={left} other={found} values={values} title={boards.left} word={boards.fresh} />}
+        {left && (
+          <Board
+            state={left}
+            other={found}
+            values={values}
+            title={boards.left}
+            word={boards.fresh}
+            is={isOf(left.record)}
+          />
+        )}
       </div>
     </Passage>
   )
@@ -140,12 +162,15 @@ function Board({
   values,
   title,
   word,
+  is,
 }: {
   readonly state: State
   readonly other: State | undefined
   readonly values: LinksOf['values']
   readonly title: (day: string) => string
   readonly word: string
+  /** Which pattern it is, and where that comes from. */
+  readonly is: string | undefined
 }) {
   const { winding, joined } = record
   const changed = other && { leads: changedLeads(record, other.record), word }
@@ -160,6 +185,7 @@ function Board({
       </figcaption>
       <DrawnLinks {...linkDrawing(winding, joined, changed === undefined ? {} : { changed })} />
       <DrawnLinks {...phasorDrawing(winding, joined, { values, longest: 80 })} />
+      {is !== undefined && <p className="fine">{is}</p>}
     </figure>
   )
 }
