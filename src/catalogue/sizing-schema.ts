@@ -33,6 +33,23 @@ export const sizingSchema = z.strictObject({
       }),
     ),
     usualMeanPressureBar: z.strictObject({ natural: positive, turbo: positive, turboCooled: positive }),
+    /** Correction of engine tests (SAE J1349, ISO 1585), a second opinion on the derating. */
+    testCorrection: z.strictObject({
+      dryPressureKPa: positive,
+      temperatureC: z.number(),
+      /** Engine factor: slope and what is taken off, by the fuel of a cycle [mg/l], and its values beyond both ends. */
+      fuelSlope: positive,
+      fuelLess: positive,
+      fuelFrom: positive,
+      fuelTo: positive,
+      factorBelow: positive,
+      factorAbove: positive,
+      validFrom: positive,
+      validTo: positive,
+      exponents: z.array(
+        z.strictObject({ id: z.enum(aspirations), pressure: positive, temperature: positive }),
+      ),
+    }),
   }),
   alternator: z.strictObject({
     efficiencyAt5KW: share,
@@ -55,12 +72,32 @@ export const sizingSchema = z.strictObject({
   }),
   firstStep: z.strictObject({ fullUpToBar: positive }),
   frequency: z.strictObject({ dipMost: share, inertiaSeconds: positive, governorSeconds: positive }),
-  exhaust: z.strictObject({ naturalKPa: positive, turboKPa: positive }),
+  exhaust: z.strictObject({
+    naturalKPa: positive,
+    turboKPa: positive,
+    /** Behind the engine at full load. */
+    gasC: positive,
+    gasKJPerKgK: positive,
+    hoseAimC: positive,
+    hoseMostC: positive,
+  }),
   heat: z.strictObject({
     jacketShare: share,
     radiationShare: share,
     exchangerRiseK: positive,
     fuelKWhPerLitre: positive,
+  }),
+  fuel: z.strictObject({ kgPerLitre: positive, co2KgPerLitre: positive }),
+  /** Of coolant to sea water: as made, as it fouls, and what it is made for. */
+  exchanger: z.strictObject({
+    cleanKWPerM2K: positive,
+    seaFoulingM2KPerKW: positive,
+    jacketFoulingM2KPerKW: positive,
+    coolantMostC: positive,
+    /** What the coolant loses on its way through, at full load. */
+    coolantDropK: positive,
+    /** Sea water in which it still carries the heat of the rating when fouled. */
+    warmSeaC: z.number(),
   }),
   water: z.strictObject({
     seaKJPerKgK: positive,

@@ -25,7 +25,15 @@ const load = z.object({
   leg: z.enum(['one', 'two', 'both']),
   watts: z.number(),
   vars: z.number(),
-  start: z.object({ va: z.number(), powerFactor: z.number(), softStarter: z.boolean() }).optional(),
+  start: z
+    .object({
+      va: z.number(),
+      powerFactor: z.number(),
+      softStarter: z.boolean(),
+      letter: z.string().optional(),
+      seconds: z.number().optional(),
+    })
+    .optional(),
   duty: z.record(z.string(), z.object({ easy: chance, hard: chance })),
   hours: z.record(z.string(), z.number()),
   shed: z.number().optional(),
@@ -44,6 +52,10 @@ const check = z.object({
   occasion: z.string().optional(),
   season: z.string().optional(),
   about: z.string().optional(),
+  bears: z.object({ startKVA: z.number(), setKVA: z.number() }).optional(),
+  perYear: z.number().optional(),
+  limitPath: z.string().optional(),
+  usual: texts.optional(),
 })
 const where = { occasion: z.string(), hours: z.number() }
 
@@ -100,11 +112,22 @@ export const sizeFields = {
     curves: z.array(z.object({ ...where, kW: points, curve: durationCurve })),
     sets: z.array(
       z.object({
-        set: z.object({ id: z.string(), name: z.string(), ratingKW: z.number(), kVA: z.number() }),
+        set: z.object({
+          id: z.string(),
+          name: z.string(),
+          ratingKW: z.number(),
+          kVA: z.number(),
+          madeForHertz: z.number().optional(),
+        }),
         verdict,
         place: verdict,
         engineKW: z.number(),
         alternatorKVA: z.number(),
+        engineFactor: z.number(),
+        engineFactorByTest: z.number().optional(),
+        alternatorFactor: z.number(),
+        alternatorFactorByRise: z.number(),
+        fuel: z.object({ litres: z.number(), litresPerKWh: z.number().optional(), co2Kg: z.number() }),
         lowShare: chance,
         overloadsPerYear: z.number(),
         overloadsUnshed: z.number().optional(),

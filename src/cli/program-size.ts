@@ -23,6 +23,7 @@ export function addSizing(program: Command): void {
     }),
   )
     .addOption(demandBasis())
+    .option('--all', 'every check of every set, passed ones too, and each occasion')
     .option('--sizes <list>', 'look at these ratings [kW] beside the present set and those that are offered')
     .action(answering(async (options) => (await import('./size.js')).showSize(options)))
 }

@@ -19,12 +19,16 @@ import {
   againstOf,
   basisWords,
   checkNames,
+  checkRows,
   inHundred,
   occasionName,
+  occasionRows,
   sayAgainst,
   sayBlocked,
   sayConnected,
   sayFound,
+  sayFuel,
+  sayLeft,
   sayMeasures,
   saySize,
   sayWhere,
@@ -111,7 +115,7 @@ function boatList(question: SetQuestion): Result {
     `${load.volts} V${load.leg === 'both' ? ', both legs' : load.leg === 'two' ? ', leg two' : ''}`,
     load.start === undefined
       ? ''
-      : `${spoken(load.start.va / 1000)} kVA${load.start.softStarter ? ', soft' : ''}`,
+      : `${spoken(load.start.va / 1000)} kVA${load.start.softStarter ? ', soft' : ''}${load.start.letter === undefined ? '' : `, letter ${load.start.letter}`}`,
     `${spoken(hoursOn(load))} h`,
     load.basis,
     load.shed === undefined ? '' : String(load.shed),
@@ -147,6 +151,8 @@ function hoursOn({ hours }: Load): number {
 export interface SizeOptions extends SetOptions {
   readonly by?: DemandBasis
   readonly sizes?: string
+  /** Every check of every set, passed ones too, and each occasion. */
+  readonly all?: boolean
 }
 
 /** `size`: what is drawn, by occasion, and which sets carry it. */
@@ -173,12 +179,15 @@ export function showSize(options: SizeOptions): Promise<Result> {
     return {
       ok: true,
       json: { type: 'gensettle/size', version: 1, boat, set, asOf, saying: saySize(sized), ...sized, trades },
-      text: sizeText(sized, { trades, currency: boatFacts.currency ?? '' }),
+      text: sizeText(sized, { trades, currency: boatFacts.currency ?? '', all: options.all ?? false }),
     }
   })
 }
 
-function sizeText(sized: BoatSize, of: { readonly trades: BoatTrades; readonly currency: string }): string {
+function sizeText(
+  sized: BoatSize,
+  of: { readonly trades: BoatTrades; readonly currency: string; readonly all: boolean },
+): string {
   const { loadRules } = shippedCatalogue()
   const { figures, sets, assumed, problems, kept } = sized
   if ((sized.loads.length === 0 && sized.basis === 'list') || figures.length === 0) {
@@ -212,7 +221,7 @@ function sizeText(sized: BoatSize, of: { readonly trades: BoatTrades; readonly c
     ...(kept < 0.9995
       ? [`The rules of the house leave room for ${inHundred(kept)} of the time that is wanted.`]
       : []),
-    ...sets.flatMap(setText),
+    ...sets.flatMap((one) => setText(one, of)),
     ...(sized.loads.length === 0 ? [] : tradesText(sized, of)),
     ...[...assumed, ...of.trades.assumed].map(
       (line, i) => `${i === 0 ? '\nTaken for granted:\n' : ''}  ${line}`,
@@ -235,20 +244,11 @@ function measuredText({ measured, basis }: BoatSize): string[] {
 }
 
 /** What speaks against a set, and how it would run. */
-function setText(judged: JudgedSet): string[] {
+function setText(judged: JudgedSet, { all }: { readonly all: boolean }): string[] {
   const { loadRules } = shippedCatalogue()
-  const {
-    set,
-    engineKW,
-    alternatorKVA,
-    lowShare,
-    overloadsPerYear,
-    overloadsUnshed,
-    dipsPerYear,
-    verdict,
-    place,
-  } = judged
+  const { set, fuel, lowShare, overloadsPerYear, overloadsUnshed, dipsPerYear, verdict, place } = judged
   const against = againstOf(judged)
+  const { left, second } = sayLeft(judged)
   const untold = against.filter(({ worst }) => worst.verdict === 'cannot-tell')
   const carries =
     verdict === 'fails'
@@ -259,8 +259,10 @@ function setText(judged: JudgedSet): string[] {
   return [
     '',
     `${set.kind === 'size' ? `A set of ${set.name}` : upperFirst(set.name)}: ${carries}${place === 'fails' ? ', and does not suit the place' : ''}.`,
-    `  Leaves ${spoken(engineKW)} kW and ${spoken(alternatorKVA)} kVA there; below 30 % in ${inHundred(lowShare)} of its hours; too much asked at ${spoken(overloadsPerYear)} starts a year${overloadsUnshed === undefined ? '' : `, ${spoken(overloadsUnshed)} with what may be shed off`}, too deep a dip at ${spoken(dipsPerYear)}.`,
-    ...against
+    `  Leaves ${left} there (by a second reckoning ${second}); burns ${sayFuel(fuel)}${set.madeForHertz === undefined ? '' : `; made for ${set.madeForHertz} Hz, reckoned at the boat’s`}.`,
+    `  Below 30 % in ${inHundred(lowShare)} of its hours; too much asked at ${spoken(overloadsPerYear)} starts a year${overloadsUnshed === undefined ? '' : `, ${spoken(overloadsUnshed)} with what may be shed off`}, too deep a dip at ${spoken(dipsPerYear)}.`,
+    ...(all ? wholeSetText(judged) : []),
+    ...(all ? [] : against)
       .filter(({ worst }) => worst.verdict !== 'cannot-tell')
       .map(({ worst, also }) => {
         const others = also.map((one) => occasionName(loadRules, one).toLowerCase())
@@ -272,9 +274,34 @@ function setText(judged: JudgedSet): string[] {
           .join('; ')
         return `  ${verdictWords[worst.verdict]}: ${checkNames[worst.check]}: ${sayFound(worst)}${where === '' ? '' : ` (${where})`}`
       }),
-    ...(untold.length === 0
+    ...(all || untold.length === 0
       ? []
       : [`  cannot tell: ${untold.map(({ worst }) => checkNames[worst.check].toLowerCase()).join(', ')}`]),
+  ]
+}
+
+/** Every check, and each occasion. */
+function wholeSetText(judged: JudgedSet): string[] {
+  const { loadRules } = shippedCatalogue()
+  const occasions = [
+    { head: 'occasion' },
+    { head: 'verdict' },
+    { head: 'engine, one hour in a hundred' },
+    { head: 'alternator' },
+    right('starts too many a year'),
+    right('dips too deep'),
+    right('below 30 %'),
+  ]
+  const checks = [
+    { head: 'what', wrap: 44 },
+    { head: 'verdict' },
+    { head: 'found', wrap: 44 },
+    { head: 'where', wrap: 40 },
+  ]
+  return [
+    tableText(occasions, occasionRows(judged, loadRules)),
+    '',
+    tableText(checks, checkRows(judged, loadRules)),
   ]
 }
 

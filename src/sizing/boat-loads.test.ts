@@ -63,6 +63,17 @@ test('what a nameplate or a meter says takes its place', () => {
   expect(one({ id: 'p', runW: 900, horsepower: 1 }).vars).toBeCloseTo(675, 6)
 })
 
+// NEMA MG 1 10.37.2; held: quoted. 60 A at 230 V and 1.5 hp are 9.2 kVA/hp.
+test('a nameplate’s current and horsepower make its letter, and another one told is asked about', () => {
+  const pump = { id: 'pump', runW: 1400, volts: 230, lockedRotorA: 60, horsepower: 1.5 }
+  expect(one(pump, fifty).start).toMatchObject({ va: 13_800, letter: 'L' })
+  expect(one({ ...pump, codeLetter: 'L' }, fifty).start!.letter).toBe('L')
+  const { loads, problems } = read([{ ...pump, codeLetter: 'H' }], fifty)
+  expect(loads[0]!.start!.va).toBeCloseTo(13_800, 9)
+  expect(problems).toMatchObject([{ code: 'contradicted', path: 'load pump: codeLetter', found: 'H' }])
+  expect(problems[0]!.allowed).toContain('L, the letter of 60 A')
+})
+
 test('a 240 V load hangs across both legs; the others go where less hangs, or where they are said to', () => {
   const { loads } = read([
     { id: 'pump', is: 'watermaker-large' },

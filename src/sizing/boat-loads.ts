@@ -10,7 +10,7 @@ import type { Problem } from '../catalogue/problem.js'
 import type { LoadFact, RuleFact } from '../register/load-facts.js'
 import { cyclesPerHour } from './cycles.js'
 import type { Duty, HouseRule, Leg, Load, LoadStart } from './load-type.js'
-import { apparentVa, lockedRotorAmps, startVaOfLetter } from './motor-start.js'
+import { apparentVa, letterOf, letterValue, lockedRotorAmps, startVaOfLetter } from './motor-start.js'
 
 /** What is known of loads anywhere. */
 export interface LoadBook {
@@ -57,6 +57,7 @@ export function boatLoads(
       problems.push(load)
       return []
     }
+    problems.push(...letterProblem(fact, load))
     const count = fact.count ?? 1
     return Array.from({ length: count }, (_, i) =>
       count === 1 ? load : { ...load, id: `${load.id}.${i + 1}`, name: `${load.name}, ${i + 1}` },
@@ -156,6 +157,7 @@ function startOf(
   const motor = of.known?.motor
   const bareVa = startVaOf(motors, fact, of)
   if (bareVa === undefined) return undefined
+  const letter = letterAs(motors, fact, of.volts)
   const fitted = fact.softStarter ?? false
   // Of a motor that the catalogue does not know, only that one is fitted says that one can be.
   const factor = motor?.softStartFactor ?? (fitted ? loadRules.softStart.againstLoadFactor : undefined)
@@ -167,7 +169,28 @@ function startOf(
     bareVa,
     ...(softVa === undefined ? {} : { softVa }),
     softStarter,
+    ...(letter === undefined ? {} : { letter }),
+    ...(motor === undefined ? {} : { seconds: motor.startSeconds }),
   }
+}
+
+/** The code letter that a nameplate's current and horsepower make, or that it gives. */
+function letterAs(
+  motors: Motors,
+  { lockedRotorA, horsepower, codeLetter }: LoadFact,
+  volts: number,
+): string | undefined {
+  if (lockedRotorA === undefined || horsepower === undefined) return codeLetter
+  return letterOf(motors, letterValue({ lockedRotorA, volts, phases: 1, horsepower }))
+}
+
+/** A letter told that is not that of the current told: the current is reckoned with. */
+function letterProblem(fact: LoadFact, load: Load): Problem[] {
+  const letter = load.start?.letter
+  const { codeLetter, lockedRotorA, horsepower } = fact
+  if (codeLetter === undefined || letter === undefined || letter === codeLetter) return []
+  const allowed = `${letter}, the letter of ${lockedRotorA} A at ${load.volts} V and ${horsepower} hp`
+  return [problem('contradicted', `load ${fact.id}: codeLetter`, codeLetter, allowed)]
 }
 
 /** From the nameplate first: current, then letter, then power; then the catalogue's motor. [VA] */

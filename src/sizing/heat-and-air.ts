@@ -43,9 +43,6 @@ export function liftM({ kgPerM3 }: Coolant, backPressureKPa: number): number {
   return (1000 * backPressureKPa) / (kgPerM3 * gravity)
 }
 
-/** Pressures as gauges and manuals give them. [kPa] Inch of mercury at 0 °C, pound per square inch, inch of water at 4 °C; recalled. */
-export const kPaOf = { inchMercury: 3.386389, psi: 6.894757, inchWater: 0.2490889 } as const
-
 /** What mixes in a wet exhaust. */
 export interface WetExhaust {
   readonly waterKgPerS: number
@@ -114,6 +111,11 @@ const air = { kgPerM3: 1.15, kJPerKgK: 1.005 }
 export function coolingM3PerHour(of: { readonly heatKW: number; readonly riseK: number }): number {
   requireWithin('riseK', of.riseK, 0.1, 100, 'K')
   return (3600 * of.heatKW) / (air.kgPerM3 * air.kJPerKgK * of.riseK)
+}
+
+/** Mass of air. [kg] ρ at about 35 °C. */
+export function airKg(m3: number): number {
+  return air.kgPerM3 * m3
 }
 
 /** Free opening. [cm²] `10⁴ · V̇ / (3600 · v)`, V̇ [m³/h], v [m/s]. */

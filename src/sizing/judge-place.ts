@@ -1,32 +1,20 @@
-/**
- * Whether a set can stand where it is to stand, and get there: sea water, exhaust, air, openings, weight.
- *
- * @module
- */
-
-import type { WholeSet } from '../catalogue/file-schema.js'
-import type { SizingLimits } from '../catalogue/sizing-schema.js'
 import { fuelLitresPerHour } from '../catalogue/whole-set.js'
 import type { SpaceFacts } from '../register/load-facts.js'
 import { alternatorEfficiency } from './alternator-rating.js'
-import { meanPressureBar } from './engine-derating.js'
+import { sweptLitresOf } from './engine-size.js'
 import {
   columnKPa,
   combustionM3PerHour,
   coolingM3PerHour,
-  flowLitresPerMinute,
+  liftM,
   openingCm2,
   seaWater,
 } from './heat-and-air.js'
-
+import { coolantLitresPerMinute, exchangerLitresPerMinute } from './judge-heat.js'
+import type { PlaceBook } from './judged-set.js'
 import { tightest } from './passage.js'
 import { type CheckId, measured, type SizeCheck } from './size-check.js'
 import type { SizedSet } from './sized-set.js'
-
-export interface PlaceBook {
-  readonly sizing: SizingLimits
-  readonly wholeSet: WholeSet
-}
 
 /** Everything about the place that can be told. */
 export function judgePlace(
@@ -71,9 +59,11 @@ function insideFor(
 
 /** Hose for the sea water that a set of this size is cooled and its exhaust wetted with. */
 function rawWater(book: PlaceBook, { ratingKW }: SizedSet, { rawWaterHoseMm }: SpaceFacts): SizeCheck {
+  const sea = Math.round(exchangerLitresPerMinute(book, ratingKW))
+  const coolant = Math.round(coolantLitresPerMinute(book, ratingKW))
   return {
     ...atLeast('raw-water', rawWaterHoseMm, insideFor(book.wholeSet.seaWater.hose, ratingKW), 'mm'),
-    about: `${Math.round(exchangerLitresPerMinute(book, ratingKW))} l/min`,
+    about: `${sea} l/min of sea water and ${coolant} of coolant`,
     limitPath: 'wholeSet.seaWater.hose',
   }
 }
@@ -100,7 +90,8 @@ function exhaustLift(
   const found =
     exhaustRiseMm === undefined ? undefined : columnKPa(seaWater(sizing.water), exhaustRiseMm / 1000)
   const limitPath = natural ? 'sizing.exhaust.naturalKPa' : 'sizing.exhaust.turboKPa'
-  return { ...atMost('exhaust-lift', found, limit, 'kPa'), limitPath }
+  const mostM = liftM(seaWater(sizing.water), limit)
+  return { ...atMost('exhaust-lift', found, limit, 'kPa'), about: `at most ${mostM.toFixed(2)} m`, limitPath }
 }
 
 /** Openings for the air that the engine burns and that carries its heat out. */
@@ -114,9 +105,8 @@ function ventilation({ sizing, wholeSet }: PlaceBook, set: SizedSet, { ventCm2 }
     condition: 'healthy',
   })
   const heatKW = radiationShare * litres * fuelKWhPerLitre + set.ratingKW * (1 / efficiency - 1)
-  const swept = set.sweptLitres ?? usualSweptLitres(sizing, set, efficiency)
   const m3PerHour =
-    combustionM3PerHour({ sweptLitres: swept, rpm: set.rpm, volumetricEfficiency }) +
+    combustionM3PerHour({ sweptLitres: sweptLitresOf(sizing, set), rpm: set.rpm, volumetricEfficiency }) +
     coolingM3PerHour({ heatKW, riseK })
   const check = atLeast(
     'ventilation',
@@ -129,17 +119,6 @@ function ventilation({ sizing, wholeSet }: PlaceBook, set: SizedSet, { ventCm2 }
     limitPath: 'sizing.ventilation.openingMPerS',
     ...(set.sweptLitres === undefined ? { usual: ['sweptLitres'] } : {}),
   }
-}
-
-/** Swept volume at the usual mean pressure. [l] */
-function usualSweptLitres({ engine }: SizingLimits, set: SizedSet, efficiency: number): number {
-  const bar =
-    set.aspiration === 'turbo'
-      ? engine.usualMeanPressureBar.turbo
-      : set.aspiration === 'turbo-cooled'
-        ? engine.usualMeanPressureBar.turboCooled
-        : engine.usualMeanPressureBar.natural
-  return meanPressureBar({ shaftKW: set.ratingKW / efficiency, sweptLitres: 1, rpm: set.rpm }) / bar
 }
 
 function engineSpace({ sizing }: PlaceBook, { engineSpaceC }: SpaceFacts): SizeCheck {
@@ -167,11 +146,4 @@ function wayOut(set: SizedSet, { wayOut: openings, liftKg }: SpaceFacts): SizeCh
           ...(unknown ? { usual: ['edges'] } : {}),
         }
   return [passage, atMost('lift', liftKg === undefined ? undefined : weight, liftKg ?? weight, 'kg')]
-}
-
-/** Sea water that the exchanger of a set needs at its rating. [l/min] */
-function exchangerLitresPerMinute({ sizing, wholeSet }: PlaceBook, ratingKW: number): number {
-  const litres = fuelLitresPerHour(wholeSet, { ratingKW, loadKW: ratingKW, condition: 'healthy' })
-  const heatKW = sizing.heat.jacketShare * litres * sizing.heat.fuelKWhPerLitre
-  return flowLitresPerMinute(seaWater(sizing.water), { heatKW, riseK: sizing.heat.exchangerRiseK })
 }

@@ -1,14 +1,16 @@
 /**
- * How a set runs over a year: light load, the mean of a day.
+ * How a set runs over a year: light load, the mean of a day, fuel.
  *
  * @module
  */
 
+import { fuelLitresPerHour } from '../catalogue/whole-set.js'
 import { stepW } from './demand-grid.js'
-import type { Derated, Judged } from './judged-set.js'
+import type { Derated, FuelOfYear, Judged } from './judged-set.js'
 import type { Weathers } from './load-type.js'
 import type { OnOccasion } from './occasions.js'
 import { measured, type SizeCheck } from './size-check.js'
+import type { SizedSet } from './sized-set.js'
 
 /** Light running, and the mean over a day. */
 export function lowLoadChecks(
@@ -31,6 +33,23 @@ export function lowLoadChecks(
       limitPath: 'sizing.load.meanShareMost',
     },
   ]
+}
+
+/** What a set burns in a year for what is drawn, as its line of fuel has it: none of what is beyond its rating. */
+export function fuelOfYear({ book, year }: Judged, set: SizedSet): FuelOfYear {
+  const { ratingKW, condition } = set
+  const given = year.map(({ hours, demand }) => ({ hours, loadKW: Math.min(ratingKW, demand.meanW / 1000) }))
+  const litres = given.reduce(
+    (sum, { hours, loadKW }) =>
+      sum + hours * fuelLitresPerHour(book.wholeSet, { ratingKW, loadKW, condition }),
+    0,
+  )
+  const kWh = given.reduce((sum, { hours, loadKW }) => sum + hours * loadKW, 0)
+  return {
+    litres,
+    ...(kWh > 0 ? { litresPerKWh: litres / kWh } : {}),
+    co2Kg: book.sizing.fuel.co2KgPerLitre * litres,
+  }
 }
 
 /** The season in which most is drawn on the mean of a day's running. Time at rest is not counted. */

@@ -5,9 +5,10 @@
  */
 
 import { deratedOf } from './derated-set.js'
+import { heatChecks } from './judge-heat.js'
 import { judgeOccasion } from './judge-occasion.js'
 import { judgePlace } from './judge-place.js'
-import { lowLoadChecks } from './judge-running.js'
+import { fuelOfYear, lowLoadChecks } from './judge-running.js'
 import { startChecks } from './judge-starts.js'
 import type { Judged, JudgedSet, SetOnOccasion } from './judged-set.js'
 import type { StartLimits } from './overload.js'
@@ -34,12 +35,17 @@ export function judgeSet(on: Judged, set: SizedSet): JudgedSet {
   )
   const hours = year.reduce((sum, one) => sum + one.hours, 0)
   const lowShare = hours === 0 ? 0 : weighedMean(occasions, ({ lowShare: share }) => share)
-  const place = judgePlace(book, { set, space: on.space })
+  const p99KW = Math.max(0, ...occasions.map((one) => one.p99KW))
+  const place = [
+    ...judgePlace(book, { set, space: on.space }),
+    ...heatChecks(book, { set, space: on.space, p99KW }),
+  ]
   const carrying = [...startChecks(on, { set, derated }), ...lowLoadChecks(on, { lowShare, derated })]
   const all = [...carrying, ...occasions.flatMap((one) => one.checks)]
   return {
     set,
     ...derated,
+    fuel: fuelOfYear(on, set),
     occasions,
     checks: [...carrying, ...place],
     hoursPerYear: hours,

@@ -4,9 +4,9 @@
  * @module
  */
 
+import type { WholeSet } from '../catalogue/file-schema.js'
 import type { SizingLimits } from '../catalogue/sizing-schema.js'
 import type { SpaceFacts } from '../register/load-facts.js'
-import type { PlaceBook } from './judge-place.js'
 import type { Load, Occasion } from './load-type.js'
 import type { OnOccasion } from './occasions.js'
 import type { SizeCheck, Verdict } from './size-check.js'
@@ -33,6 +33,14 @@ export interface SetOnOccasion {
   readonly checks: readonly SizeCheck[]
 }
 
+/** What a set burns in a year for the same loads. */
+export interface FuelOfYear {
+  readonly litres: number
+  /** Left out: nothing is drawn. */
+  readonly litresPerKWh?: number
+  readonly co2Kg: number
+}
+
 export interface JudgedSet {
   readonly set: SizedSet
   /** What is left of engine and alternator where it stands. */
@@ -42,6 +50,9 @@ export interface JudgedSet {
   readonly alternatorFactor: number
   /** The alternator's by the rise of class H alone: a second opinion. */
   readonly alternatorFactorByRise: number
+  /** The engine's by the correction of engine tests, the same; left out: that does not reach so far. */
+  readonly engineFactorByTest?: number
+  readonly fuel: FuelOfYear
   readonly occasions: readonly SetOnOccasion[]
   /** Over the year and whatever the occasion. */
   readonly checks: readonly SizeCheck[]
@@ -56,12 +67,14 @@ export interface JudgedSet {
   readonly place: Verdict
 }
 
-export interface JudgeBook extends PlaceBook {
+/** What sets are held against. */
+export interface PlaceBook {
   readonly sizing: SizingLimits
+  readonly wholeSet: WholeSet
 }
 
 export interface Judged {
-  readonly book: JudgeBook
+  readonly book: PlaceBook
   readonly loads: readonly Load[]
   readonly year: readonly OnOccasion[]
   readonly space: SpaceFacts
@@ -72,7 +85,12 @@ export interface Judged {
 /** What heat and height leave of a set. */
 export type Derated = Pick<
   JudgedSet,
-  'engineKW' | 'alternatorKVA' | 'engineFactor' | 'alternatorFactor' | 'alternatorFactorByRise'
+  | 'engineKW'
+  | 'alternatorKVA'
+  | 'engineFactor'
+  | 'alternatorFactor'
+  | 'alternatorFactorByRise'
+  | 'engineFactorByTest'
 >
 
 export interface OfSet {

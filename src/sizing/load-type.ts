@@ -28,6 +28,10 @@ export interface LoadStart {
   /** Behind one; undefined where none can be fitted. [VA] */
   readonly softVa?: number
   readonly softStarter: boolean
+  /** Code letter of its locked-rotor power, where its horsepower is told. */
+  readonly letter?: string
+  /** Until it is up to speed. [s] Left out: not known. */
+  readonly seconds?: number
 }
 
 /** Share of the time on while switched on, on a day of easy and of hard weather for the season. */

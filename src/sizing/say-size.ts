@@ -6,11 +6,11 @@
 
 import type { LoadRules, Occasion } from '../catalogue/load-schema.js'
 import type { DemandBasis } from './demand-basis.js'
-import type { JudgedSet } from './judged-set.js'
+import type { FuelOfYear, JudgedSet } from './judged-set.js'
 import type { Weathers } from './load-type.js'
 import type { AgainstList } from './measured-against.js'
 import type { BoatSize } from './size-boat.js'
-import { type CheckId, checkIds, type SizeCheck, type Verdict } from './size-check.js'
+import { type CheckId, checkIds, type SizeCheck, type Verdict, worstOf } from './size-check.js'
 import { type Blocked, mostRules, type TradeOff } from './trade-offs.js'
 
 /** What is looked at, in the trade's words. */
@@ -20,6 +20,7 @@ export const checkNames: Readonly<Record<CheckId, string>> = {
   'leg-load': 'Current of a leg, one hour in a hundred',
   'start-overload': 'Starts in a year that ask for more than the engine gives',
   'voltage-dip': 'Voltage dip at the largest start',
+  'starts-together': 'Voltage dip where two starts fall together',
   'start-current': 'Largest start on a capacitor-excited end',
   'first-step': 'Largest single step, against what the engine takes at once',
   'frequency-dip': 'Frequency dip at that step',
@@ -28,6 +29,8 @@ export const checkNames: Readonly<Record<CheckId, string>> = {
   'raw-water': 'Raw-water hose',
   'exhaust-hose': 'Exhaust hose',
   'exhaust-lift': 'Exhaust lift',
+  'exhaust-heat': 'Exhaust hose at full load, if no water turned to steam',
+  'sea-cooling': 'Heat to the sea one hour in a hundred, against a usual exchanger that is fouled',
   ventilation: 'Openings for air',
   'engine-space': 'Temperature of the engine space',
   'way-out': 'Largest piece through the openings',
@@ -77,24 +80,45 @@ export function inHundred(share: number): string {
     : `1 in ${Math.round(1 / share).toLocaleString('en-GB')}`
 }
 
-/** What was found and what is allowed: "9.8 kW, at most 8.6 kW; 14 % too much". */
-export function sayFound({ check, found, limit, unit, by, verdict }: SizeCheck): string {
+/** What was found and what is allowed: "9.8 kW, at most 8.6 kW; 14 % too much", "6 kW, at most 8.6 kW; 30 % to spare". */
+export function sayFound(of: SizeCheck): string {
+  return [sayMargin(of), ...sayMore(of)].join('; ')
+}
+
+/** What would bear a start that is too large, and how often two fall together. */
+function sayMore({ check, bears, perYear, verdict }: SizeCheck): string[] {
+  return [
+    ...(bears === undefined || verdict === 'passes'
+      ? []
+      : [
+          `a start of ${spoken(bears.startKVA)} kVA is borne, and this one by an alternator of ${spoken(bears.setKVA)} kVA`,
+        ]),
+    ...(check === 'starts-together' && perYear !== undefined
+      ? [`too deep ${spoken(perYear)} times a year`]
+      : []),
+  ]
+}
+
+function sayMargin({ check, found, limit, unit, by, verdict }: SizeCheck): string {
   const amount = (value: number) => (unit === 'share' ? inHundred(value) : `${spoken(value)} ${unit}`)
   if (check === 'way-out') {
     if (found === undefined) return 'no opening is told'
     return found > 0 ? `${found} mm too large` : `${-found} mm to spare`
   }
   if (found === undefined) return limit === undefined ? 'not told' : `not told; ${amount(limit)} wanted`
-  const word = ['raw-water', 'exhaust-hose', 'ventilation'].includes(check) ? 'at least' : 'at most'
-  const beyond =
-    by === undefined || verdict !== 'fails' || limit === 0
-      ? ''
-      : word === 'at least'
-        ? '; too little'
-        : by >= 1
-          ? `; ${spoken(by + 1)} times as much`
-          : `; ${Math.max(1, Math.round(100 * by))} % too much`
-  return `${amount(found)}, ${word} ${amount(limit ?? 0)}${beyond}`
+  const least = ['raw-water', 'exhaust-hose', 'ventilation'].includes(check)
+  const beyond = by === undefined || limit === 0 ? '' : sayBeyond({ by, verdict, least })
+  return `${amount(found)}, ${least ? 'at least' : 'at most'} ${amount(limit ?? 0)}${beyond}`
+}
+
+/** How far from its limit, on either side. */
+function sayBeyond(of: { readonly by: number; readonly verdict: Verdict; readonly least: boolean }): string {
+  const { by, verdict, least } = of
+  const percent = (share: number) => `${Math.max(1, Math.round(100 * share))} %`
+  if (verdict === 'passes') return by < -0.005 ? `; ${percent(-by)} to spare` : ''
+  if (verdict !== 'fails') return ''
+  if (least) return `; ${percent(by)} more wanted`
+  return by >= 1 ? `; ${spoken(by + 1)} times as much` : `; ${percent(by)} too much`
 }
 
 /** Where and about what, in brackets: "cooking, hot; oven". */
@@ -153,6 +177,56 @@ function sayPresent({ set, lowShare, overloadsPerYear, verdict }: JudgedSet): st
         ? ''
         : ', and is hardly ever asked for more than it has'
   return `The present one of ${spoken(set.ratingKW)} kW runs below 30 % of its rating ${light}${over}.`
+}
+
+/** What is left of a set where it stands, and by a second reckoning of each: "6.2 kW and 6.8 kVA". */
+export function sayLeft({
+  set,
+  engineKW,
+  alternatorKVA,
+  engineFactorByTest,
+  alternatorFactorByRise,
+}: JudgedSet): { readonly left: string; readonly second: string } {
+  const second = [
+    ...(engineFactorByTest === undefined ? [] : [`${spoken(engineFactorByTest * set.ratingKW)} kW`]),
+    `${spoken(alternatorFactorByRise * set.kVA)} kVA`,
+  ]
+  return { left: `${spoken(engineKW)} kW and ${spoken(alternatorKVA)} kVA`, second: second.join(' and ') }
+}
+
+/** "1,240 l a year, 0.46 l/kWh, 3,320 kg of carbon dioxide". */
+export function sayFuel({ litres, litresPerKWh, co2Kg }: FuelOfYear): string {
+  return [
+    `${spoken(litres)} l a year`,
+    ...(litresPerKWh === undefined ? [] : [`${spoken(litresPerKWh)} l/kWh`]),
+    `${spoken(co2Kg)} kg of carbon dioxide`,
+  ].join(', ')
+}
+
+/** A set on each occasion: its verdict, what is asked of engine and alternator, starts that are too much, and light running. */
+export function occasionRows({ occasions }: JudgedSet, rules: LoadRules): string[][] {
+  return occasions.map(({ occasion, checks, overloadsPerYear, dipsPerYear, lowShare }) => {
+    const found = (check: CheckId) => {
+      const one = checks.find((each) => each.check === check)
+      return one === undefined ? '–' : sayFound(one)
+    }
+    return [
+      occasionName(rules, occasion),
+      verdictWords[worstOf(checks.map(({ verdict }) => verdict))],
+      found('engine-load'),
+      found('alternator-load'),
+      spoken(overloadsPerYear),
+      spoken(dipsPerYear),
+      inHundred(lowShare),
+    ]
+  })
+}
+
+/** Every check of a set that is of no single occasion, passed ones too: what, verdict, found, where. */
+export function checkRows({ checks }: JudgedSet, rules: LoadRules): string[][] {
+  return [...checks]
+    .sort((a, b) => checkIds.indexOf(a.check) - checkIds.indexOf(b.check))
+    .map((one) => [checkNames[one.check], verdictWords[one.verdict], sayFound(one), sayWhere(one, rules)])
 }
 
 /** One thing that speaks against a set, at its worst, and the other occasions on which it does. */

@@ -230,3 +230,73 @@ test('what may be shed, switched off, takes overloads away; nothing of it is tol
   expect(sets.at(-3)!.overloadsUnshed).toBeCloseTo(without.sets.at(-3)!.overloadsPerYear, 9)
   expect(without.sets[0]).not.toHaveProperty('overloadsUnshed')
 })
+
+test('a start that dips too far says what start is borne, and what alternator would bear it', () => {
+  const sized = sizeBoat(question([...some, 'dive-compressor'], { sizes: [4] }))
+  const small = sized.sets.find(({ set }) => set.id === 'size-4')!
+  const { bears, found, limit, about } = checkOf(sized, 'size-4', 'voltage-dip')
+  expect(found).toBeGreaterThan(limit!)
+  const startKVA = sized.loads.find(({ name }) => name === about)!.start!.va / 1000
+  expect(bears!.startKVA).toBeLessThan(startKVA)
+  expect(bears!.setKVA).toBeGreaterThan(small.set.kVA)
+  expect(bears!.startKVA / small.set.kVA).toBeCloseTo(startKVA / bears!.setKVA, 9)
+})
+
+test('two starts that fall together dip further than either, unless a rule keeps them apart', () => {
+  const loads = ['air-conditioner-10000', 'air-conditioner-16000']
+  const free = sizeBoat(question(loads, { sizes: [4] }))
+  const both = checkOf(free, 'size-4', 'starts-together')
+  expect(both.found).toBeGreaterThan(checkOf(free, 'size-4', 'voltage-dip').found!)
+  expect(both.perYear).toBeGreaterThan(0)
+  const ruled = sizeBoat(question(loads, { sizes: [4], facts: { rules: [{ id: 'r', loads, entry: 'e' }] } }))
+  expect(checkOf(ruled, 'size-4', 'starts-together')).toBeUndefined()
+})
+
+test('a larger set burns more for the same loads, by what it takes to turn it', () => {
+  const { sets, figures } = sizeBoat(question(some, { sizes: [8, 12] }))
+  const [, small, large] = sets
+  expect(figures.every(({ kW }) => kW.most < 8)).toBe(false)
+  const { litresPerHourPerRatedKW } = catalogue.wholeSet.fuel.healthy
+  // Six and a half hours on a hundred days.
+  expect(large!.fuel.litres - small!.fuel.litres).toBeCloseTo(4 * 650 * litresPerHourPerRatedKW, 6)
+  expect(large!.fuel.co2Kg).toBeCloseTo(2.681 * large!.fuel.litres, 6)
+  expect(sets[0]!.set.condition).toBe('aged')
+})
+
+test('a set made for 60 Hz gives less and dips less at 50', () => {
+  const told = {
+    id: 'sixty',
+    entry: 'c',
+    ratingKw: 6,
+    ratingKva: 6,
+    rpm: 1800,
+    transientReactancePercent: 18,
+  }
+  const { sets } = sizeBoat(question(some, { facts: { candidates: [told] } }))
+  const { set } = sets.find((one) => one.set.id === 'sixty')!
+  expect(set).toMatchObject({ rpm: 1500, madeForHertz: 60 })
+  expect(set.ratingKW).toBeCloseTo(5, 9)
+  expect(set.kVA).toBeCloseTo(5, 9)
+  expect(set.reactance).toBeCloseTo(0.18 * (5 / 6) ** 2, 9)
+})
+
+describe('its heat', () => {
+  const at = (space: LoadFacts['space']) => sizeBoat(question(some, { facts: { space }, sizes: [5] }))
+
+  test('an exchanger of usual make carries the rating fouled in sea water of 32 °C, and less in warmer', () => {
+    const [cool, warm, hot] = [20, 32, 40].map((seaWaterC) =>
+      checkOf(at({ seaWaterC }), 'size-5', 'sea-cooling'),
+    )
+    expect(cool!.limit! / warm!.limit!).toBeCloseTo(75 / 63, 9)
+    expect(hot!.limit! / warm!.limit!).toBeCloseTo(55 / 63, 9)
+    expect(warm!.about).toContain('clean it carries 1.3 times as much')
+  })
+
+  test('an exhaust is the hotter the warmer the sea, and bears a loss of most of its water', () => {
+    const [cool, warm] = [10, 38].map((seaWaterC) => checkOf(at({ seaWaterC }), 'size-5', 'exhaust-heat'))
+    expect(warm!.found! - cool!.found!).toBeGreaterThan(20)
+    expect(cool!.verdict).toBe('passes')
+    expect(warm!.verdict).toBe('tight')
+    expect(warm!.about).toMatch(/at \d+ % of its water it could reach 93 °C/)
+  })
+})

@@ -256,8 +256,12 @@ export function sizeBoat(question: SizeQuestion): BoatSize {
 }
 
 /** The present set, those offered, and bare sizes about them. */
-export function setsOf({ book, facts, setFacts, set, sizes }: SizeQuestion, { year }: Needs): SizedSet[] {
-  const boat = { phases: setFacts.phases ?? 1, rpm: setFacts.rpm ?? 1500 }
+export function setsOf(
+  { book, facts, setFacts, set, sizes }: SizeQuestion,
+  { year, supply }: Pick<Needs, 'year' | 'supply'>,
+): SizedSet[] {
+  const { hertz } = supply
+  const boat = { phases: setFacts.phases ?? 1, rpm: setFacts.rpm ?? (hertz > 55 ? 1800 : 1500), hertz }
   const present = presentSet(book, setFacts, set)
   const offered = facts.candidates.flatMap((fact) => offeredSet(book, fact, boat) ?? [])
   const about = present?.ratingKW ?? Math.max(3, ...year.map(({ kW }) => kW.p99))

@@ -12,6 +12,7 @@ export const checkIds = [
   'leg-load',
   'start-overload',
   'voltage-dip',
+  'starts-together',
   'start-current',
   'first-step',
   'frequency-dip',
@@ -20,6 +21,8 @@ export const checkIds = [
   'raw-water',
   'exhaust-hose',
   'exhaust-lift',
+  'exhaust-heat',
+  'sea-cooling',
   'ventilation',
   'engine-space',
   'way-out',
@@ -44,6 +47,10 @@ export interface SizeCheck {
   readonly season?: Weathers
   /** What it is about: a load, an opening, a leg. */
   readonly about?: string
+  /** The largest start that the set bears, and the smallest alternator that bears the one looked at. */
+  readonly bears?: { readonly startKVA: number; readonly setKVA: number }
+  /** How often in a year. */
+  readonly perYear?: number
   /** The limit's place in the catalogue; undefined: from the set itself or the boat. */
   readonly limitPath?: string
   /** Taken as usual, because nobody told it. */

@@ -10,6 +10,7 @@ import { weightKg } from '../catalogue/whole-set.js'
 import type { CandidateFact } from '../register/load-facts.js'
 import type { SetFacts } from '../register/register-types.js'
 import { singlePhaseKVA } from './alternator-rating.js'
+import { reactanceAt } from './voltage-dip.js'
 
 /** Length, width and height, in any order. [mm] */
 export type Edges = readonly [number, number, number]
@@ -23,6 +24,8 @@ export interface SizedSet {
   readonly kVA: number
   readonly rpm: number
   readonly aspiration: Aspiration
+  /** Aged: the present set, and one that was used before. */
+  readonly condition: 'aged' | 'healthy'
   readonly capacitor: boolean
   /** Transient reactance, per unit of its rating. */
   readonly reactance: number
@@ -31,6 +34,8 @@ export interface SizedSet {
   readonly edges: Edges
   /** The largest piece that it comes apart into; undefined: it comes whole as far as anyone says. */
   readonly piece?: { readonly edges: Edges; readonly weightKg: number }
+  /** Frequency that it is made for, where that is not the boat's: it is reckoned at the boat's. [Hz] */
+  readonly madeForHertz?: number
   /** Fields that nobody told, taken as usual. */
   readonly usual: readonly string[]
   /** The entry that it was told in. */
@@ -62,11 +67,39 @@ export function presentSet(book: SetBook, facts: SetFacts, id: string): SizedSet
   })
 }
 
-/** A set that is offered. Undefined where its rating is not told. */
-export function offeredSet(book: SetBook, fact: CandidateFact, boat: BoatSupply): SizedSet | undefined {
+/** A set that is offered, at the boat's frequency. Undefined where its rating is not told. */
+export function offeredSet(
+  book: SetBook,
+  fact: CandidateFact,
+  boat: BoatSupply & { readonly hertz: number },
+): SizedSet | undefined {
   if (fact.ratingKw === undefined) return undefined
   const { id, name = id, ratingKw, entry, ...told } = fact
-  return { ...madeOf(book, { id, name, kind: 'offered', ratingKw, boat, told }), entry }
+  const set = madeOf(book, { id, name, kind: 'offered', ratingKw, boat, told })
+  return { ...atHertz(set, boat.hertz), entry }
+}
+
+/** Frequencies of the usual speeds of two and four poles. [Hz] */
+const hertzAt: Readonly<Record<number, number>> = { 1500: 50, 3000: 50, 1800: 60, 3600: 60 }
+
+/**
+ * A set made for another frequency, run at the boat's: engine and alternator give less in proportion where it turns slower and
+ * no more where it turns faster, and the reactance is brought along. Its regulator, breaker and governor are another question.
+ */
+function atHertz(set: SizedSet, hertz: number): SizedSet {
+  const made = hertzAt[set.rpm]
+  if (made === undefined || Math.abs(made - hertz) < 1) return set
+  const ratio = hertz / made
+  const gives = Math.min(1, ratio)
+  const kVA = gives * set.kVA
+  return {
+    ...set,
+    ratingKW: gives * set.ratingKW,
+    kVA,
+    rpm: ratio * set.rpm,
+    reactance: reactanceAt({ reactance: set.reactance, hertz: made, kVA: set.kVA }, { hertz, kVA }),
+    madeForHertz: made,
+  }
 }
 
 /** A set of a size, usual in everything else. */
@@ -128,6 +161,7 @@ function madeOf(
     ratingKW: ratingKw,
     kVA: ratedKVA(sizing, { told, ratingKw, boat }),
     rpm,
+    condition: of.kind === 'present' || told.used !== undefined ? 'aged' : 'healthy',
     aspiration: or('aspiration', told.aspiration, 'natural'),
     capacitor,
     reactance: or(

@@ -86,29 +86,40 @@ export function reactiveExceeding(
   return { above: (half - root - 1) / ofSet(start), below: (half + root - 1) / ofSet(start) }
 }
 
-/** Dip of a start with nothing running and in phase. `d = S_s / (S_s + S_g / X)`. NEMA MG 1 part 32; held: recalled. */
-export function simpleDip(start: Omit<MotorStart, 'startPowerFactor'>): number {
-  return voltageDip({ ...start, startPowerFactor: 0 })
+/** A start on an alternator, but for one of the two. */
+type Bearing = Pick<MotorStart, 'startPowerFactor' | 'reactance'> & { readonly dip: number }
+
+/**
+ * Start that keeps to a dip with nothing running, over the rating of the alternator. `(√(1/(1 − d)² − cos² φ) − sin φ) / X`; in
+ * phase, φ = 90°, `d / ((1 − d) X)`.
+ *
+ * Source: derived from `voltageDip`.
+ */
+function startOverSet({ dip, reactance, startPowerFactor: cos }: Bearing): number {
+  requireWithin('dip', dip, 0.001, 0.99, '')
+  requireWithin('startPowerFactor', cos, 0, 1, '')
+  return (Math.sqrt((1 - dip) ** -2 - cos * cos) - Math.sqrt(1 - cos * cos)) / reactance
 }
 
-/** Largest start that keeps to a dip. [kVA] `S_s = d / (1 − d) · S_g / X`. Source: derived. */
-export function largestStartKVA(of: {
-  readonly dip: number
-  readonly setKVA: number
-  readonly reactance: number
-}): number {
-  requireWithin('dip', of.dip, 0, 0.99, '')
-  return ((of.dip / (1 - of.dip)) * of.setKVA) / of.reactance
+/** Largest start that keeps to a dip. [kVA] Source: derived. */
+export function largestStartKVA(of: Bearing & Pick<MotorStart, 'setKVA'>): number {
+  return startOverSet(of) * of.setKVA
 }
 
-/** Smallest alternator on which a start keeps to a dip. [kVA] `S_g = X · S_s (1 − d) / d`. Source: derived. */
-export function smallestSetKVA(of: {
-  readonly dip: number
-  readonly startKVA: number
-  readonly reactance: number
-}): number {
-  requireWithin('dip', of.dip, 0.001, 1, '')
-  return (of.reactance * of.startKVA * (1 - of.dip)) / of.dip
+/** Smallest alternator on which a start keeps to a dip. [kVA] Source: derived. */
+export function smallestSetKVA(of: Bearing & Pick<MotorStart, 'startKVA'>): number {
+  return of.startKVA / startOverSet(of)
+}
+
+/** Two starts on one alternator at once: active and reactive power are added apart. */
+export function startsTogether(one: MotorStart, other: MotorStart): MotorStart {
+  const active = one.startKVA * one.startPowerFactor + other.startKVA * other.startPowerFactor
+  const reactive = [one, other].reduce(
+    (sum, { startKVA, startPowerFactor: cos }) => sum + startKVA * Math.sqrt(1 - cos * cos),
+    0,
+  )
+  const startKVA = Math.hypot(active, reactive)
+  return { ...one, startKVA, startPowerFactor: startKVA > 0 ? Math.min(1, active / startKVA) : 0 }
 }
 
 /** Torque left to a motor. `(1 − d)²` of its own. Source: derived. */
@@ -122,13 +133,13 @@ export function startKW(start: MotorStart, running?: Running): number {
 }
 
 /**
- * A reactance per unit at another frequency, rating and voltage. `X' = X · f'/f · S'/S · (V/V')²`.
+ * A reactance per unit at another frequency and on another rating, the voltage the same. `X' = X · f'/f · S'/S`.
  *
  * Source: derived.
  */
 export function reactanceAt(
-  of: { readonly reactance: number; readonly hertz: number; readonly kVA: number; readonly volts: number },
-  to: { readonly hertz: number; readonly kVA: number; readonly volts: number },
+  of: { readonly reactance: number; readonly hertz: number; readonly kVA: number },
+  to: { readonly hertz: number; readonly kVA: number },
 ): number {
-  return of.reactance * (to.hertz / of.hertz) * (to.kVA / of.kVA) * (of.volts / to.volts) ** 2
+  return of.reactance * (to.hertz / of.hertz) * (to.kVA / of.kVA)
 }
