@@ -4,6 +4,7 @@ import { catalogueFor } from '../catalogue/scale.js'
 import { type Alternative, lifeModelSchema } from '../forecast/life-model.js'
 import type { OpenQuote, OwnAlternative, SetRegister } from '../register/register-types.js'
 import { judged, withOwn } from './alternatives-of.js'
+import type { OpenStop } from './open-stops.js'
 
 const catalogue = catalogueFor(shippedCatalogue, {
   ratingKW: 10,
@@ -41,11 +42,18 @@ const quote: OpenQuote = {
   covers: { parts: [] },
 }
 
-const danger = { danger: 'carbon-monoxide', part: 'elbow', mode: 'leak', entry: 'f' }
+const danger: OpenStop = {
+  line: 'carbon-monoxide',
+  by: 'danger',
+  parts: ['elbow'],
+  danger: 'carbon-monoxide',
+  mode: 'leak',
+  why: 'A danger was found at the elbow and is not made safe: carbon monoxide.',
+}
 
-function registerWith(own: readonly Omit<OwnAlternative, 'entry'>[], openDangers = [danger].slice(1)) {
+function registerWith(own: readonly Omit<OwnAlternative, 'entry'>[]) {
   const ownAlternatives = own.map((one, i) => ({ ...one, entry: `e${i}` }))
-  return { openQuotes: [quote], openDangers, readings: [], ownAlternatives } as unknown as SetRegister
+  return { openQuotes: [quote], ownAlternatives } as unknown as SetRegister
 }
 
 const built: Alternative[] = [
@@ -53,8 +61,8 @@ const built: Alternative[] = [
   { id: 'replace-new-same', now: { replaceWith: 'new-same' } },
 ]
 
-function laidOut(own: readonly Omit<OwnAlternative, 'entry'>[], dangers: (typeof danger)[] = []) {
-  return withOwn({ model, catalogue, register: registerWith(own, dangers) }, built)
+function laidOut(own: readonly Omit<OwnAlternative, 'entry'>[], stops: readonly OpenStop[] = []) {
+  return withOwn({ model, catalogue, register: registerWith(own), stops }, built)
 }
 
 test('one of the owner’s stands beside the built ones, in the place of one, or takes it away', () => {
@@ -143,11 +151,11 @@ test('where all that is open was left out, doing without is put back and told', 
 })
 
 test('however many dangers stand open, why they bar a choice fits in a life model, each told once', () => {
-  const many = Array.from({ length: 40 }, (_, i) => ({ ...danger, danger: `danger-of-kind-${i}` }))
+  const many = Array.from({ length: 40 }, (_, i) => ({ ...danger, why: `${danger.why} ${i}` }))
   const { alternatives } = laidOut([], many)
   expect(lifeModelSchema.safeParse({ ...model, alternatives }).success).toBe(true)
   const twice = laidOut([], [danger, { ...danger, mode: 'crack' }]).alternatives[0]!.barred!
-  expect(twice.match(/carbon-monoxide/g)).toHaveLength(1)
+  expect(twice.match(/carbon monoxide/g)).toHaveLength(1)
 })
 
 test('there is room for forty in all', () => {
@@ -159,17 +167,25 @@ test('there is room for forty in all', () => {
 
 test('a failed test bars what does no work; whatever work is done has it mended along', () => {
   const why = 'No safe path to earth: 3 Ω between frame and bond.'
-  const failedTests = [{ parts: [], why, byAnyWork: true, test: 'bond-test' }] as const
+  const stops = [
+    { line: 'earth-path', by: 'test', parts: [], why, byAnyWork: true, test: 'bond-test' },
+  ] as const
   const elbow = { part: 'elbow', outcome: 'renewed', quality: 1 } as const
   const mend = {
     ...built[0]!,
     id: 'mend',
     now: { parts: [elbow], wait: 0, intrusionChance: 0 },
   } as Alternative
-  const { alternatives } = judged({ model, register: registerWith([], []), failedTests }, [...built, mend])
+  const { alternatives } = judged(stops, [...built, mend])
   expect(alternatives.map(({ id, barred }) => [id, barred])).toEqual([
     ['leave', why],
     ['replace-new-same', undefined],
     ['mend', undefined],
   ])
+})
+
+test('what was passed over with a reason bars nothing', () => {
+  const passedOver = { because: 'aired, and nobody aboard', date: '2024-05-02' }
+  const over = laidOut([{ id: 'wait', now: 'leave' }], [{ ...danger, passedOver }])
+  expect(over.alternatives.filter(({ barred }) => barred !== undefined)).toEqual([])
 })

@@ -10,7 +10,7 @@ import type { Alternative, LifeModel, LifePart } from '../forecast/life-model.js
 import type { Posterior } from '../forecast/posterior-type.js'
 import type { OpenQuote, SetRegister } from '../register/register-types.js'
 import { dryingOf } from './drying.js'
-import { failedTestsIn, type OpenStop, openStops, windingParts } from './open-stops.js'
+import { type OpenStop, windingParts } from './open-stops.js'
 import { ownAlternative } from './own-alternatives.js'
 import { type Action, jobIntrusion, quoteTerms, reconditionedLess, rewoundQuality } from './quoted-job.js'
 import { usual, usualPrice, withItems } from './renewal.js'
@@ -23,6 +23,8 @@ export interface Setting {
   readonly register: SetRegister
   readonly catalogue: SetCatalogue
   readonly posterior: Posterior
+  /** What blocks running on, and what of it was passed over. */
+  readonly stops: readonly OpenStop[]
 }
 
 export interface LaidOut {
@@ -42,14 +44,9 @@ export function alternativesOf(setting: Setting): LaidOut {
   return withOwn(setting, builtAlternatives(setting))
 }
 
-type Judging = Pick<Setting, 'model' | 'register'> & {
-  /** Stop lines that failed tests hold open. */
-  readonly failedTests: readonly OpenStop[]
-}
-
 /** Those that were built, changed and added to by what the owner entered. */
 export function withOwn(setting: Omit<Setting, 'posterior'>, built: readonly Alternative[]): LaidOut {
-  const { model, register, catalogue } = setting
+  const { model, register, catalogue, stops } = setting
   const { openQuotes } = register
   const list = new Map(built.map((alternative) => [alternative.id, alternative]))
   const problems: Problem[] = []
@@ -66,8 +63,7 @@ export function withOwn(setting: Omit<Setting, 'posterior'>, built: readonly Alt
       problems.push({ code: 'too-many', path: `alternative ${own.id}`, found: 'one more', allowed })
     }
   }
-  const failedTests = failedTestsIn(register, catalogue)
-  const laidOut = judged({ model, register, failedTests }, [...list.values()])
+  const laidOut = judged(stops, [...list.values()])
   return { alternatives: laidOut.alternatives, problems: [...problems, ...laidOut.problems] }
 }
 
@@ -75,8 +71,9 @@ export function withOwn(setting: Omit<Setting, 'posterior'>, built: readonly Alt
  * Alternatives as they may be played: barred where a stop line says so. Where nothing else is open, doing without a set
  * always is.
  */
-export function judged(setting: Judging, list: readonly Alternative[]): LaidOut {
-  const alternatives = list.map(({ barred: _, ...alternative }) => barred(setting, alternative))
+export function judged(stops: readonly OpenStop[], list: readonly Alternative[]): LaidOut {
+  const open = stops.filter(({ passedOver }) => passedOver === undefined)
+  const alternatives = list.map(({ barred: _, ...alternative }) => barred(open, alternative))
   if (alternatives.some((alternative) => alternative.barred === undefined)) {
     return { alternatives, problems: [] }
   }
@@ -250,13 +247,11 @@ function rebuilds({ model, catalogue }: Setting): Alternative[] {
 const longestWhy = 500
 
 /** An alternative that runs on past a stop line, or with a danger found and not made safe, says so and is barred. */
-function barred({ model, register, failedTests }: Judging, alternative: Alternative): Alternative {
+function barred(stops: readonly OpenStop[], alternative: Alternative): Alternative {
   const { now } = alternative
   if (now === 'give-up' || (typeof now === 'object' && 'replaceWith' in now)) return alternative
   const jobs = typeof now === 'object' ? now.parts : []
-  const open = [...openStops(register, model), ...failedTests].filter(
-    (stop) => !jobs.some((job) => stop.byAnyWork || closes(job, stop)),
-  )
+  const open = stops.filter((stop) => !jobs.some((job) => stop.byAnyWork || closes(job, stop)))
   if (open.length === 0) return alternative
   const why = [...new Set(open.map((stop) => stop.why))].join(' ')
   return { ...alternative, barred: why.length > longestWhy ? `${why.slice(0, longestWhy - 1)}…` : why }

@@ -6,9 +6,8 @@
 
 import type { BriefBlock, BriefPassage, BriefRange } from './brief-blocks.js'
 import type { BriefOf } from './brief-subject.js'
-import { lower, sayAYear, sayCount, sayEvents, sayOnceIn, upper } from './brief-words.js'
+import { lower, sayAYear, sayBriefDate, sayCount, sayEvents, sayOnceIn, upper } from './brief-words.js'
 import type { Compared } from './compared.js'
-import { openStops } from './open-stops.js'
 import { moneyIn } from './say.js'
 
 /** One and two thirds standard errors: 90 in 100. */
@@ -18,20 +17,25 @@ export function answerPassages(of: BriefOf): BriefPassage[] {
   return [...stops(of), question(of), telephone(of), alternatives(of), range(of)]
 }
 
-function stops({ register, model }: BriefOf): BriefPassage[] {
-  const open = openStops(register, model).map(({ why }) => why)
+function stops({ stops: standing, model }: BriefOf): BriefPassage[] {
+  const open = standing.flatMap(({ why, passedOver }) => (passedOver === undefined ? [why] : []))
   const others = model.alternatives.flatMap(({ barred }) =>
     barred === undefined || open.some((why) => barred.includes(why)) ? [] : [barred],
   )
   const whys = [...new Set([...open, ...others])]
-  if (whys.length === 0) return []
+  const passedOver = standing.flatMap(({ why, passedOver: over }): BriefBlock[] => {
+    if (over === undefined) return []
+    const text = `The owner’s reason of ${sayBriefDate(over.date)}: ${over.because}`
+    return [{ is: 'text', bold: `Passed over, and bars nothing: ${lower(why)}`, text }]
+  })
+  if (whys.length + passedOver.length === 0) return []
   const blocks = whys.map((why): BriefBlock => {
     const bars = model.alternatives.filter(({ barred }) => barred?.includes(why))
     const names = bars.map(({ id, name }) => name ?? id).join('; ')
     const closes = 'This closes with an entry that shows it put right, not with a date.'
     return { is: 'stop', title: why, text: names === '' ? closes : `It bars: ${names}. ${closes}` }
   })
-  return [{ title: 'Before it is started', blocks }]
+  return [{ title: 'Before it is started', blocks: [...blocks, ...passedOver] }]
 }
 
 function question(of: BriefOf): BriefPassage {

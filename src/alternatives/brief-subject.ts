@@ -11,6 +11,7 @@ import type { SetRegister } from '../register/register-types.js'
 import type { WhatChanges, WorthFindingOut } from './bearing.js'
 import type { SayEntries } from './brief-words.js'
 import type { Compared } from './compared.js'
+import type { OpenStop } from './open-stops.js'
 import type { Report } from './report.js'
 import type { WhenToReplace } from './when-to-replace.js'
 
@@ -18,6 +19,8 @@ import type { WhenToReplace } from './when-to-replace.js'
 export interface BriefSubject {
   readonly register: SetRegister
   readonly model: LifeModel
+  /** What blocks running on, and what of it was passed over. */
+  readonly stops: readonly OpenStop[]
   readonly report: Report
   /** Cheapest first. */
   readonly rows: readonly Compared[]

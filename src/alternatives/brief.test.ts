@@ -81,6 +81,7 @@ function subjectOf(of: Parameters<typeof modelOf>[0], more: Partial<BriefSubject
   return {
     register: registerOf({ entries: log, boat: 'trial', set: 'main', asOf: '2024-05-12', catalogue }),
     model,
+    stops: [],
     report,
     rows: comparedRows(model, samples, report.verdict.best),
     findingOut: nothingToFindOut,

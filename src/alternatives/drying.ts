@@ -7,8 +7,7 @@
 import type { SetCatalogue } from '../catalogue/scale.js'
 import type { Alternative, LifeModel } from '../forecast/life-model.js'
 import { POSTERIOR_STEPS, type Posterior } from '../forecast/posterior-type.js'
-import type { SetRegister } from '../register/register-types.js'
-import { openStops, windingParts } from './open-stops.js'
+import { type OpenStop, windingParts } from './open-stops.js'
 
 /** Share of its age that varnish takes from a winding: catalogue, other remedies; practice. */
 const takenAway = 0.5
@@ -23,14 +22,14 @@ const billLogSd = 0.4
 export function dryingOf(
   setting: {
     readonly model: LifeModel
-    readonly register: SetRegister
     readonly catalogue: SetCatalogue
     readonly posterior: Posterior
+    readonly stops: readonly OpenStop[]
   },
   inJob: readonly string[],
 ): Alternative | undefined {
-  const { model, register, catalogue, posterior } = setting
-  const stopped = openStops(register, model).flatMap(({ parts }) => parts)
+  const { model, catalogue, posterior, stops } = setting
+  const stopped = stops.flatMap(({ parts }) => parts)
   const winding = [...stopped, ...inJob].find(
     (id) => windingParts.has(id) && model.parts.some((part) => part.id === id),
   )

@@ -1,72 +1,76 @@
 /**
- * Conditions under which the set must not be run, as far as the register tells.
+ * Conditions under which the set must not be run on: the open stop lines, as the alternatives see them.
  *
  * @module
  */
 
-import type { LifeModel } from '../forecast/life-model.js'
-import { failedLinesIn, type ProofBook } from '../proof/failed-lines.js'
-import { type LowInsulation, lowInsulationIn } from '../proof/insulation-stop.js'
+import type { Catalogue } from '../catalogue/catalogue.js'
+import type { Entry } from '../logbook/kinds.js'
+import { limitsOf } from '../proof/limits.js'
+import { type LineCause, type OpenLine, openLinesOf } from '../proof/open-lines.js'
 import { windingParts as windings } from '../proof/tests-insulation.js'
-import type { Measured, SetRegister } from '../register/register-types.js'
+import type { SetRegister } from '../register/register-types.js'
 
 /** Something that blocks running on; work on one of the parts closes it, with a reading. */
 export interface OpenStop {
+  /** Of the list of stop lines. */
+  readonly line: string
+  /** What in the log holds it open. */
+  readonly by: LineCause['by']
   readonly parts: readonly string[]
-  /** The mode that it comes from, where it is one. */
+  /** A danger that was found, and the mode that it comes from. */
+  readonly danger?: string
   readonly mode?: string
   readonly why: string
   /** Mended along with any work that is done, for no part of the model stands for it; the tests owed afterwards see to it. */
   readonly byAnyWork?: true
   /** The test whose next good reading closes it. */
   readonly test?: string
+  /** It blocks nothing, for this reason, which stays in sight. */
+  readonly passedOver?: { readonly because: string; readonly date: string }
 }
 
 /** Windings whose insulation is measured to the frame. */
 export const windingParts: ReadonlySet<string> = new Set(windings)
 
-/** Dangers found and not made safe, and windings that read too low to be energised. */
-export function openStops(register: SetRegister, model: LifeModel): OpenStop[] {
-  const dangers = register.openDangers
-    .filter(({ madeSafeBy }) => madeSafeBy === undefined)
-    .map(({ danger, part, mode }) => ({
-      parts: [part],
-      mode,
-      why: `A danger was found at the ${nameOf(model, part)} and is not made safe: ${danger}.`,
-    }))
-  return [...dangers, ...lowInsulation(register.readings, model)]
+/** What is read of a catalogue to judge the stop lines of a log. */
+export type StopsBook = Pick<Catalogue, 'limits' | 'origins' | 'sources' | 'stopLines' | 'links'>
+
+/** All that blocks running on, in the order of the stop lines, with what was passed over. */
+export function openStops(of: {
+  /** In their current form. */
+  readonly entries: readonly Entry[]
+  readonly register: SetRegister
+  readonly catalogue: StopsBook
+}): OpenStop[] {
+  const { catalogue, ...log } = of
+  return openLinesOf({ ...log, ...catalogue, limits: limitsOf(catalogue) }).flatMap(stopsOf)
 }
 
-/**
- * Tests that failed and hold a stop line open: volts on metal, a bond that is not made, a leak of exhaust. Insulation is judged
- * winding by winding, apart.
- */
-export function failedTestsIn(register: SetRegister, book: ProofBook): OpenStop[] {
-  return failedLinesIn(register, book)
-    .filter(({ line }) => line !== 'insulation')
-    .map(({ hazard, says, test, part }) => ({
-      parts: part === undefined ? [] : [part],
-      why: `${hazard}: ${says}`,
-      byAnyWork: true,
-      test,
-    }))
+/** A line once for each thing that holds it open, the same words once. */
+function stopsOf(line: OpenLine): OpenStop[] {
+  const causes = line.causes.filter(({ by }) => !(by === 'case' && line.eachTime))
+  const whys = new Set<string>()
+  return causes.flatMap((cause): OpenStop[] => {
+    const stop = stopOf(line, cause)
+    const key = `${stop.why} ${stop.mode ?? ''}`
+    return whys.size === whys.add(key).size ? [] : [stop]
+  })
 }
 
-/** The plain name of a part, without what follows a comma. */
-function nameOf(model: LifeModel, id: string): string {
-  const name = model.parts.find((part) => part.id === id)?.name ?? id
-  return name.split(',')[0]!.toLowerCase()
-}
-
-/** Windings that read too low to be energised. */
-export function lowInsulation(readings: readonly Measured[], model: LifeModel): OpenStop[] {
-  return lowInsulationIn(readings).map((low) => ({
-    parts: low.part === undefined ? [...windingParts] : [low.part],
-    why: whyOf(low, model),
-  }))
-}
-
-function whyOf({ part, at40Mohm, corrected, leastMohm }: LowInsulation, model: LifeModel): string {
-  const winding = part === undefined ? 'winding' : nameOf(model, part)
-  return `Do not energise the set: the ${winding} reads ${at40Mohm.toFixed(2)}\u00a0MΩ${corrected ? ' at 40\u00a0°C' : ''} and must read ${leastMohm}\u00a0MΩ or more.`
+function stopOf(
+  { line, hazard, passedOver }: OpenLine,
+  { by, why, part, danger, mode, test }: LineCause,
+): OpenStop {
+  const over =
+    passedOver === undefined ? {} : { passedOver: { because: passedOver.because, date: passedOver.date } }
+  const at = part === undefined ? [] : [part]
+  if (by === 'danger' && danger !== undefined && mode !== undefined) {
+    return { line, by, parts: at, danger, mode, why, ...over }
+  }
+  if (by === 'winding') {
+    const parts = part === undefined ? [...windingParts] : at
+    return { line, by, parts, why, ...(test && { test }), ...over }
+  }
+  return { line, by, parts: at, why: `${hazard}: ${why}`, byAnyWork: true, ...(test && { test }), ...over }
 }

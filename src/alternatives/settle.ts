@@ -20,7 +20,7 @@ import { setCatalogueOf } from '../register/set-kind-of.js'
 import { alternativesOf, judged } from './alternatives-of.js'
 import { withLightRunning } from './candidates-light-running.js'
 import { type Memory, noMemory } from './memory.js'
-import { failedTestsIn, type OpenStop } from './open-stops.js'
+import { type OpenStop, openStops } from './open-stops.js'
 import {
   chooseLimits,
   firstLimit,
@@ -46,8 +46,8 @@ export interface Prepared {
   readonly pooled?: Pooled | undefined
   /** Figures of the owner that could not be used, and entries that contradict the model and were left out. */
   readonly problems: readonly Problem[]
-  /** Stop lines that failed tests hold open. */
-  readonly failedTests: readonly OpenStop[]
+  /** What blocks running on, and what of it was passed over. */
+  readonly stops: readonly OpenStop[]
   /** Alternatives of the owner that could not be laid out, and why. */
   readonly refusedAlternatives: readonly Problem[]
 }
@@ -106,6 +106,7 @@ export interface ReadSet {
   readonly overrun: Question['overrun']
   /** The log: the alternatives read it anew for what draws power aboard. */
   readonly entries: Question['entries']
+  readonly stops: Prepared['stops']
 }
 
 export function readSet(question: Question): ReadSet {
@@ -123,6 +124,7 @@ export function readSet(question: Question): ReadSet {
     pooled,
     overrun,
     entries: question.entries,
+    stops: openStops({ entries: question.entries, register, catalogue: question.catalogue }),
   }
 }
 
@@ -134,10 +136,10 @@ export function withAlternativesOf(
   read: ReadSet,
   { posterior, used }: Pick<Prepared, 'posterior' | 'used'>,
 ): Prepared {
-  const { register, forSet, bare, restsOn, pooled, overrun, entries } = read
+  const { register, forSet, bare, restsOn, pooled, overrun, stops, entries } = read
   const { catalogue } = forSet
   const { candidates, assumed } = withLightRunning({ model: bare, register, catalogue, entries })
-  const laidOut = alternativesOf({ model: bare, register, catalogue, posterior })
+  const laidOut = alternativesOf({ model: bare, register, catalogue, posterior, stops })
   const alternatives = lifeModelSchema.shape.alternatives.parse(laidOut.alternatives)
   return {
     register,
@@ -148,7 +150,7 @@ export function withAlternativesOf(
     assumed: [...read.assumed, ...assumed],
     ...(pooled === undefined ? {} : { pooled }),
     problems: [...forSet.problems, ...contradictedEvidence(bare, posterior)],
-    failedTests: failedTestsIn(register, catalogue),
+    stops,
     refusedAlternatives: laidOut.problems,
   }
 }
@@ -224,8 +226,8 @@ export function withAlternatives(
   list: readonly Alternative[],
   how: { readonly seed: number; readonly memory?: Memory },
 ): Prepared {
-  const { register, model, failedTests } = prepared
-  const laidOut = judged({ register, model, failedTests }, list)
+  const { model, stops } = prepared
+  const laidOut = judged(stops, list)
   return {
     ...prepared,
     model: withFirstLimit({ ...model, alternatives: [...laidOut.alternatives] }, prepared, how),

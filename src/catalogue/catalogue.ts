@@ -13,6 +13,7 @@ import type { CatalogueOwed } from './owed-schema.js'
 import type { Part } from './part-schema.js'
 import type { Provenance } from './provenance.js'
 import type { SizingLimits } from './sizing-schema.js'
+import type { StopLine } from './stop-line-schema.js'
 
 /**
  * Reference data for a set of 10 kW at 1,500 or 1,800 rpm in salt water.
@@ -34,8 +35,10 @@ export interface Catalogue {
   readonly sizing: SizingLimits
   /** Of the tests; no keeper of a boat overrules them. */
   readonly limits: readonly CatalogueLimit[]
-  /** Which tests are owed after which work, and what an open stop line bars. */
+  /** Which tests are owed after which work. */
   readonly owed: CatalogueOwed
+  /** Where work can hurt; no keeper of a boat overrules them. */
+  readonly stopLines: readonly StopLine[]
   /** What brings offers to one scope. */
   readonly offers: CatalogueOffers
   /** Path of a figure to where it comes from. */

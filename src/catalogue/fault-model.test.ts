@@ -22,7 +22,7 @@ test('the fault model that is shipped reads without a problem', () => {
   expect(model.faults).toHaveLength(80)
   expect(model.symptoms).toHaveLength(50)
   expect(model.checks).toHaveLength(60)
-  expect(model.stopLines).toHaveLength(25)
+  expect(model.stopLines).toHaveLength(26)
 })
 
 test('every figure of it has a source, a place, and says how it is held', () => {

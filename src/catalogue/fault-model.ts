@@ -13,7 +13,6 @@ import {
   type FaultRule,
   faultBodySchemas,
   faultHeadSchema,
-  type StopLine,
   type Symptom,
 } from './fault-schema.js'
 import type { Source } from './file-schema.js'
@@ -25,19 +24,17 @@ export type ParsedFaultModel =
   | ({ readonly ok: true } & ReadFaultModel)
   | { readonly ok: false; readonly problems: readonly Problem[] }
 
-type Lists = Partial<
-  Record<'faults' | 'symptoms' | 'checks' | 'stopLines' | 'sources', readonly unknown[]>
-> & {
+type Lists = Partial<Record<'faults' | 'symptoms' | 'checks' | 'sources', readonly unknown[]>> & {
   readonly rule?: FaultRule
 }
 
 /**
- * Reads the files, given by name, and says everything that is wrong at once. Parts, modes and looks that they name must be
- * of the catalogue.
+ * Reads the files, given by name, and says everything that is wrong at once. Parts, modes, looks and stop lines that they name must
+ * be of the catalogue.
  */
 export function parseFaultModel(
   files: Readonly<Record<string, unknown>>,
-  catalogue: Pick<Catalogue, 'parts' | 'checks' | 'sources'>,
+  catalogue: Pick<Catalogue, 'parts' | 'checks' | 'sources' | 'stopLines'>,
 ): ParsedFaultModel {
   const read = Object.entries(files).map(([name, content]) =>
     readTypedFile<Lists, z.infer<typeof forms.head>>({ name, content }, forms),
@@ -58,7 +55,7 @@ export function parseFaultModel(
     faults: all<Fault>('faults'),
     symptoms: all<Symptom>('symptoms'),
     checks: all<FaultCheck>('checks'),
-    stopLines: all<StopLine>('stopLines'),
+    stopLines: catalogue.stopLines,
     rule,
   }
   const sources = all<Source>('sources')

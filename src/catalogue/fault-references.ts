@@ -54,7 +54,7 @@ export function faultReferenceProblems(
     }
   }
 
-  for (const [list, records] of Object.entries({ faults, symptoms, checks, stopLines, sources })) {
+  for (const [list, records] of Object.entries({ faults, symptoms, checks, sources })) {
     const seen = new Set<string>()
     for (const { id } of records) {
       if (seen.has(id)) problems.push({ code: 'twice', path: list, found: id, allowed: 'each name once' })

@@ -7,6 +7,7 @@
 import * as z from 'zod'
 import { headSchema, sourceSchema } from './file-schema.js'
 import { fitsSchema } from './part-schema.js'
+import { handOvers } from './stop-line-schema.js'
 
 const id = z
   .string()
@@ -17,14 +18,6 @@ const positive = z.number().positive()
 const notNegative = z.number().min(0)
 const place = z.strictObject({ part: id, mode: id.optional() })
 
-/** Who takes over where the owner must not go on. */
-export const handOvers = [
-  'electrician',
-  'rewind-shop',
-  'injection-shop',
-  'workshop',
-  'licensed-remover',
-] as const
 const handOver = z.enum(handOvers)
 
 /** What runs the clock that a fault comes by; those `-since-service` start anew when the part is renewed or serviced. */
@@ -121,26 +114,6 @@ export const faultCheckSchema = z.strictObject({
     .optional(),
 })
 
-export const stopLineSchema = z.strictObject({
-  id,
-  hazard: words,
-  when: words,
-  /** What to do, in words. */
-  act: words,
-  clearWhen: z.array(words).min(1),
-  /** Asked before anything else. */
-  asked: words.optional(),
-  /** Holds for one look only and is asked again before the next. */
-  eachTime: z.literal(true).optional(),
-  /** No reason lifts it: only what clears it. */
-  neverOverruled: z.literal(true).optional(),
-  handOver: handOver.optional(),
-  opensBySymptoms: z.array(id),
-  opensByOutcomes: z.array(z.strictObject({ check: id, outcome: id })),
-  /** The numbers in its words, where it has any. */
-  limits: z.record(z.string(), positive).optional(),
-})
-
 export const ruleSchema = z.strictObject({
   /** Power of the likelihood: pieces of evidence are not independent. */
   temper: chance,
@@ -178,7 +151,6 @@ export const faultHeadSchema = headSchema.extend({
     'gensettle-faults',
     'gensettle-symptoms',
     'gensettle-fault-checks',
-    'gensettle-stop-lines',
     'gensettle-fault-rule',
     'gensettle-fault-sources',
   ]),
@@ -189,14 +161,11 @@ export const faultBodySchemas = {
   'gensettle-faults': z.strictObject({ faults: z.array(faultSchema) }),
   'gensettle-symptoms': z.strictObject({ symptoms: z.array(symptomSchema) }),
   'gensettle-fault-checks': z.strictObject({ checks: z.array(faultCheckSchema) }),
-  'gensettle-stop-lines': z.strictObject({ stopLines: z.array(stopLineSchema) }),
   'gensettle-fault-rule': z.strictObject({ rule: ruleSchema }),
   'gensettle-fault-sources': z.strictObject({ sources: z.array(sourceSchema) }),
 } as const
 
-export type HandOver = (typeof handOvers)[number]
 export type Fault = Readonly<z.infer<typeof faultSchema>>
 export type Symptom = Readonly<z.infer<typeof symptomSchema>>
 export type FaultCheck = Readonly<z.infer<typeof faultCheckSchema>>
-export type StopLine = Readonly<z.infer<typeof stopLineSchema>>
 export type FaultRule = Readonly<z.infer<typeof ruleSchema>>

@@ -13,6 +13,7 @@ import { owedSchema } from './owed-schema.js'
 import { hoursSchema, partSchema, spreadSchema } from './part-schema.js'
 import { heldKinds, originSchema } from './provenance.js'
 import { sizingSchema } from './sizing-schema.js'
+import { stopLineSchema } from './stop-line-schema.js'
 
 const id = z
   .string()
@@ -38,6 +39,7 @@ export const headSchema = z.object({
     'gensettle-sizing',
     'gensettle-limits',
     'gensettle-owed',
+    'gensettle-stop-lines',
     'gensettle-offers',
   ]),
   version: words,
@@ -254,6 +256,7 @@ export const bodySchemas = {
   'gensettle-sizing': z.strictObject({ sizing: sizingSchema }),
   'gensettle-limits': z.strictObject({ limits: z.array(limitSchema) }),
   'gensettle-owed': z.strictObject({ owed: owedSchema }),
+  'gensettle-stop-lines': z.strictObject({ stopLines: z.array(stopLineSchema) }),
   'gensettle-offers': z.strictObject({ offers: offerSchema }),
 } as const
 

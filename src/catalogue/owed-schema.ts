@@ -1,5 +1,5 @@
 /**
- * Form of what is owed after work: the tests, their order, and what an open stop line bars.
+ * Form of what is owed after work: the tests, and their order.
  *
  * @module
  */
@@ -37,23 +37,6 @@ export const owedSchema = z.strictObject({
       tests: z.array(id).min(1),
       /** Hours of running since speak for themselves; left out: only the test does. */
       runsIn: z.literal(true).optional(),
-    }),
-  ),
-  /** Of each stop line: the first step that it bars, and what opens it. It closes when the same test no longer says so. */
-  lines: z.array(
-    z.strictObject({
-      line: id,
-      hazard: words,
-      act: words,
-      clearWhen: z.array(words).min(1),
-      /** No reason lifts it: only what clears it. */
-      neverPassedOver: z.literal(true).optional(),
-      /** Handed to a licensed marine electrician where one careful look does not settle it. */
-      licensed: z.literal(true).optional(),
-      bars: stage,
-      opens: z.array(z.strictObject({ test: id, bands: z.array(id).min(1) })),
-      /** Dangers of the catalogue that, found and not made safe, open it. */
-      dangers: z.array(id),
     }),
   ),
   /** In order, as a list to be ticked. */

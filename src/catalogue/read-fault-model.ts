@@ -4,15 +4,17 @@
  * @module
  */
 
-import type { Fault, FaultCheck, FaultRule, StopLine, Symptom } from './fault-schema.js'
+import type { Fault, FaultCheck, FaultRule, Symptom } from './fault-schema.js'
 import type { Source } from './file-schema.js'
 import type { Provenance } from './provenance.js'
+import type { StopLine } from './stop-line-schema.js'
 
 /** What is known of faults before this set's own log is read. Plain data. */
 export interface FaultModel {
   readonly faults: readonly Fault[]
   readonly symptoms: readonly Symptom[]
   readonly checks: readonly FaultCheck[]
+  /** Those of the catalogue. */
   readonly stopLines: readonly StopLine[]
   readonly rule: FaultRule
 }

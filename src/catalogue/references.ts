@@ -9,6 +9,8 @@ import type { Mode, Part } from './part-schema.js'
 import { valueAt } from './path.js'
 import type { Problem } from './problem.js'
 
+const lists = ['parts', 'access', 'checks', 'dangers', 'loads', 'sources', 'limits', 'stopLines'] as const
+
 /** Ids used twice, names that lead nowhere, and claims that contradict each other. */
 export function referenceProblems(catalogue: Catalogue): Problem[] {
   const parts = new Map(catalogue.parts.map((part) => [part.id, part]))
@@ -16,6 +18,7 @@ export function referenceProblems(catalogue: Catalogue): Problem[] {
     access: new Set(catalogue.access.map((way) => way.id)),
     check: new Set(catalogue.checks.map((check) => check.id)),
     danger: new Set(catalogue.dangers.map((danger) => danger.id)),
+    limit: new Set(catalogue.limits.map(({ id }) => id)),
     source: new Set(catalogue.sources.map((source) => source.id)),
     winding: new Set(catalogue.links.windings.map(({ id }) => id)),
   }
@@ -107,8 +110,14 @@ export function referenceProblems(catalogue: Catalogue): Problem[] {
   for (const way of catalogue.access) {
     for (const name of way.includes) mustKnow('access', name, `access.${way.id}.includes`)
   }
-  for (const { line, dangers } of catalogue.owed.lines) {
-    for (const name of dangers) mustKnow('danger', name, `owed.lines.${line}.dangers`)
+  for (const { id, opensByDangers, limits, told } of catalogue.stopLines) {
+    const path = `stopLines.${id}`
+    for (const { danger, parts: at = [] } of opensByDangers) {
+      mustKnow('danger', danger, `${path}.opensByDangers`)
+      for (const name of at) mustKnowMode(name, undefined, `${path}.opensByDangers`)
+    }
+    for (const name of limits) mustKnow('limit', name, `${path}.limits`)
+    for (const { source } of [told, ...told.alongside]) mustKnow('source', source, `${path}.told`)
   }
   for (const [path, origin] of catalogue.origins) {
     for (const { source, held } of [origin, ...origin.alongside]) {
@@ -127,9 +136,7 @@ export function referenceProblems(catalogue: Catalogue): Problem[] {
     mustKnow('source', told.source, `links.patterns.${id}.told`)
     mustKnow('winding', winding, `links.patterns.${id}.winding`)
   }
-  for (const list of ['parts', 'access', 'checks', 'dangers', 'loads', 'sources', 'limits'] as const) {
-    problems.push(...twice(catalogue[list], list))
-  }
+  for (const list of lists) problems.push(...twice(catalogue[list], list))
   return problems
 }
 

@@ -29,7 +29,7 @@ export function stepOf([what = '', said = '']: readonly string[], question: Ques
   const { model } = question
   const line = model.stopLines.find(({ id }) => id === what)
   if (line !== undefined) return lineStep(what, said, question.options)
-  const states = lineStates(model, question.case.body)
+  const states = lineStates(model, question.case.body, question.inLog)
   const [first] = firstQuestions(states)
   if (first !== undefined) {
     return refuse('asked-first', what, `first an answer to "${first.id}", yes or no: ${first.asked}`)

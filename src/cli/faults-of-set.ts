@@ -16,6 +16,8 @@ import { type FaultMoney, faultMoneyOf } from '../faults/mending-costs.js'
 import { buildLifeModel } from '../forecast/build-life-model.js'
 import { type LifeModel, lifeModelSchema } from '../forecast/life-model.js'
 import { standingDefective } from '../forecast/standing.js'
+import { limitsOf } from '../proof/limits.js'
+import { type OpenLine, openLinesOf } from '../proof/open-lines.js'
 import { registerOf } from '../register/register.js'
 import type { SetRegister } from '../register/register-types.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
@@ -37,6 +39,8 @@ export interface FaultQuestion extends SetQuestion {
   readonly catalogue: Catalogue
   readonly money: FaultMoney
   readonly cases: readonly FaultCase[]
+  /** Stop lines that the log holds open or had passed over. */
+  readonly inLog: readonly OpenLine[]
   readonly diagnosed: (body: CaseBody) => Diagnosis
 }
 
@@ -56,6 +60,7 @@ export function withFaults(
     const tables = faultTables(model)
     const money = faultMoneyOf(model, forSet, register.terms)
     const cases = casesOf(entries, set)
+    const inLog = openLinesOf({ ...catalogue, entries, register, limits: limitsOf(catalogue) })
     let standing: Readonly<Record<string, number>> | undefined
     const forecast = () => {
       standing ??= standingIn(memory, lifeModelSchema.parse(buildLifeModel(register, forSet).model))
@@ -69,6 +74,7 @@ export function withFaults(
       catalogue,
       money,
       cases,
+      inLog,
       diagnosed: (body) => {
         // where nothing was seen yet the forecast would be waited for in vain
         const seen = body.symptoms.length + body.checks.length > 0 ? { standing: forecast() } : {}
@@ -76,6 +82,7 @@ export function withFaults(
           body,
           given: givenOf({ model, register, entries, cases, body, ...seen }),
           money,
+          inLog,
         })
       },
     })

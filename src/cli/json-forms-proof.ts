@@ -45,6 +45,16 @@ const result = z.object({
   instrument: z.string().optional(),
 })
 
+const cause = z.object({
+  by: z.enum(['test', 'winding', 'danger', 'links', 'case']),
+  entry: z.string(),
+  why: z.string(),
+  part: z.string().optional(),
+  danger: z.string().optional(),
+  mode: z.string().optional(),
+  test: z.string().optional(),
+})
+
 const passedOver = z.object({ entry: z.string(), date: z.string(), about: z.string(), because: z.string() })
 const stage = z.enum(stageIds)
 
@@ -107,7 +117,9 @@ export const proofFields = {
         why: z.string(),
         act: z.string(),
         clearWhen: texts,
-        bars: stage,
+        bars: stage.optional(),
+        eachTime: z.boolean(),
+        causes: z.array(cause),
         entries: texts,
         closedBy: texts,
         never: z.boolean(),

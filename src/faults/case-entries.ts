@@ -4,9 +4,10 @@
  * @module
  */
 
-import type { FaultCheck, HandOver } from '../catalogue/fault-schema.js'
+import type { FaultCheck } from '../catalogue/fault-schema.js'
 import type { CatalogueOwed } from '../catalogue/owed-schema.js'
 import type { FaultModel } from '../catalogue/read-fault-model.js'
+import type { HandOver } from '../catalogue/stop-line-schema.js'
 import type { Draft } from '../logbook/draft.js'
 import type { Body } from '../logbook/kinds.js'
 import type { CaseBody, CaseClosed, CheckAnswer, FaultCase } from './case.js'

@@ -136,7 +136,7 @@ function lineStepped(model: FaultModel, body: CaseBody, step: Extract<Step, { li
   const line = model.stopLines.find(({ id }) => id === step.line)
   if (line === undefined) return refuse('unknown-stop-line', step.line, 'a stop line of the fault model')
   const { is, because } = step
-  if (is === 'overruled' && line.neverOverruled) {
+  if (is === 'overruled' && line.neverPassedOver) {
     return refuse('never-overruled', line.hazard, `cleared, when: ${line.clearWhen.join('; ')}`)
   }
   if ((is === 'overruled' || is === 'cleared') && !because?.trim()) {

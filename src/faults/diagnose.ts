@@ -4,7 +4,9 @@
  * @module
  */
 
-import type { FaultCheck, StopLine } from '../catalogue/fault-schema.js'
+import type { FaultCheck } from '../catalogue/fault-schema.js'
+import type { StopLine } from '../catalogue/stop-line-schema.js'
+import type { OpenLine } from '../proof/open-lines.js'
 import { answersOf, type CaseBody } from './case.js'
 import { type FaultPosterior, type FaultTables, posteriorOf } from './infer.js'
 import type { FaultMoney } from './mending-costs.js'
@@ -83,6 +85,8 @@ export interface DiagnoseQuestion {
   readonly body: CaseBody
   readonly given: PriorGiven
   readonly money: FaultMoney
+  /** Stop lines that the log holds open or had passed over, of this case and of all else. */
+  readonly inLog?: readonly OpenLine[]
 }
 
 const mostSuggestions = 3
@@ -92,7 +96,7 @@ const leastBits = 0.01
 const leastQuestionBits = 0.03
 const mostIfs = 3
 
-export function diagnose(tables: FaultTables, { body, given, money }: DiagnoseQuestion): Diagnosis {
+export function diagnose(tables: FaultTables, { body, given, money, inLog }: DiagnoseQuestion): Diagnosis {
   const { model } = tables
   const answers = answersOf(model, body)
   const priors = priorsOf(model, given)
@@ -101,7 +105,7 @@ export function diagnose(tables: FaultTables, { body, given, money }: DiagnoseQu
   const ranked = tables.faults
     .map((fault, f) => ({ fault, chance: posterior.chances[f]!, prior: priors[fault]! }))
     .sort((a, b) => b.chance - a.chance)
-  const lines = lineStates(model, body)
+  const lines = lineStates(model, body, inLog)
   const done = new Set(body.checks.map(({ check }) => check))
   const left = model.checks.filter(({ id }) => !done.has(id))
   const telling = looksAhead(tables, posterior, left)

@@ -118,7 +118,9 @@ describe('a stop line', () => {
       'people-in-water',
       'fuel-injury',
     ]
-    expect(model.stopLines.filter(({ neverOverruled }) => neverOverruled).map(({ id }) => id)).toEqual(never)
+    expect(model.stopLines.filter(({ neverPassedOver }) => neverPassedOver).map(({ id }) => id)).toEqual(
+      never,
+    )
     for (const id of never) {
       expect(stepped(model, newCase('trial'), { line: id, is: 'overruled', because: 'in a hurry' }).ok).toBe(
         false,

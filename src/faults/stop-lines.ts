@@ -4,44 +4,37 @@
  * @module
  */
 
-import type { FaultCheck, StopLine } from '../catalogue/fault-schema.js'
+import type { FaultCheck } from '../catalogue/fault-schema.js'
 import type { FaultModel } from '../catalogue/read-fault-model.js'
+import type { StopLine } from '../catalogue/stop-line-schema.js'
+import { type CaseCause, type CaseLine, caseLines } from '../proof/case-lines.js'
+import type { LineCause, OpenLine } from '../proof/open-lines.js'
 import type { CaseBody } from './case.js'
 
-export interface LineState {
-  readonly line: StopLine
-  /** `unknown`: nobody has asked yet. `cleared` and `overruled` were open and are no more. */
-  readonly is: 'open' | 'cleared' | 'overruled' | 'not-so' | 'unknown'
-  /** How it was cleared, or why it is overruled. */
-  readonly because?: string
-  /** What opened it: the answer on the first screen, symptoms, outcomes of checks. */
-  readonly by: readonly LineCause[]
+export interface LineState extends Omit<CaseLine, 'by'> {
+  /** What opened it in the case. */
+  readonly by: readonly CaseCause[]
+  /** What else in the log holds it open: no answer of a case clears that. */
+  readonly inLog: readonly LineCause[]
 }
 
-export type LineCause =
-  | { readonly asked: true }
-  | { readonly symptom: string }
-  | { readonly check: string; readonly outcome: string }
-
-/** Every stop line as a case leaves it, in the model's order. What was seen opens one whatever was said before. */
-export function lineStates(model: Pick<FaultModel, 'stopLines'>, body: CaseBody): LineState[] {
-  return model.stopLines.map((line) => {
-    const said = body.lines.find((one) => one.line === line.id)
-    const by: LineCause[] = [
-      ...(said?.is === 'open' ? [{ asked: true } as const] : []),
-      ...body.symptoms.flatMap(({ symptom, is }) =>
-        is === 'present' && line.opensBySymptoms.includes(symptom) ? [{ symptom }] : [],
-      ),
-      ...body.checks.flatMap(({ check, outcome }) =>
-        outcome !== undefined &&
-        line.opensByOutcomes.some((one) => one.check === check && one.outcome === outcome)
-          ? [{ check, outcome }]
-          : [],
-      ),
-    ]
-    const lifted = said?.is === 'cleared' || said?.is === 'overruled'
-    const is = lifted ? said.is : by.length > 0 ? 'open' : (said?.is ?? 'unknown')
-    return { line, is, by, ...(said?.because === undefined ? {} : { because: said.because }) }
+/**
+ * Every stop line as a case leaves it, in the model's order, with what the log holds of it apart from cases: open there, it is
+ * open here, and what was passed over there is passed over here.
+ */
+export function lineStates(
+  model: Pick<FaultModel, 'stopLines'>,
+  body: CaseBody,
+  inLog: readonly OpenLine[] = [],
+): LineState[] {
+  return caseLines(model.stopLines, body).map((own): LineState => {
+    const found = inLog.find(({ line }) => line === own.line.id)
+    const others = found?.causes.filter(({ by }) => by !== 'case') ?? []
+    const passedOver = found?.passedOver
+    if (passedOver !== undefined && (own.is === 'open' || others.length > 0)) {
+      return { ...own, is: 'overruled', because: passedOver.because, inLog: others }
+    }
+    return { ...own, ...(others.length > 0 ? { is: 'open' as const } : {}), inLog: others }
   })
 }
 

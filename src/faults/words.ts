@@ -4,8 +4,9 @@
  * @module
  */
 
-import type { FaultCheck, HandOver } from '../catalogue/fault-schema.js'
+import type { FaultCheck } from '../catalogue/fault-schema.js'
 import type { FaultModel } from '../catalogue/read-fault-model.js'
+import type { HandOver } from '../catalogue/stop-line-schema.js'
 import type { CheckAnswer } from './case.js'
 import type { AnswerKey } from './infer.js'
 

@@ -4,7 +4,7 @@
  * @module
  */
 
-import type { StopLine } from '../catalogue/fault-schema.js'
+import type { StopLine } from '../catalogue/stop-line-schema.js'
 import type { SheetBlock, SheetPassage } from '../proof/shop-sheet-blocks.js'
 import type { SetRegister } from '../register/register-types.js'
 import type { Apart, ApartStep } from './apart.js'

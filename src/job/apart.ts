@@ -5,7 +5,7 @@
  */
 
 import type { Catalogue } from '../catalogue/catalogue.js'
-import type { StopLine } from '../catalogue/fault-schema.js'
+import type { StopLine } from '../catalogue/stop-line-schema.js'
 import { type Entry, type EntryOf, isKind } from '../logbook/kinds.js'
 import { jobSteps } from './apart-first.js'
 import { leadsOfWinding } from './apart-leads.js'

@@ -126,7 +126,9 @@ test('pieces and tools come from the kit; what is not in hand stops the job befo
 
 test('an open stop line stands first', () => {
   expect(sheetOf([quote]).passages[0]!.title).toBe('What it is to do')
-  const opening = new Set(catalogue.owed.lines.flatMap(({ dangers }) => dangers))
+  const opening = new Set(
+    catalogue.stopLines.flatMap(({ opensByDangers }) => opensByDangers.map(({ danger }) => danger)),
+  )
   const about = catalogue.parts.flatMap(({ id: part, modes }) =>
     modes
       .filter(({ dangers }) => dangers.some((one) => opening.has(one)))

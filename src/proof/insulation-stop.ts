@@ -5,7 +5,8 @@
  */
 
 import type { Measured } from '../register/register-types.js'
-import { judgeInsulation } from './insulation.js'
+import { insulationAt40 } from './insulation.js'
+import type { Limits } from './limits.js'
 import { windingParts } from './tests-insulation.js'
 
 /** Its megohms are of other moments than the one that counts. */
@@ -26,7 +27,7 @@ export interface LowInsulation {
 }
 
 /** The latest insulation reading of each winding, judged at 40 °C: a good one of one winding says nothing of another. */
-export function lowInsulationIn(readings: readonly Measured[]): LowInsulation[] {
+export function lowInsulationIn(readings: readonly Measured[], limits: Limits): LowInsulation[] {
   const latest = new Map<string, Measured>()
   for (const reading of [...readings].sort((a, b) => a.day - b.day)) {
     const { test, part } = reading
@@ -35,7 +36,7 @@ export function lowInsulationIn(readings: readonly Measured[]): LowInsulation[] 
       latest.set(part ?? '', reading)
     }
   }
-  return [...latest.values()].flatMap(lowIn)
+  return [...latest.values()].flatMap((reading) => lowIn(reading, limits))
 }
 
 function isWinding(part: string): boolean {
@@ -46,15 +47,19 @@ function measuredIn({ values }: Measured): Measured['values'][number] | undefine
   return values.find(({ unit }) => unit === 'Mohm' || unit === 'kohm')
 }
 
-function lowIn(reading: Measured): LowInsulation[] {
+function lowIn(reading: Measured, limits: Limits): LowInsulation[] {
   const measured = measuredIn(reading)
   if (measured === undefined) return []
   const measuredMohm = measured.unit === 'kohm' ? measured.value / 1000 : measured.value
-  const windingC = reading.conditions.find(({ unit, name }) => unit === 'C' && name !== ofTheAir)?.value
+  const windingC = [...reading.conditions, ...reading.values].find(
+    ({ unit, name }) => unit === 'C' && name !== ofTheAir,
+  )?.value
   // Without a temperature the reading stands for itself; past the ends of the law, its end: a colder winding is worse still than it is judged there.
-  const judgedC = windingC === undefined ? 40 : Math.min(85, Math.max(10, windingC))
-  const { verdict, at40Mohm, leastMohm } = judgeInsulation({ measuredMohm, windingC: judgedC })
-  if (verdict === 'pass') return []
+  const [coldest, hottest] = [limits('insulation-law-coldest').value, limits('insulation-law-hottest').value]
+  const judgedC = windingC === undefined ? 40 : Math.min(hottest, Math.max(coldest, windingC))
+  const at40Mohm = insulationAt40({ measuredMohm, windingC: judgedC }).lower
+  const leastMohm = limits('insulation-floor').value
+  if (at40Mohm >= leastMohm) return []
   const { entry, part } = reading
   const corrected = windingC !== undefined
   return [{ ...(part === undefined ? {} : { part }), entry, at40Mohm, corrected, leastMohm }]

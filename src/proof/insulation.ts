@@ -69,24 +69,3 @@ export function absorption(at: { readonly laterMohm: number; readonly earlierMoh
 export function leakageMicroamp(at: { readonly testV: number; readonly mohm: number }): number {
   return at.testV / at.mohm
 }
-
-export interface InsulationVerdict {
-  readonly verdict: 'pass' | 'fail'
-  /** At 40 °C, by the law that reads lower. [MΩ] */
-  readonly at40Mohm: number
-  /** [MΩ] */
-  readonly leastMohm: number
-}
-
-/**
- * Least insulation resistance of a small low-voltage winding at 40 °C. [MΩ]
- *
- * Source: machine-care handbook MIL-HDBK-1164, 11.4.4 (1 MΩ with a 500 V tester); seen.
- */
-const leastMohm = 1
-
-/** Whether a winding may be energised at all. A low reading asks for washing, drying and another test, not for a rewind. */
-export function judgeInsulation(reading: InsulationReading): InsulationVerdict {
-  const at40Mohm = insulationAt40(reading).lower
-  return { verdict: at40Mohm >= leastMohm ? 'pass' : 'fail', at40Mohm, leastMohm }
-}

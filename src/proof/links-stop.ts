@@ -8,8 +8,17 @@ import type { CatalogueLinks } from '../catalogue/links-schema.js'
 import type { Entry } from '../logbook/kinds.js'
 import type { SetRegister } from '../register/register-types.js'
 import { compareLinks, linksEntries, ratedValues, recordOfEntry } from './as-found.js'
-import type { StandsOpen } from './open-lines.js'
+import type { Limits } from './limits.js'
 import type { ProofResult } from './results.js'
+
+/** Leads that were left otherwise than they were found, and the line that this opens. */
+export interface LeftOtherwise {
+  readonly line: string
+  readonly entry: string
+  /** Place among the entries as they follow one another. */
+  readonly order: number
+  readonly why: string
+}
 
 /** Open until the links are proved after the leads were entered as left; none where nothing differs that matters. */
 export function openByLinks(
@@ -17,9 +26,10 @@ export function openByLinks(
   of: {
     readonly register: Pick<SetRegister, 'set' | 'setFacts'>
     readonly links: CatalogueLinks
+    readonly limits: Limits
     readonly results: readonly ProofResult[]
   },
-): StandsOpen[] {
+): LeftOtherwise[] {
   const { found, left } = linksEntries(entries, of.register.set)
   if (found === undefined || left === undefined) return []
   const order = entries.indexOf(left)

@@ -1,15 +1,25 @@
 /**
- * Stop lines that stand open: by a test that failed, or by a danger that was found and not made safe.
+ * Stop lines that stand open, and why: the one list that the tests, the faults room and the alternatives read.
+ *
+ * A line is opened by a test that failed, a winding that reads too low, a danger that was found and not made safe, leads that
+ * were left otherwise than they were found, or an answer in a case that is not closed.
  *
  * @module
  */
 
-import type { CatalogueOwed, StageId } from '../catalogue/owed-schema.js'
-import type { SetRegister } from '../register/register-types.js'
+import type { CatalogueLinks } from '../catalogue/links-schema.js'
+import type { StageId } from '../catalogue/owed-schema.js'
+import type { StopLine } from '../catalogue/stop-line-schema.js'
+import { byDate } from '../logbook/current.js'
+import { firstDay } from '../logbook/dates.js'
+import { type Entry, isKind } from '../logbook/kinds.js'
+import type { OpenDanger, SetRegister } from '../register/register-types.js'
+import { caseLines } from './case-lines.js'
 import { lowInsulationIn } from './insulation-stop.js'
-import type { ProofResult } from './results.js'
+import type { Limits } from './limits.js'
+import { openByLinks } from './links-stop.js'
+import { latestResults, type ProofResult, resultsOf } from './results.js'
 import { sayFigure } from './say-figure.js'
-import { proofTestOf } from './tests.js'
 
 /** Something that was passed over with a reason, which stays in sight. */
 export interface PassedOver {
@@ -21,25 +31,35 @@ export interface PassedOver {
   readonly because: string
 }
 
-/** A stop line that an entry opens which is no reading of a test, and why. */
-export interface StandsOpen {
-  readonly line: string
+/** One thing in the log that holds a line open. */
+export interface LineCause {
+  readonly by: 'test' | 'winding' | 'danger' | 'links' | 'case'
   readonly entry: string
   /** Place among the entries as they follow one another. */
   readonly order: number
+  /** What was found. */
   readonly why: string
+  readonly part?: string
+  /** Of a danger. */
+  readonly danger?: string
+  readonly mode?: string
+  /** The test whose next good reading closes it. */
+  readonly test?: string
 }
 
 export interface OpenLine {
   readonly line: string
   readonly hazard: string
-  /** What was found. */
+  /** What was found, of all that holds it open. */
   readonly why: string
   readonly act: string
   readonly clearWhen: readonly string[]
-  /** The first step that it bars. */
-  readonly bars: StageId
-  /** Entries that opened it. */
+  /** The first step that it bars; left out: it bars hands and looks alone. */
+  readonly bars?: StageId
+  /** It speaks of a moment, not of the years to come. */
+  readonly eachTime: boolean
+  readonly causes: readonly LineCause[]
+  /** Entries that opened it, each once. */
   readonly entries: readonly string[]
   /** Tests whose next good reading closes it; none: what was found must be made safe. */
   readonly closedBy: readonly string[]
@@ -49,61 +69,153 @@ export interface OpenLine {
   readonly passedOver?: PassedOver
 }
 
-/** The open ones, in the order of the table. */
-export function openLinesOf(of: {
-  readonly owed: CatalogueOwed
+export interface OpenLinesQuestion {
+  /** In their current form. */
+  readonly entries: readonly Entry[]
   readonly register: SetRegister
-  /** The latest of each. */
-  readonly results: readonly ProofResult[]
-  readonly passed: readonly PassedOver[]
-  readonly standing: readonly StandsOpen[]
-}): OpenLine[] {
-  const { owed, register, results, passed, standing } = of
-  return owed.lines.flatMap((rule): OpenLine[] => {
-    const failing = results.filter(({ test, judgement: { band } }) =>
-      rule.opens.some((one) => one.test === test && band !== undefined && one.bands.includes(band)),
-    )
-    const dangers = register.openDangers.filter(
-      ({ danger, madeSafeBy }) => madeSafeBy === undefined && rule.dangers.includes(danger),
-    )
-    // A reading without its temperature cannot be told, yet stops where it is too low as it stands.
-    const low = rule.line === 'insulation' ? lowInsulationIn(register.readings) : []
-    const causes = [
-      ...standing.filter(({ line }) => line === rule.line),
-      ...failing.map(({ entry, judgement, order }) => ({ entry, order, why: judgement.says })),
-      ...dangers.map(({ entry, danger, part }) => ({
-        entry,
-        order: -1,
-        why: `A danger was found at the ${part.replaceAll('-', ' ')} and is not made safe: ${danger.replaceAll('-', ' ')}.`,
-      })),
-      ...low
-        .filter(({ entry }) => !failing.some((result) => result.entry === entry))
-        .map(({ entry, at40Mohm, corrected, leastMohm }) => ({
-          entry,
-          order: -1,
-          why: `The winding reads ${sayFigure(at40Mohm, 'Mohm', leastMohm)}${corrected ? ' at 40\u00a0°C' : ''} and must read ${leastMohm}\u00a0MΩ or more.`,
-        })),
-    ]
-    if (causes.length === 0) return []
-    const never = rule.neverPassedOver === true
-    const lastCause = Math.max(...causes.map(({ order }) => order))
-    const passedOver = never
-      ? undefined
-      : passed.findLast(({ about, order }) => about === rule.line && order > lastCause)
-    return [
-      {
-        line: rule.line,
-        hazard: rule.hazard,
-        why: [...new Set(causes.map(({ why }) => why))].join(' '),
-        act: rule.act,
-        clearWhen: rule.clearWhen,
-        bars: rule.bars,
-        entries: [...new Set(causes.map(({ entry }) => entry))],
-        closedBy: rule.opens.flatMap(({ test }) => (proofTestOf(test) === undefined ? [] : [test])),
-        never,
-        licensed: rule.licensed === true,
-        ...(passedOver === undefined ? {} : { passedOver }),
-      },
-    ]
+  readonly stopLines: readonly StopLine[]
+  readonly links: CatalogueLinks
+  readonly limits: Limits
+}
+
+/** The open ones, in the order of the list, as of the register's date. */
+export function openLinesOf(question: OpenLinesQuestion): OpenLine[] {
+  const { register, stopLines, limits } = question
+  const entries = entriesOfSet(question.entries, register)
+  const results = resultsOf(entries, { setFacts: register.setFacts, limits })
+  const passed = passedOverIn(entries)
+  const causesOf = causesIn({ ...question, entries, results })
+  return stopLines.flatMap((rule) => {
+    const causes = causesOf(rule)
+    return causes.length === 0 ? [] : [openLine(rule, causes, passed)]
   })
+}
+
+/** A set's entries up to the register's date, the oldest first. */
+export function entriesOfSet(
+  entries: readonly Entry[],
+  { boat, set, asOf }: Pick<SetRegister, 'boat' | 'set' | 'asOf'>,
+): Entry[] {
+  return byDate(
+    entries.filter((entry) => entry.boat === boat && entry.set === set && firstDay(entry.from) <= asOf),
+  )
+}
+
+/** All that was passed over, whether it may be or not, in the order of the entries. */
+export function passedOverIn(entries: readonly Entry[]): PassedOver[] {
+  return entries.flatMap((entry, order) => {
+    const at = { entry: entry.id, date: entry.from, order }
+    if (isKind(entry, 'passed-over')) return [{ ...at, about: entry.body.about, because: entry.body.because }]
+    if (!isKind(entry, 'case')) return []
+    return entry.body.lines.flatMap(({ line, is, because }) =>
+      is === 'overruled' && because !== undefined ? [{ ...at, about: line, because }] : [],
+    )
+  })
+}
+
+function openLine(
+  { id, hazard, act, clearWhen, bars, ...rule }: StopLine,
+  causes: readonly LineCause[],
+  passed: readonly PassedOver[],
+): OpenLine {
+  const never = rule.neverPassedOver === true
+  const lastCause = Math.max(...causes.map(({ order }) => order))
+  const passedOver = never
+    ? undefined
+    : passed.findLast(({ about, order }) => about === id && order > lastCause)
+  return {
+    line: id,
+    hazard,
+    why: [...new Set(causes.map(({ why }) => why))].join(' '),
+    act,
+    clearWhen: [
+      ...(causes.every(({ by }) => by === 'danger') ? [] : clearWhen),
+      ...[...new Set(causes.flatMap(clearedWhen))],
+    ],
+    ...(bars === undefined ? {} : { bars }),
+    eachTime: rule.eachTime === true,
+    causes,
+    entries: [...new Set(causes.map(({ entry }) => entry))],
+    closedBy: rule.opensByTests.map(({ test }) => test),
+    never,
+    licensed: rule.handOver === 'electrician',
+    ...(passedOver === undefined ? {} : { passedOver }),
+  }
+}
+
+/** A danger is made safe where it was found, whatever the line says in general. */
+function clearedWhen({ by, part = '' }: LineCause): string[] {
+  return by === 'danger' ? [`What was found at the ${plain(part)} is mended or made safe, and entered`] : []
+}
+
+/** What in the log holds a line open. */
+function causesIn({
+  entries,
+  results,
+  register,
+  links,
+  limits,
+  stopLines,
+}: OpenLinesQuestion & { readonly results: readonly ProofResult[] }): (rule: StopLine) => LineCause[] {
+  const orderOf = (entry: string) => entries.findIndex(({ id }) => id === entry)
+  const latest = latestResults(results)
+  const low = lowInsulationIn(register.readings, limits).map(
+    ({ part, entry, at40Mohm, corrected, leastMohm }): LineCause => ({
+      by: 'winding',
+      entry,
+      order: orderOf(entry),
+      why: `Do not energise the set: the ${part === undefined ? 'winding' : plain(part)} reads ${sayFigure(at40Mohm, 'Mohm', leastMohm)}${corrected ? ' at 40\u00a0°C' : ''} and must read ${sayFigure(leastMohm, 'Mohm')} or more.`,
+      test: 'insulation-test',
+      ...(part === undefined ? {} : { part }),
+    }),
+  )
+  const dangers = register.openDangers.filter(({ madeSafeBy }) => madeSafeBy === undefined)
+  const inCases = entries.flatMap((entry, order) =>
+    !isKind(entry, 'case') || entry.body.closed !== undefined
+      ? []
+      : caseLines(stopLines, entry.body).flatMap(({ line, is }) =>
+          is === 'open'
+            ? [
+                {
+                  line: line.id,
+                  entry: entry.id,
+                  order,
+                  why: `It stands open in the case “${entry.body.name}”.`,
+                },
+              ]
+            : [],
+        ),
+  )
+  const byLinks = openByLinks(entries, { register, links, limits, results })
+  return (rule) => [
+    ...inCases
+      .filter(({ line }) => line === rule.id)
+      .map(({ line: _, ...at }) => ({ by: 'case' as const, ...at })),
+    ...byLinks
+      .filter(({ line }) => line === rule.id)
+      .map(({ line: _, ...at }) => ({ by: 'links' as const, test: 'winding-links', ...at })),
+    ...(rule.id === 'insulation' ? low : latest.filter((result) => opensBy(rule, result)).map(ofResult)),
+    ...dangers.filter((danger) => opensByDanger(rule, danger)).map((danger) => ofDanger(danger, orderOf)),
+  ]
+}
+
+function opensBy({ opensByTests }: StopLine, { test, judgement: { band } }: ProofResult): boolean {
+  return opensByTests.some((one) => one.test === test && band !== undefined && one.bands.includes(band))
+}
+
+function opensByDanger({ opensByDangers }: StopLine, { danger, part }: OpenDanger): boolean {
+  return opensByDangers.some((one) => one.danger === danger && (one.parts?.includes(part) ?? true))
+}
+
+function ofResult({ entry, order, judgement, test, part }: ProofResult): LineCause {
+  return { by: 'test', entry, order, why: judgement.says, test, ...(part === undefined ? {} : { part }) }
+}
+
+function ofDanger({ entry, danger, part, mode }: OpenDanger, orderOf: (entry: string) => number): LineCause {
+  const why = `A danger was found at the ${plain(part)} and is not made safe: ${plain(danger)}.`
+  return { by: 'danger', entry, order: orderOf(entry), why, danger, part, mode }
+}
+
+function plain(id: string): string {
+  return id.replaceAll('-', ' ')
 }

@@ -6,14 +6,13 @@
 
 import type { CatalogueLinks } from '../catalogue/links-schema.js'
 import type { CatalogueOwed, StageId } from '../catalogue/owed-schema.js'
-import { byDate } from '../logbook/current.js'
+import type { StopLine } from '../catalogue/stop-line-schema.js'
 import { dayNumber, firstDay } from '../logbook/dates.js'
 import { type Entry, isKind } from '../logbook/kinds.js'
 import { hoursAt } from '../register/hours.js'
 import type { SetRegister } from '../register/register-types.js'
 import type { Limits } from './limits.js'
-import { openByLinks } from './links-stop.js'
-import { type OpenLine, openLinesOf, type PassedOver, type StandsOpen } from './open-lines.js'
+import { entriesOfSet, type OpenLine, openLinesOf, type PassedOver, passedOverIn } from './open-lines.js'
 import { latestResults, type ProofResult, resultsOf } from './results.js'
 import type { Verdict } from './test-type.js'
 import { proofTestOf } from './tests.js'
@@ -23,6 +22,7 @@ export interface OwedQuestion {
   readonly entries: readonly Entry[]
   readonly register: SetRegister
   readonly owed: CatalogueOwed
+  readonly stopLines: readonly StopLine[]
   readonly links: CatalogueLinks
   readonly limits: Limits
 }
@@ -75,24 +75,11 @@ export interface Owed {
 /** What is owed, as of the register's date. */
 export function owedOf(question: OwedQuestion): Owed {
   const { register, owed, limits } = question
-  const entries = byDate(
-    question.entries.filter(
-      (entry) =>
-        entry.boat === register.boat && entry.set === register.set && firstDay(entry.from) <= register.asOf,
-    ),
-  )
+  const entries = entriesOfSet(question.entries, register)
   const all = resultsOf(entries, { setFacts: register.setFacts, limits })
   const passed = passedOverIn(entries)
-  const lines = openLinesOf({
-    ...question,
-    results: latestResults(all),
-    passed,
-    standing: [
-      ...openInCases(entries),
-      ...openByLinks(entries, { register, links: question.links, results: all }),
-    ],
-  })
-  const never = neverPassedOver(owed)
+  const lines = openLinesOf(question)
+  const never = neverPassedOver(question.stopLines)
   const reasons = reasonsOf(entries, question)
   for (const line of lines) if (line.passedOver === undefined) addLine(reasons, line, all)
   const bare = [...reasons].map(([key, because]) =>
@@ -216,31 +203,12 @@ function worstOf(results: readonly ProofResult[]): Verdict | undefined {
   return (['fail', 'cannot tell', 'pass'] as const).find((verdict) => verdicts.includes(verdict))
 }
 
-function passedOverIn(entries: readonly Entry[]): PassedOver[] {
-  return entries.flatMap((entry, order) => {
-    const at = { entry: entry.id, date: entry.from, order }
-    if (isKind(entry, 'passed-over')) return [{ ...at, about: entry.body.about, because: entry.body.because }]
-    if (!isKind(entry, 'case')) return []
-    return entry.body.lines.flatMap(({ line, is, because }) =>
-      is === 'overruled' && because !== undefined ? [{ ...at, about: line, because }] : [],
-    )
-  })
-}
-
-/** Stop lines that a case of something gone wrong has open. */
-function openInCases(entries: readonly Entry[]): StandsOpen[] {
-  return entries.flatMap((entry, order) => {
-    if (!isKind(entry, 'case') || entry.body.closed !== undefined) return []
-    const { lines, name } = entry.body
-    const why = `It stands open in the case “${name}”.`
-    return lines.flatMap(({ line, is }) => (is === 'open' ? [{ line, entry: entry.id, order, why }] : []))
-  })
-}
-
 /** Tests that close a stop line which no reason lifts. */
-export function neverPassedOver({ lines }: Pick<CatalogueOwed, 'lines'>): ReadonlySet<string> {
+export function neverPassedOver(stopLines: readonly StopLine[]): ReadonlySet<string> {
   return new Set(
-    lines.filter((line) => line.neverPassedOver).flatMap(({ opens }) => opens.map(({ test }) => test)),
+    stopLines
+      .filter((line) => line.neverPassedOver)
+      .flatMap(({ opensByTests }) => opensByTests.map(({ test }) => test)),
   )
 }
 
@@ -264,10 +232,7 @@ function waitsFor(one: Omit<OwedTest, 'waitsFor'>, { tests, lines, owed }: Stand
   const dead = proofTestOf(one.test)?.danger === 'locked out'
   const barring = dead
     ? []
-    : lines.filter(
-        ({ bars, closedBy, passedOver }) =>
-          stages.indexOf(bars) < at && passedOver === undefined && !closedBy.includes(one.test),
-      )
+    : lines.filter((line) => barsStage(line, stages, at - 1) && !line.closedBy.includes(one.test))
   const inOrder = owed.stages[at]?.inOrder === true
   const before = tests.filter((other) => {
     if (isDone(other) || other === one) return false
@@ -283,9 +248,7 @@ function gatesOf({ tests, lines, owed }: Standing): Gate[] {
   const stages = owed.stages.map(({ id }) => id)
   const said = new Set<string>()
   return owed.stages.map(({ id, name, opens }, at) => {
-    const barring = lines.filter(
-      ({ bars, passedOver }) => stages.indexOf(bars) <= at && passedOver === undefined,
-    )
+    const barring = lines.filter((line) => barsStage(line, stages, at))
     const before = tests.filter((one) => stages.indexOf(one.stage) <= at && !isDone(one))
     const open = barring.length === 0 && before.length === 0
     const [line] = barring
@@ -298,6 +261,11 @@ function gatesOf({ tests, lines, owed }: Standing): Gate[] {
     for (const one of barring) said.add(one.line)
     return { stage: id, name, opens, open, says }
   })
+}
+
+/** Whether a line that nobody passed over bars a step, or one before it. */
+function barsStage({ bars, passedOver }: OpenLine, stages: readonly StageId[], at: number): boolean {
+  return bars !== undefined && stages.indexOf(bars) <= at && passedOver === undefined
 }
 
 const free = (opens: string) => `Nothing that the log tells of stands against ${opens}.`

@@ -4,7 +4,6 @@
  * @module
  */
 
-import { openStops } from '../../alternatives/open-stops.js'
 import { AxisNumbers, Gridlines, Range, RangeKey } from '../marks/range.js'
 import { type Scale, scaleAround } from '../marks/scales.js'
 import {
@@ -88,9 +87,7 @@ function AlternativeRow({ row, scale, best, onChange, ...of }: RowProps) {
   const isBest = row.id === best.id
   const isOpenStop =
     row.barred !== undefined &&
-    [...openStops(basis.register, basis.model), ...basis.failedTests].some(({ why }) =>
-      row.barred?.includes(why),
-    )
+    basis.stops.some(({ why, passedOver }) => passedOver === undefined && row.barred?.includes(why))
   const { low, middle, high } = row.costSpread
   const against = `${row.against.mean < 0 ? '−' : '+'}\u00a0${sayNumber(Math.abs(row.against.mean), 0)} ±\u00a0${sayNumber(ninety * row.against.standardError, 0)}`
   const named = (name: string) => ({ label: `${row.name}: ${name}` })

@@ -73,10 +73,11 @@ function useBrief(of: OfSet, answer: Answer, bearing: Bearing): Brief | undefine
     if (basis === undefined || view === undefined || catalogue === undefined || stage !== 'done')
       return undefined
     if (findingOut === undefined || changes === undefined || when === undefined) return undefined
-    const { register, model, restsOn, assumed, problems, heard } = basis
+    const { register, model, stops, restsOn, assumed, problems, heard } = basis
     const brief = briefOf({
       register,
       model,
+      stops,
       report: view.report,
       rows: view.rows,
       findingOut,

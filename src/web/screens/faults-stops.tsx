@@ -5,9 +5,11 @@
  */
 
 import { useId, useState } from 'react'
+import type { StopLine } from '../../catalogue/stop-line-schema.js'
 import type { LineState } from '../../faults/stop-lines.js'
 import { handOverNames } from '../../faults/words.js'
-import { Button, Lead, Passage, Stop } from '../parts/index.js'
+import { Button, Lead, Link, Passage, Stop } from '../parts/index.js'
+import { pathTo } from '../routes.js'
 import { words } from '../words/faults.js'
 import { BackButton } from './faults-back.js'
 import type { OfCase } from './of-case.js'
@@ -78,7 +80,27 @@ export function OpenStops(of: OfCase) {
 }
 
 function OpenStop({ of, state }: { readonly of: OfCase; readonly state: LineState }) {
-  const { line } = state
+  const { line, inLog } = state
+  if (inLog.length === 0) return <StopOfCase of={of} line={line} />
+  return (
+    <Stop title={line.hazard}>
+      <Lead>{line.act}</Lead>
+      {line.handOver !== undefined && <p className="gap-small">{stops.who(handOverNames[line.handOver])}</p>}
+      <p className="gap-small">{stops.inLog}</p>
+      <ul className="sentences small">
+        {[...new Set(inLog.map(({ why }) => why))].map((why) => (
+          <li key={why}>{of.say(why)}</li>
+        ))}
+      </ul>
+      <p className="gap-small screen-only">
+        <Link to={pathTo({ page: 'proof', boat: of.boat, set: of.set })}>{stops.toProof}</Link>
+      </p>
+    </Stop>
+  )
+}
+
+/** Opened by the answers of the case, and cleared or overruled by one. */
+function StopOfCase({ of, line }: { readonly of: OfCase; readonly line: StopLine }) {
   const [ticked, setTicked] = useState<readonly string[]>([])
   const [how, setHow] = useState('')
   const id = useId()
@@ -95,7 +117,7 @@ function OpenStop({ of, state }: { readonly of: OfCase; readonly state: LineStat
           >
             {stops.cleared}
           </Button>
-          {!line.neverOverruled && (
+          {!line.neverPassedOver && (
             <Button
               look="light"
               disabled={how.trim() === '' || of.busy}
@@ -133,7 +155,7 @@ function OpenStop({ of, state }: { readonly of: OfCase; readonly state: LineStat
       </ul>
       <div className="entry-field screen-only">
         <label htmlFor={id}>
-          {line.neverOverruled ? stops.how : `${stops.how}; ${lower(stops.because)}`}
+          {line.neverPassedOver ? stops.how : `${stops.how}; ${lower(stops.because)}`}
         </label>
         <input
           id={id}

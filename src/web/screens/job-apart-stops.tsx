@@ -5,7 +5,7 @@
  */
 
 import type { ReactNode } from 'react'
-import type { StopLine } from '../../catalogue/fault-schema.js'
+import type { StopLine } from '../../catalogue/stop-line-schema.js'
 import { confirmWords } from '../../faults/stop-lines.js'
 import { useKept } from '../data/kept-text.js'
 import { useSaid } from '../data/region.js'

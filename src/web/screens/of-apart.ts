@@ -4,7 +4,7 @@
  * @module
  */
 
-import type { StopLine } from '../../catalogue/fault-schema.js'
+import type { StopLine } from '../../catalogue/stop-line-schema.js'
 import type { Apart } from '../../job/apart.js'
 import type { OfSet } from '../of-set.js'
 import type { OfJob } from './job-frame.js'

@@ -16,6 +16,8 @@ import { type FaultMoney, faultMoneyOf } from '../../faults/mending-costs.js'
 import type { Draft } from '../../logbook/draft.js'
 import { isKind } from '../../logbook/kinds.js'
 import type { Problem } from '../../logbook/problems.js'
+import { limitsOf } from '../../proof/limits.js'
+import { openLinesOf } from '../../proof/open-lines.js'
 import { registerOf } from '../../register/register.js'
 import type { SetRegister } from '../../register/register-types.js'
 import { setCatalogueOf } from '../../register/set-kind-of.js'
@@ -74,6 +76,7 @@ export function useRoom({ boat, set }: OfSet): Room | undefined {
     const register = registerOf({ entries, boat, set, asOf: today(), catalogue })
     const money = faultMoneyOf(model, setCatalogueOf(register, catalogue).catalogue, register.terms)
     const cases = casesOf(entries, set)
+    const inLog = openLinesOf({ ...catalogue, entries, register, limits: limitsOf(catalogue) })
     const standing = Object.fromEntries(
       (parts ?? []).map((one) => [one.part, Math.min(1, one.defectiveNow + one.failedUnnoticedNow)]),
     )
@@ -93,6 +96,7 @@ export function useRoom({ boat, set }: OfSet): Room | undefined {
         diagnose(tables, {
           body,
           money,
+          inLog,
           given: givenOf({ model, register, entries, cases, body, standing }),
         }),
       write: async (drafts) => {

@@ -4,7 +4,6 @@
  * @module
  */
 
-import { openStops } from '../../alternatives/open-stops.js'
 import type { Look } from '../../register/register-types.js'
 import type { Layout } from '../marks/side-view-pieces.js'
 import { plural, sayDay, sayYears } from '../words/say.js'
@@ -50,18 +49,22 @@ export function groupsOf(of: Pick<OfForecast, 'basis' | 'view'>): readonly Group
 }
 
 /** Parts that something was found at: broken, seen defective, with a danger that is not made safe, or under a stop. */
-export function foundIn({ register, model }: Pick<Basis, 'register' | 'model'>): ReadonlySet<string> {
+export function foundIn({
+  register,
+  model,
+  stops,
+}: Pick<Basis, 'register' | 'model' | 'stops'>): ReadonlySet<string> {
   const known = new Set(model.parts.map(({ id }) => id))
   const found = [
     ...register.broken.map(({ part }) => part),
     ...register.openDefects.flatMap(onlyPart),
-    ...openStops(register, model).flatMap(({ parts }) => (parts.length === 1 ? parts : [])),
+    ...stops.flatMap(({ parts }) => (parts.length === 1 ? parts : [])),
   ]
   return new Set(found.filter((part) => known.has(part)))
 }
 
 /** Parts of which one may be behind something seen. */
-export function suspectedIn(basis: Pick<Basis, 'register' | 'model'>): ReadonlySet<string> {
+export function suspectedIn(basis: Pick<Basis, 'register' | 'model' | 'stops'>): ReadonlySet<string> {
   const found = foundIn(basis)
   const several = basis.register.openDefects.filter((look) => onlyPart(look).length === 0)
   return new Set(

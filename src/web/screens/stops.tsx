@@ -6,14 +6,16 @@
  */
 
 import { useState } from 'react'
-import { type OpenStop, openStops } from '../../alternatives/open-stops.js'
+import type { OpenStop } from '../../alternatives/open-stops.js'
 import { type Boat, useCatalogue } from '../data/boat.js'
 import { boatFactsOf } from '../data/facts.js'
-import { catalogueInWords } from '../data/region.js'
+import { catalogueInWords, useSaid } from '../data/region.js'
 import { EntryForm, type Purpose } from '../entry/entry-form.js'
 import { withUsualReading } from '../entry/usual-reading.js'
-import { Button, Passage, Stop } from '../parts/index.js'
+import { Button, Link, Passage, Stop } from '../parts/index.js'
+import { pathTo } from '../routes.js'
 import { words } from '../words/alternatives.js'
+import { sayDate } from '../words/say.js'
 import type { Basis } from '../work/messages.js'
 
 const { stops: said } = words
@@ -24,24 +26,61 @@ export interface StopLinesProps {
 }
 
 export function StopLines({ basis, log }: StopLinesProps) {
-  const stops = [...openStops(basis.register, basis.model), ...basis.failedTests]
+  const { stops } = basis
   if (stops.length === 0) return null
   return (
     <Passage title={said.title} className="stops">
-      {stops.map((stop) => (
-        <OneStop key={`${stop.why} ${stop.test ?? ''}`} stop={stop} basis={basis} log={log} />
-      ))}
+      {stops.map((stop) =>
+        stop.passedOver === undefined ? (
+          <OneStop key={keyOf(stop)} stop={stop} basis={basis} log={log} />
+        ) : (
+          <PassedOver key={keyOf(stop)} why={stop.why} {...stop.passedOver} />
+        ),
+      )}
     </Passage>
   )
 }
 
+function keyOf({ line, why, mode = '', test = '' }: OpenStop): string {
+  return `${line} ${why} ${mode} ${test}`
+}
+
+/** Lifted by a reason, which stays in sight for as long as the line would stand open. */
+function PassedOver({ why, because, date }: { readonly why: string } & NonNullable<OpenStop['passedOver']>) {
+  const inRegion = useSaid()
+  return (
+    <p className="small gap">
+      <b>{said.passedOver}:</b> {inRegion(why)} {said.reason(sayDate(date))}: {because}
+    </p>
+  )
+}
+
 function OneStop({ stop, basis, log }: StopLinesProps & { readonly stop: OpenStop }) {
+  if (stop.by === 'links' || stop.by === 'case') {
+    const of = { boat: log.id, set: basis.register.set }
+    const isCase = stop.by === 'case'
+    return (
+      <Stop title={stop.why}>
+        <p>
+          {said.closes}{' '}
+          <Link to={pathTo({ page: isCase ? 'faults' : 'links', ...of })}>
+            {isCase ? said.toCase : said.toLinks}
+          </Link>
+        </p>
+      </Stop>
+    )
+  }
+  return <ClosedByEntry stop={stop} basis={basis} log={log} />
+}
+
+/** Closed by one entry, which is written here. */
+function ClosedByEntry({ stop, basis, log }: StopLinesProps & { readonly stop: OpenStop }) {
   const [writing, setWriting] = useState(false)
   const [written, setWritten] = useState(false)
   const { currency = 'USD', words: region, units = {} } = boatFactsOf(log.entries)
   const catalogue = catalogueInWords(useCatalogue(), region)
   const spoken = Object.values(units)
-  const purpose = closing(stop, basis, spoken)
+  const purpose = closing(stop, spoken)
   const act = (
     <Button aria-expanded={writing} onClick={() => setWriting(!writing)}>
       {writing ? said.putAway : purpose.kind === 'reading' ? said.enterReading : said.enterSafe}
@@ -73,24 +112,23 @@ function OneStop({ stop, basis, log }: StopLinesProps & { readonly stop: OpenSto
 
 /** The entry that closes a stop, as far as it can be filled in beforehand. */
 function closing(
-  { parts, mode, test }: OpenStop,
-  { register }: Basis,
+  { parts, danger, mode, test }: OpenStop,
   units: readonly (string | undefined)[],
 ): Extract<Purpose, { is: 'asked' }> {
-  const [part = ''] = parts
-  const danger = register.openDangers.find((one) => one.part === part && one.mode === mode)
-  if (danger !== undefined && test === undefined) {
+  if (danger !== undefined) {
+    const [part = ''] = parts
     return {
       is: 'asked',
-      name: `safe-${danger.entry}-${danger.danger}`,
+      name: `safe-${danger}-${part}-${mode}`,
       kind: 'danger-safe',
-      values: { danger: danger.danger, 'at.part': part },
+      values: { danger, 'at.part': part },
     }
   }
-  const of = parts.length === 1 ? { part } : {}
+  const [part] = parts
+  const of = parts.length === 1 && part !== undefined ? { part } : {}
   return {
     is: 'asked',
-    name: test === undefined ? `reading-${parts.join('-')}` : `test-${test}`,
+    name: `test-${test}-${parts.join('-')}`,
     kind: 'reading',
     values: withUsualReading({}, { test: test ?? insulationTest, ...of }, units),
   }

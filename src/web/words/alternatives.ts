@@ -81,6 +81,10 @@ export const words = {
     putAway: 'Leave it for now',
     written: 'Written. The stop follows it.',
     closes: 'This closes with an entry that shows it put right, not with a date.',
+    toLinks: 'To the winding links',
+    toCase: 'To the case',
+    passedOver: 'Passed over, and bars nothing',
+    reason: (date: string) => `The reason of ${date}`,
   },
 
   list: {

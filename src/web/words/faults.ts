@@ -42,6 +42,8 @@ export const words = {
     overrule: 'Overrule it',
     because: 'Your reason; it stays on every sheet',
     overruled: (hazard: string, because: string) => `${hazard} overruled: ${because}`,
+    inLog: 'The log holds this open apart from the case, and no answer here clears it:',
+    toProof: 'To the tests that close it',
   },
 
   seen: {

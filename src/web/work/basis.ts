@@ -5,7 +5,6 @@
  */
 
 import { weightedQuantile } from '../../alternatives/month-by-month.js'
-import { failedTestsIn } from '../../alternatives/open-stops.js'
 import { sayLessons } from '../../alternatives/say-lessons.js'
 import type { Prepared } from '../../alternatives/settle.js'
 import type { Catalogue } from '../../catalogue/catalogue.js'
@@ -15,21 +14,21 @@ import type { Basis, Names } from './messages.js'
 
 export type BasisSources = Pick<
   Prepared,
-  'register' | 'model' | 'restsOn' | 'assumed' | 'problems' | 'posterior'
+  'register' | 'model' | 'stops' | 'restsOn' | 'assumed' | 'problems' | 'posterior'
 > & { readonly pooled?: Pooled | undefined }
 
 export function basisOf(prepared: BasisSources, catalogue: Catalogue): Basis {
-  const { register, model, restsOn, assumed, problems, posterior, pooled } = prepared
+  const { register, model, stops, restsOn, assumed, problems, posterior, pooled } = prepared
   const heard = sayLessons(pooled)
   return {
     register,
     model,
+    stops,
     restsOn,
     assumed,
     problems,
     ...(heard === undefined ? {} : { heard: `${heard}.` }),
     failsTimes: failsTimes(posterior),
-    failedTests: failedTestsIn(register, catalogue),
     names: namesOf(catalogue),
   }
 }

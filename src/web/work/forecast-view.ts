@@ -6,6 +6,7 @@
 
 import type { Memory } from '../../alternatives/memory.js'
 import { lifeSpans, monthByMonth } from '../../alternatives/month-by-month.js'
+import { openStops } from '../../alternatives/open-stops.js'
 import { posteriorIn, type Question } from '../../alternatives/settle.js'
 import { buildLifeModel } from '../../forecast/build-life-model.js'
 import { sayLearned, withLearnedOverrun } from '../../forecast/learned-overrun.js'
@@ -33,10 +34,11 @@ export async function forecastView(question: Question, memory: Memory): Promise<
   const posterior = posteriorIn(memory, model, seed)
   const assumed = [...forSet.assumed, ...built.assumed, ...sayLearned(overrun)]
   const { restsOn } = built
+  const stops = openStops({ entries: question.entries, register, catalogue })
   return {
     stage: 'done',
     basis: basisOf(
-      { register, model, restsOn, assumed, problems: forSet.problems, posterior, pooled },
+      { register, model, stops, restsOn, assumed, problems: forSet.problems, posterior, pooled },
       catalogue,
     ),
     view: {

@@ -36,8 +36,8 @@ export interface Basis {
   readonly heard?: string
   /** How often this set fails, as a multiple of the catalogue's average: expected, 10 and 90 in 100. */
   readonly failsTimes: { readonly mean: number; readonly low: number; readonly high: number }
-  /** Stop lines that failed tests hold open. */
-  readonly failedTests: readonly OpenStop[]
+  /** What blocks running on, and what of it was passed over. */
+  readonly stops: readonly OpenStop[]
   /** Names of the catalogue's ways in, checks, dangers and parts. */
   readonly names: Names
 }
