@@ -6,7 +6,7 @@
 
 import { useId } from 'react'
 import { PlainButton } from '../parts/index.js'
-import { form } from '../words/logbook.js'
+import { form } from '../words/entry/form.js'
 import { monthName } from '../words/say.js'
 import { monthsTyped, type Point, pointsText, pointsTyped } from './lists.js'
 

@@ -7,7 +7,8 @@
 import { useId, useRef, useState } from 'react'
 import type { Photograph, ThumbnailWidth } from '../../logbook/photographs.js'
 import { PlainButton } from '../parts/index.js'
-import { form, logbook } from '../words/logbook.js'
+import { form } from '../words/entry/form.js'
+import { logbook } from '../words/logbook.js'
 import { chosenPicture } from './chosen-pictures.js'
 
 /** HEIC is not asked for: a phone that is asked for JPEG turns its own pictures into it. One that comes all the same is kept. */

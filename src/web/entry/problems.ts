@@ -5,7 +5,7 @@
  */
 
 import type { Problem } from '../../logbook/problems.js'
-import { form } from '../words/logbook.js'
+import { form } from '../words/entry/form.js'
 import type { Misread } from './values.js'
 
 /** Words of what is wrong, by the key of the field; under `` what belongs to no field. */
@@ -38,6 +38,13 @@ export function saidProblem({ code, path, found, allowed }: Problem, place = pat
   const at = place === '' ? '' : `${place}: `
   if (code === 'missing' && allowed.startsWith('one of:')) return `${at}${form.chooseOne}`
   if (code === 'missing' && allowed.startsWith('a list of')) return `${at}${form.atLeastOne}`
-  if (code === 'missing') return `${at}${form.missing(allowed)}`
-  return `${at}${form.allowed(found, allowed)}`
+  if (code === 'missing' && allowed === 'true or false') return `${at}${form.yesOrNo}`
+  if (code === 'missing' && allowed.startsWith('small letters')) return `${at}${form.nameIt}`
+  if (code === 'missing') return `${at}${form.missing(inThousands(allowed))}`
+  return `${at}${form.allowed(found, inThousands(allowed))}`
+}
+
+/** "from 0 to 1,000,000": long numbers as they are read. Years stay as they are. */
+function inThousands(text: string): string {
+  return text.replace(/\b\d{5,}\b/g, (digits) => Number(digits).toLocaleString('en-GB'))
 }

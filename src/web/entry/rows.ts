@@ -4,7 +4,7 @@
  * @module
  */
 
-import type { Rows } from './fields.js'
+import type { Rows } from './fields/field.js'
 import { rowsIn, type Values } from './values.js'
 
 /** The rows to show: those in which something stands, at least as many as are usual, and those opened. */

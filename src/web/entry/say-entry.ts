@@ -12,8 +12,12 @@ import { sayOrder, sayParticulars } from '../../job/order-words.js'
 import { type Body, type Entry, isKind } from '../../logbook/kinds.js'
 import { sayLinksEntry } from '../../proof/as-found.js'
 import { isSpoken, spokenUnit, toSpoken } from '../../units/spoken.js'
-import { choiceName, fieldName, unitName } from '../words/logbook.js'
+import { choiceName } from '../words/entry/choices.js'
+import { fieldName } from '../words/entry/fields.js'
+import { unitName } from '../words/entry/units.js'
 import { lowerFirst, sayDate, sayList, shortName, upperFirst } from '../words/say.js'
+import { isRows } from './fields/field.js'
+import { fieldsOf } from './fields.js'
 
 /** For names of parts and checks, and for money. */
 export interface SayWith {
@@ -135,7 +139,10 @@ function saidBody(entry: Entry, { part, money, catalogue, measured }: Words): st
   if (isKind(entry, 'decision')) return entry.body.choice
   if (isKind(entry, 'danger-safe'))
     return `${upperFirst(spaced(entry.body.danger))} made safe: ${entry.body.how}`
-  if (isKind(entry, 'overrule')) return `${spacedPath(entry.body.path)} set to ${number(entry.body.value)}`
+  if (isKind(entry, 'overrule')) {
+    const { path, value, because } = entry.body
+    return joined([`${sayFigurePath(path, part)} set to ${number(value)}`, because ?? ''])
+  }
   if (isKind(entry, 'apart-step')) return upperFirst(sayApartStep(entry.body))
   if (isKind(entry, 'refit-step')) return upperFirst(sayRefitStep(entry.body))
   if (isKind(entry, 'links')) return upperFirst(sayLinksEntry(entry.body))
@@ -154,15 +161,21 @@ function saidBody(entry: Entry, { part, money, catalogue, measured }: Words): st
 
 /** Particulars and terms: each field by its name. */
 function sayFields(entry: Entry, money: (amount: number) => string): string {
-  const inMoney = new Set([
-    ...['ownPerHour', 'paidPerHour', 'travelPerTrip', 'mostInOneYear', 'fuelPerLitre'],
-    ...['doWithoutPrice', 'doWithoutPerYear'],
-  ])
+  const takes = new Map(
+    fieldsOf(entry.kind).flatMap((field) => (isRows(field) ? [] : [[field.key, field.takes]])),
+  )
+  const amount = (key: string, value: number) => {
+    const of = takes.get(key)
+    if (of?.as === 'money') return money(value)
+    if (of?.as === 'percent') return `${number(100 * value)} %`
+    const unit = of?.as === 'number' && of.unit !== undefined ? ` ${unitName(of.unit)}` : ''
+    return `${number(value)}${unit}`
+  }
   return Object.entries(entry.body)
     .filter(([key]) => key !== 'remark' && key !== 'photographs')
     .map(([key, value]) => {
       const name = lowerFirst(fieldName(entry.kind, key))
-      if (typeof value === 'number') return `${name} ${inMoney.has(key) ? money(value) : number(value)}`
+      if (typeof value === 'number') return `${name} ${amount(key, value)}`
       if (typeof value !== 'string') return name
       if (/^\d{4}(-\d\d){0,2}$/.test(value)) return `${name} ${sayDate(value)}`
       return key === 'name' ? value : `${name} ${choiceName(entry.kind, key, value)}`
@@ -187,11 +200,10 @@ function spaced(name: string): string {
   return name.replaceAll('-', ' ')
 }
 
-function spacedPath(path: string): string {
-  return upperFirst(
-    path
-      .replace(/^parts\./, '')
-      .replaceAll('.', ', ')
-      .replaceAll('-', ' '),
-  )
+/** "Pencil anode: spent, scale", for `parts.anode.modes.spent.scale`. */
+function sayFigurePath(path: string, part: (id: string) => string): string {
+  const [head = '', id = '', ...rest] = path.split('.')
+  const steps = (list: readonly string[]) => list.map(spaced).join(', ')
+  if (head !== 'parts') return upperFirst(steps([head, id, ...rest].filter((step) => step !== '')))
+  return `${part(id)}: ${steps(rest.filter((step) => step !== 'modes'))}`
 }

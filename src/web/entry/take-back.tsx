@@ -11,7 +11,7 @@ import { useKept } from '../data/kept-text.js'
 import { today } from '../data/today.js'
 import { write } from '../data/write.js'
 import { Button } from '../parts/index.js'
-import { form } from '../words/logbook.js'
+import { form } from '../words/entry/form.js'
 import { saidProblem } from './problems.js'
 
 export function TakeBack({ entry, onDone }: { readonly entry: Entry; readonly onDone: () => void }) {

@@ -5,7 +5,7 @@
  */
 
 import { spokenUnit } from '../../units/spoken.js'
-import { usualReadings } from '../words/logbook.js'
+import { usualReadings } from '../words/entry/units.js'
 import { rowsIn, type Values } from './values.js'
 
 /** The form after another test was chosen: names and units of what it usually gives, unless a value is typed already. `units`: those the boat chose. */

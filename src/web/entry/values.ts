@@ -9,7 +9,7 @@
 import type { LogDate } from '../../logbook/dates.js'
 import { toKept } from '../../units/spoken.js'
 import { sayDate } from '../words/say.js'
-import { type Field, isRows, type Single, type Takes } from './fields.js'
+import { type Field, isRows, type Single, type Takes } from './fields/field.js'
 import { monthsTyped, pointsText, pointsTyped } from './lists.js'
 import { dateTyped, numberTyped } from './typed.js'
 

@@ -49,7 +49,7 @@ function OneQuestion({ of, one }: { readonly of: RowOf; readonly one: WouldSharp
   })
   return (
     <li>
-      <h3>{words.asks(lowerFirst(name))}</h3>
+      <h3>{words.asks(name)}</h3>
       <Said
         text={words.because(hole('ifNew'), hole('ifOld'), hole('money'))}
         figures={{

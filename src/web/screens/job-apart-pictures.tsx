@@ -11,8 +11,8 @@ import { useKept } from '../data/kept-text.js'
 import type { ToldPicture } from '../data/write.js'
 import { chosenPicture } from '../entry/chosen-pictures.js'
 import { PlainButton } from '../parts/index.js'
+import { form } from '../words/entry/form.js'
 import { words } from '../words/job-apart.js'
-import { form } from '../words/logbook.js'
 import { ArrowBoard } from './job-apart-picture.js'
 
 export interface StepPictures {

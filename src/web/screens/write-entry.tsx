@@ -10,7 +10,7 @@ import { catalogueInWords } from '../data/region.js'
 import { EntryForm } from '../entry/entry-form.js'
 import { SendingState } from '../entry/sending-state.js'
 import type { OfSet } from '../of-set.js'
-import { form } from '../words/logbook.js'
+import { form } from '../words/entry/form.js'
 import { sayDate } from '../words/say.js'
 
 /** Stays open after an entry, for the next one. */
