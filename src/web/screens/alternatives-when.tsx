@@ -7,7 +7,7 @@
 import { sayWhen } from '../../alternatives/say-bearing.js'
 import type { WhenToReplace } from '../../alternatives/when-to-replace.js'
 import { useSaid } from '../data/region.js'
-import { Behind, Heads, Passage, WideTable } from '../parts/index.js'
+import { Behind, type FigureSaid, NumbersRow, NumbersTable, Passage } from '../parts/index.js'
 import { bearing } from '../words/bearing.js'
 import { HowFar, type OfBearing } from './alternatives-finding.js'
 import { moneyOf } from './of-answer.js'
@@ -40,30 +40,50 @@ export function When(of: OfBearing) {
 function Years({ of, when }: { readonly of: OfBearing; readonly when: WhenToReplace }) {
   const money = moneyOf(of.view)
   const years = Math.max(when.planned.length, when.limitByYear?.length ?? 0)
+  const heads = [words.marginal, words.limit, words.adds]
   return (
-    <WideTable name={words.behind}>
-      <table className="table">
-        <Heads
-          list={[words.year, { number: words.marginal }, { number: words.limit }, { number: words.adds }]}
-        />
-        <tbody>
-          {Array.from({ length: years }, (_, k) => {
-            const adds = when.planned[k]?.adds
-            const limit = when.limitByYear?.[k]
-            const year = String(k + 1)
-            return (
-              <tr key={year}>
-                <th scope="row">{year}</th>
-                <td className="number">{money(when.marginal[k]!)}</td>
-                <td className="number">{limit === undefined ? words.always : money(limit)}</td>
-                <td className="number">
-                  {adds === undefined ? '' : `${money(adds.mean)} ± ${money(adds.standardError)}`}
-                </td>
-              </tr>
-            )
-          })}
-        </tbody>
-      </table>
-    </WideTable>
+    <NumbersTable name={words.behind} first={words.year} heads={heads}>
+      {Array.from({ length: years }, (_, k) => {
+        const adds = when.planned[k]?.adds
+        const limit = when.limitByYear?.[k]
+        const year = String(k + 1)
+        const { figures } = words
+        return (
+          <NumbersRow
+            key={year}
+            name={year}
+            heads={heads}
+            figures={[
+              opened(figures.marginal, { year, says: money(when.marginal[k]!) }),
+              opened(figures.limit, { year, says: limit === undefined ? words.always : money(limit) }),
+              ...(adds === undefined
+                ? []
+                : [
+                    opened(figures.adds, {
+                      year,
+                      says: `${money(adds.mean)} ± ${money(adds.standardError)}`,
+                    }),
+                  ]),
+            ]}
+          />
+        )
+      })}
+    </NumbersTable>
   )
+}
+
+interface YearFigure {
+  readonly name: (year: string) => string
+  readonly from: string
+  readonly moves: string
+}
+
+function opened(
+  of: YearFigure,
+  { year, says }: { readonly year: string; readonly says: string },
+): FigureSaid {
+  return {
+    says,
+    behind: () => ({ name: of.name(year), value: says, comesFrom: of.from, moves: of.moves }),
+  }
 }

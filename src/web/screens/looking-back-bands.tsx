@@ -100,7 +100,9 @@ function inHundred(share: number): string {
 
 export function Score({ hindsight, brier }: { readonly hindsight: Hindsight; readonly brier: Brier }) {
   const fine = (value: number) =>
-    Math.abs(value) < 5e-7 ? '0' : value.toLocaleString('en-GB', { maximumSignificantDigits: 2 })
+    Math.abs(value) < 5e-7
+      ? '0'
+      : value.toLocaleString('en-GB', { maximumSignificantDigits: 2 }).replace('-', '−')
   const why = Object.entries(score.why).flatMap(([key, says]) => {
     const count = hindsight.leftOut[key as keyof typeof score.why]
     return count === 0 ? [] : [`${count} ${says}`]

@@ -32,7 +32,7 @@ export const bearing = {
     taking: {
       name: (look: string) => `${look}: what it takes`,
       from: 'hands, opening and trips at their rates, and the fault that it may put in; the catalogue says how long a check takes, as common practice',
-      moves: 'Your own hour, a paid hour and a visit of a workshop, under “What you can move”.',
+      moves: 'Your own hour, a paid hour and a visit of a workshop, under “Change and see”.',
     },
     knowing: {
       name: 'What it would be worth to know it',
@@ -80,5 +80,22 @@ export const bearing = {
     limit: 'Jobs mended up to',
     adds: 'Replacing after it adds',
     always: 'always mended',
+    figures: {
+      marginal: {
+        name: (year: string) => `Year ${year} with the old set`,
+        from: 'simulated: what keeping the old set through this year as well costs over parting with it before',
+        moves: 'Prices, the years you keep the boat, and what the log says of the set.',
+      },
+      limit: {
+        name: (year: string) => `Year ${year}: jobs mended up to`,
+        from: 'the limit that came out cheapest when jobs above it led to another set, on histories of its own',
+        moves: 'The price of another set, and of a day without power.',
+      },
+      adds: {
+        name: (year: string) => `Replacing after year ${year}, against the best choice`,
+        from: 'simulated on the same histories as keeping it; ± is one standard error',
+        moves: 'The price of another set, and how long it takes to come.',
+      },
+    },
   },
 } as const

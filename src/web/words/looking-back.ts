@@ -121,7 +121,7 @@ export const words = {
     title: 'The score',
     says: 'Brier score: the mean of the squared miss. Nought: all foreseen.',
     parts: (of: Record<'score' | 'reliability' | 'resolution' | 'uncertainty' | 'within', string>) =>
-      `The score is ${of.score}. Of that ${of.reliability} is for odds that were off in their band, ${of.uncertainty} for how uncertain such failures are at all, and ${of.within} for what differs within bands; ${of.resolution} is taken off for telling apart what fails and what does not.`,
+      `The score is ${of.score}. Of that ${of.reliability} is for chances that were off in their band, ${of.uncertainty} for how uncertain such failures are at all, and ${of.within} for what differs within bands; ${of.resolution} is taken off for telling apart what fails and what does not.`,
     noSkill: 'Nothing failed, so there is nothing to have foreseen: skill cannot be told.',
     skill: (skill: string) =>
       `Against someone who names the share that failed, every time: ${skill} of 100 better. Nought is no better than that.`,
