@@ -167,6 +167,15 @@ test('a stop comes before everything, with what it bars; what is barred says so 
   expect(passage(brief, 'What would change it')).toContain('Only one alternative is open')
 })
 
+test('what was passed over stands before everything too, with its reason, and bars nothing', () => {
+  const passedOver = { because: 'dried twice, rewind is booked', date: '2024-05-02' }
+  const stop = { line: 'insulation', by: 'winding', parts: ['pump'], why: wet, passedOver } as const
+  const brief = briefOf(subjectOf({ quote: 900 }, { stops: [stop] }))
+  expect(passage(brief, 'Before it is started')).toContain('Passed over, and bars nothing: ')
+  expect(passage(brief, 'Before it is started')).toContain('2 May 2024: dried twice, rewind is booked')
+  expect(passage(brief, 'Alternatives')).not.toContain('"Barred"')
+})
+
 test('where everything is barred nothing is advised', () => {
   const brief = briefOf(subjectOf({ bar: ['leave', 'mend', 'replace'] }))
   expect(passage(brief, 'The question')).toContain('every alternative is barred')

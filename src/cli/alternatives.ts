@@ -6,6 +6,7 @@
 
 import { alternativesFile, readAlternativesFile } from '../alternatives/alternatives-file.js'
 import { shortCaution } from '../alternatives/cautions.js'
+import type { OpenStop } from '../alternatives/open-stops.js'
 import { moneyIn } from '../alternatives/say.js'
 import { saySet } from '../alternatives/say-set.js'
 import { type Summary, summarise } from '../alternatives/summary.js'
@@ -90,6 +91,7 @@ export function showAlternatives(options: AlternativesOptions): Promise<Result> 
         ...report,
         sayings: saying,
         alternatives: summaries.map((summary, i) => ({ ...model.alternatives[i], ...summary })),
+        stops: prepared.stops,
         assumed,
         refusedFigures: prepared.problems,
         refusedAlternatives: prepared.refusedAlternatives,
@@ -150,6 +152,7 @@ function alternativesText(
     saying.verdict,
     saying.walkAway,
     ...stopsText(model),
+    ...passedOverText(answer.stops),
     '',
     table,
     `Days without power, stops of a day or longer and dangers are a year. ± is one standard error of ${figure(report.histories)} histories; the spread from 10 to 90 is the world's, and no running narrows it.`,
@@ -174,6 +177,15 @@ function stopsText({ alternatives }: LifeModel): string[] {
     if (why !== undefined) barred.set(why, [...(barred.get(why) ?? []), name ?? id])
   }
   return [...barred].map(([why, names]) => `Stop: ${why} As things stand this bars: ${names.join('; ')}.`)
+}
+
+/** What was passed over bars nothing, and its reason stays in sight. */
+function passedOverText(stops: readonly OpenStop[]): string[] {
+  return stops.flatMap(({ why, passedOver }) =>
+    passedOver === undefined
+      ? []
+      : [`Passed over, and bars nothing: ${why} Because, ${passedOver.date}: ${passedOver.because}`],
+  )
 }
 
 /** What happens to later jobs, where they are not always mended. */

@@ -8,7 +8,7 @@ import type { FaultCheck } from '../catalogue/fault-schema.js'
 import type { Problem } from '../catalogue/problem.js'
 import { outcomeOfReading } from '../faults/bands.js'
 import type { FaultCase, Step } from '../faults/case.js'
-import { clearanceOf, firstQuestions, lineStates } from '../faults/stop-lines.js'
+import { clearanceOf, firstQuestions, type LineState, lineStates } from '../faults/stop-lines.js'
 import { limitsOf } from '../proof/limits.js'
 import type { FaultOptions, FaultQuestion } from './faults-of-set.js'
 
@@ -28,8 +28,8 @@ type Question = FaultQuestion & { readonly case: FaultCase; readonly options: An
 export function stepOf([what = '', said = '']: readonly string[], question: Question): Read {
   const { model } = question
   const line = model.stopLines.find(({ id }) => id === what)
-  if (line !== undefined) return lineStep(what, said, question.options)
   const states = lineStates(model, question.case.body, question.inLog)
+  if (line !== undefined) return lineStep(what, said, { states, options: question.options })
   const [first] = firstQuestions(states)
   if (first !== undefined) {
     return refuse('asked-first', what, `first an answer to "${first.id}", yes or no: ${first.asked}`)
@@ -59,9 +59,21 @@ const symptomAnswers = {
   'take-back': 'not-asked',
 } as const
 
-function lineStep(line: string, said: string, { because }: AnswerOptions): Read {
+function lineStep(
+  line: string,
+  said: string,
+  {
+    states,
+    options: { because },
+  }: { readonly states: readonly LineState[]; readonly options: AnswerOptions },
+): Read {
   const is = Object.entries(lineAnswers).find(([word]) => word === said)?.[1]
   if (is === undefined) return refuse('answer', said, `one of: ${Object.keys(lineAnswers).join(', ')}`)
+  const state = states.find((one) => one.line.id === line)
+  if (is !== 'open' && state?.is === 'open' && state.inLog.length > 0) {
+    const whys = state.inLog.map(({ why }) => why).join(' ')
+    return refuse('held-by-log', said, `what closes it in the log, as "gensettle owed" tells: ${whys}`)
+  }
   return { ok: true, step: { line, is, ...(because === undefined ? {} : { because }) } }
 }
 

@@ -9,7 +9,7 @@ import type { CaseBody } from '../faults/case.js'
 import { owedJobOf } from '../faults/case-entries.js'
 import type { Diagnosis, Suggestion } from '../faults/diagnose.js'
 import type { FaultMoney } from '../faults/mending-costs.js'
-import { confirmWords } from '../faults/stop-lines.js'
+import { confirmWords, sayHeld } from '../faults/stop-lines.js'
 import type { Why } from '../faults/why.js'
 import {
   checkName,
@@ -62,7 +62,7 @@ function hasAnswers({ symptoms, checks }: CaseBody): boolean {
 }
 
 function openLines({ lines }: Diagnosis): string[] {
-  return lines.flatMap(({ line, is, because }) => {
+  return lines.flatMap(({ line, is, because, inLog }) => {
     if (is === 'overruled') return [`Overruled: ${line.hazard}. Because: ${because}`]
     if (is !== 'open') return []
     const who = line.handOver === undefined ? '' : ` By ${handOverNames[line.handOver]}.`
@@ -71,6 +71,7 @@ function openLines({ lines }: Diagnosis): string[] {
       colours.bold(`STOP. ${line.hazard} (${line.id})`),
       `  ${line.act}`,
       `  Cleared when: ${line.clearWhen.join('; ')}.${who}`,
+      ...sayHeld(inLog).map((held) => `  ${held}`),
     ]
   })
 }

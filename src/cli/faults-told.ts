@@ -33,12 +33,13 @@ export function caseJson(of: CaseTold & FaultQuestion, written: readonly string[
     first: diagnosis.first.map(({ id, asked }) => ({ line: id, asks: asked })),
     lines: diagnosis.lines
       .filter(({ is }) => is !== 'unknown')
-      .map(({ line, is, because }) => ({
+      .map(({ line, is, because, inLog }) => ({
         line: line.id,
         hazard: line.hazard,
         is,
         act: line.act,
         clearWhen: line.clearWhen,
+        ...(inLog.length === 0 ? {} : { inLog: inLog.map(({ entry, why }) => ({ entry, why })) }),
         ...(because === undefined ? {} : { because }),
       })),
     answers: [

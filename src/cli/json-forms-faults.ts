@@ -13,6 +13,7 @@ const line = z.object({
   is: z.enum(['open', 'cleared', 'overruled', 'not-so', 'unknown']),
   act: z.string(),
   clearWhen: texts,
+  inLog: z.array(z.object({ entry: z.string(), why: z.string() })).optional(),
   because: z.string().optional(),
 })
 

@@ -45,8 +45,23 @@ const result = z.object({
   instrument: z.string().optional(),
 })
 
+const openedBy = z.enum(['test', 'winding', 'danger', 'links', 'case'])
+
+/** What blocks running on, as the alternatives say it. */
+export const openStop = z.object({
+  line: z.string(),
+  by: openedBy,
+  parts: texts,
+  danger: z.string().optional(),
+  mode: z.string().optional(),
+  why: z.string(),
+  byAnyWork: z.boolean().optional(),
+  test: z.string().optional(),
+  passedOver: z.object({ because: z.string(), date: z.string() }).optional(),
+})
+
 const cause = z.object({
-  by: z.enum(['test', 'winding', 'danger', 'links', 'case']),
+  by: openedBy,
   entry: z.string(),
   why: z.string(),
   part: z.string().optional(),

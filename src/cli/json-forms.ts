@@ -18,7 +18,7 @@ import { kitFields } from './json-forms-kit.js'
 import { linksFields } from './json-forms-links.js'
 import { lessons, lookingBackFields } from './json-forms-looking-back.js'
 import { planFields } from './json-forms-plan.js'
-import { proofFields } from './json-forms-proof.js'
+import { openStop, proofFields } from './json-forms-proof.js'
 import { sheetFields } from './json-forms-sheet.js'
 import { sizeFields } from './json-forms-size.js'
 
@@ -193,6 +193,7 @@ const fields = {
         z.object({ id: z.string(), name: z.string().optional(), barred: z.string().optional(), ...summary }),
       )
       .describe('Each also has its fields in the life model, as alternatives.schema.json tells.'),
+    stops: z.array(openStop),
     refusedAlternatives: z.array(problem),
     lessons,
     ...bearing,

@@ -7,7 +7,7 @@
 import type { FaultModel } from '../catalogue/read-fault-model.js'
 import type { CaseBody } from './case.js'
 import type { Diagnosis } from './diagnose.js'
-import { confirmWords } from './stop-lines.js'
+import { confirmWords, sayHeld } from './stop-lines.js'
 import {
   checkName,
   faultName,
@@ -56,10 +56,13 @@ export function caseSheetOf(
       ),
     ],
     stops: [
-      ...open.map(({ line }) => ({
+      ...open.map(({ line, inLog }) => ({
         title: line.hazard,
         act: line.act,
-        clear: `Cleared when: ${line.clearWhen.join('; ')}.${line.handOver === undefined ? '' : ` By ${handOverNames[line.handOver]}.`}`,
+        clear: [
+          `Cleared when: ${line.clearWhen.join('; ')}.${line.handOver === undefined ? '' : ` By ${handOverNames[line.handOver]}.`}`,
+          ...sayHeld(inLog),
+        ].join(' '),
       })),
       ...overruled.map(({ line, because }) => ({
         title: `${line.hazard}, overruled by the owner`,

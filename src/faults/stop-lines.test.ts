@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import { caseWith, nothingKnown, shippedFaults } from '../../test/fault-model.js'
-import { newCase, type Step, stepped } from './case.js'
+import type { OpenLine } from '../proof/open-lines.js'
+import { type CaseBody, newCase, type Step, stepped } from './case.js'
 import { diagnose } from './diagnose.js'
 import { faultTables } from './infer.js'
-import { clearanceOf, firstQuestions, lineStates } from './stop-lines.js'
+import { clearanceOf, firstQuestions, lineStates, sayHeld } from './stop-lines.js'
 
 const { model } = shippedFaults()
 const tables = faultTables(model)
@@ -152,6 +153,49 @@ describe('a stop line', () => {
     const gauge = model.checks.find(({ id }) => id === 'oil-gauge')!
     expect(clearanceOf(gauge, lineStates(model, lamp)).open).toEqual([])
     expect(gauge.how).toMatch(/five seconds/)
+  })
+})
+
+describe('what the log holds apart from the case', () => {
+  const held: OpenLine = {
+    ...{
+      line: 'earth-path',
+      hazard: 'No safe path to earth',
+      why: '3 Ω',
+      act: '',
+      clearWhen: [],
+      closedBy: [],
+    },
+    ...{ bars: 'energising', eachTime: false, entries: ['b'], never: true, licensed: true },
+    causes: [{ by: 'test', entry: 'b', order: 3, why: '3 Ω to the bond bar.' }],
+  }
+  const stateIn = (body: CaseBody, inLog: readonly OpenLine[]) =>
+    lineStates(model, body, inLog).find(({ line: { id } }) => id === inLog[0]!.line)!
+
+  test('is open in the case too, whatever is answered there, and bars the looks that name it', () => {
+    const cleared = afterSteps({ line: 'earth-path', is: 'cleared', because: 'looks good' })
+    expect(stateIn(cleared, [held])).toMatchObject({ is: 'open', inLog: held.causes })
+    const states = lineStates(model, newCase('trial'), [held])
+    const barred = model.checks.find(({ clearFirst }) => clearFirst.includes('earth-path'))!
+    expect(clearanceOf(barred, states).open.map(({ id }) => id)).toContain('earth-path')
+    expect(sayHeld(held.causes)[0]).toMatch(/no answer clears that: 3 Ω to the bond bar\.$/)
+  })
+
+  test('and was passed over there, is passed over here, with the reason', () => {
+    const passedOver = {
+      entry: 'p',
+      date: '2024-05-01',
+      order: 4,
+      about: 'insulation',
+      because: 'to be rewound',
+    }
+    const low = { ...held, line: 'insulation', never: false, passedOver }
+    expect(stateIn(newCase('trial'), [low])).toMatchObject({ is: 'overruled', because: 'to be rewound' })
+  })
+
+  test('by a case alone is cleared in the case', () => {
+    const byCase = { ...held, causes: [{ ...held.causes[0]!, by: 'case' as const }] }
+    expect(stateIn(newCase('trial'), [byCase])).toMatchObject({ is: 'unknown', inLog: [] })
   })
 })
 

@@ -38,6 +38,13 @@ export function lineStates(
   })
 }
 
+/** That the log holds a line open apart from the case, and by what; nothing where it does not. */
+export function sayHeld(inLog: readonly LineCause[]): string[] {
+  if (inLog.length === 0) return []
+  const whys = [...new Set(inLog.map(({ why }) => why))].join(' ')
+  return [`The log holds it open apart from the case, and no answer clears that: ${whys}`]
+}
+
 /** Lines that are asked before anything else and have no answer yet. */
 export function firstQuestions(states: readonly LineState[]): StopLine[] {
   return states.flatMap(({ line, is }) => (line.asked !== undefined && is === 'unknown' ? [line] : []))

@@ -141,6 +141,22 @@ test('an open stop line stands first', () => {
   expect(first.blocks[0]).toMatchObject({ is: 'stop' })
 })
 
+test('a stop line that was passed over stands there with its reason', () => {
+  const line = trialEntry(
+    5,
+    'case',
+    {
+      name: 'spring',
+      lines: [{ line: 'flooding', is: 'open' }],
+      symptoms: [],
+      checks: [],
+    },
+    at,
+  )
+  const over = trialEntry(6, 'passed-over', { about: 'flooding', because: 'the leak is of the sink' }, at)
+  expect(passage(sheetOf([quote, line, over]), 'Stop lines')).toContain('The reason: the leak is of the sink')
+})
+
 test('what an insurer wants says where it is from, and claims to have read nothing that was not read', () => {
   for (const { what, why, source, held } of insurerWants) {
     expect(what.length * why.length * source.length).toBeGreaterThan(0)

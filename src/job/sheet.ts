@@ -73,12 +73,18 @@ export function jobSheetOf(of: JobSheetOf): JobSheet {
 }
 
 function stopLines(of: JobSheetOf): SheetPassage[] {
-  const open = of.owed.lines.filter(({ passedOver }) => passedOver === undefined)
+  const { lines } = of.owed
+  const open = lines.filter(({ passedOver }) => passedOver === undefined)
   const blocks: SheetBlock[] = [
     ...open.map(({ hazard, why, act, clearWhen }) => ({
       is: 'stop' as const,
       text: `${hazard}. ${why} ${act} Clear when ${clearWhen.join('; ')}.`,
     })),
+    ...lines.flatMap(({ hazard, why, passedOver }): SheetBlock[] =>
+      passedOver === undefined
+        ? []
+        : [{ is: 'text', bold: `Passed over: ${hazard}.`, text: `${why} The reason: ${passedOver.because}` }],
+    ),
     ...(of.kit === undefined ? [] : heldByKit(of.kit, nameOf(of))),
   ]
   if (blocks.length === 0) return []

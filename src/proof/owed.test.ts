@@ -333,3 +333,36 @@ test('the report holds every test with what was read, its limits, and all that s
   expect(report.open.some((line) => line.startsWith('Owed: Continuity from metal'))).toBe(true)
   expect(report.open.some((line) => line.startsWith('Failed: Insulation resistance'))).toBe(true)
 })
+
+test('a line that was passed over stands in the report with the reason', () => {
+  const low = read(3, 'insulation-test', wet, 'stator-winding')
+  const report = reportOf(owedAfter([low, passOver(4, 'insulation')]))
+  expect(report.open[0]).toMatch(
+    /^Stop line passed over on 2020-06-04, Insulation too low: .*The reason: no meter until spring$/,
+  )
+})
+
+test('every danger that can be found opens a line, and one of a trip not that of a residual-current device', () => {
+  const opened = new Set(
+    stopLines.flatMap(({ opensByDangers }) => opensByDangers.map(({ danger }) => danger)),
+  )
+  expect(shippedCatalogue.dangers.filter(({ id }) => !opened.has(id))).toEqual([])
+  const about = [{ part: 'oil-pressure-trip', mode: 'asleep' }]
+  const asleep = trialEntry(1, 'finding', { about, verdict: 'defect-seen' }, { from: day(1) })
+  expect(owedAfter([asleep]).lines.map(({ line }) => line)).toEqual(['bypassed-trip'])
+  expect(owedAfter([asleep]).lines[0]?.clearWhen).toEqual([
+    'What was found at the oil pressure trip is mended or made safe, and entered',
+  ])
+})
+
+test('a wet exhaust past its stop bars loading until it reads lower; the test itself does not wait for that', () => {
+  const hot = (n: number, hose: number) => read(n, 'exhaust-temperature', { hose })
+  const now = owedAfter([work(1, 'exhaust-elbow', 'renewed'), hot(2, 84)])
+  expect(now.lines).toMatchObject([{ line: 'exhaust-heat', bars: 'load', never: false }])
+  expect(gate(now, 'energising').says).not.toMatch(/^Stop/)
+  expect(gate(now, 'load').says).toMatch(/^Stop before carrying load\. Stop the engine\. 84\u00a0°C/)
+  const waits = now.tests.find((one) => one.test === 'exhaust-temperature')!.waitsFor
+  expect(waits.filter((one) => one.startsWith('stop line'))).toEqual([])
+  expect(owedAfter([hot(2, 84), hot(3, 52)]).lines).toEqual([])
+  expect(owedAfter([hot(2, 75)]).lines).toEqual([])
+})

@@ -5,6 +5,7 @@
  */
 
 import type { Limit } from './limits.js'
+import type { OpenLine } from './open-lines.js'
 import type { Owed, OwedTest } from './owed.js'
 import type { ProofResult } from './results.js'
 import { sayFigure } from './say-figure.js'
@@ -42,13 +43,16 @@ export function reportOf(owed: Owed): ProofReport {
     }))
   return {
     rows,
-    open: [
-      ...owed.lines.map(({ hazard, why }) => `Stop line, ${hazard}: ${why}`),
-      ...owed.tests.flatMap(openOf),
-    ],
+    open: [...owed.lines.map(lineOf), ...owed.tests.flatMap(openOf)],
     testers: once(owed.results.map(({ testedBy }) => testedBy)),
     instruments: once(owed.results.map(({ instrument }) => instrument)),
   }
+}
+
+function lineOf({ hazard, why, passedOver }: OpenLine): string {
+  return passedOver === undefined
+    ? `Stop line, ${hazard}: ${why}`
+    : `Stop line passed over on ${passedOver.date}, ${hazard}: ${why} The reason: ${passedOver.because}`
 }
 
 function openOf({ name, part, is, results, passedOver, because }: OwedTest): string[] {
