@@ -17,7 +17,12 @@ export interface EmbeddedPicture {
 /** Nothing where there are no pictures. */
 export function picturesHtml(pictures: readonly EmbeddedPicture[]): string {
   if (pictures.length === 0) return ''
-  return `<style>${style}</style><section><div class="margin"><h2>Pictures</h2><p>Small, upright, and without where they were taken.</p></div><div class="apart-pictures">${pictures.map(figure).join('')}</div></section>`
+  return `<section><div class="margin"><h2>Pictures</h2><p>Small, upright, and without where they were taken.</p></div>${figuresHtml(pictures)}</section>`
+}
+
+/** The pictures alone, two in a row. */
+export function figuresHtml(pictures: readonly EmbeddedPicture[]): string {
+  return `<style>${style}</style><div class="apart-pictures">${pictures.map(figure).join('')}</div>`
 }
 
 function figure({ bytes, type, says, arrows }: EmbeddedPicture): string {

@@ -23,6 +23,16 @@ const blocks = {
   stop: { text: z.string() },
   table: { heads: texts, rows: z.array(texts) },
   blanks: { names: texts },
+  pictures: {
+    pictures: z.array(
+      z.object({
+        sha256: z.string(),
+        type: z.string(),
+        shows: z.string().optional(),
+        arrows: z.array(z.record(z.string(), z.unknown())).optional(),
+      }),
+    ),
+  },
   drawings: { drawings: z.array(drawing) },
   signatures: { lines: texts },
 } satisfies { readonly [Kind in SheetBlock['is']]: z.ZodRawShape }

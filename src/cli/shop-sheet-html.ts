@@ -6,11 +6,15 @@
 
 import type { ShopSheet } from '../proof/shop-sheet.js'
 import type { SheetBlock, SheetPassage } from '../proof/shop-sheet-blocks.js'
+import { type EmbeddedPicture, figuresHtml } from './job-apart-html.js'
 import { linkStyle, linkSvg } from './links-html.js'
 import { pageHtml, safe } from './page-html.js'
 
-/** `after`: HTML that follows the passages. */
-export function shopSheetHtml(sheet: ShopSheet, { after = '' }: { readonly after?: string } = {}): string {
+/** `after`: HTML that follows the passages; `pictures`: photographs by their digest, as far as they are here. */
+export function shopSheetHtml(
+  sheet: ShopSheet,
+  { after = '', pictures = new Map() }: { readonly after?: string; readonly pictures?: Pictures } = {},
+): string {
   const { title, boatName, invented, day, passages, colophon } = sheet
   const head = `${title}, ${boatName}`
   return pageHtml({
@@ -18,18 +22,20 @@ export function shopSheetHtml(sheet: ShopSheet, { after = '' }: { readonly after
     style: linkStyle + sheetStyle,
     body: `<header><h1>${safe(head)}</h1><p>${safe([day, invented].filter(Boolean).join('; '))}</p></header>
 <main>
-${passages.map(passageHtml).join('\n')}
+${passages.map((passage) => passageHtml(passage, pictures)).join('\n')}
 ${after}</main>
 <footer><p>${safe(colophon)}</p></footer>`,
   })
 }
 
-function passageHtml({ title, says, blocks }: SheetPassage): string {
+type Pictures = ReadonlyMap<string, Pick<EmbeddedPicture, 'bytes' | 'type'>>
+
+function passageHtml({ title, says, blocks }: SheetPassage, pictures: Pictures): string {
   const margin = `<div class="margin"><h2>${safe(title)}</h2>${says === undefined ? '' : `<p>${safe(says)}</p>`}</div>`
-  return `<section>${margin}<div>${blocks.map(blockHtml).join('')}</div></section>`
+  return `<section>${margin}<div>${blocks.map((block) => blockHtml(block, pictures)).join('')}</div></section>`
 }
 
-function blockHtml(block: SheetBlock): string {
+function blockHtml(block: SheetBlock, pictures: Pictures): string {
   switch (block.is) {
     case 'text':
       return `<p>${block.bold === undefined ? '' : `<b>${safe(block.bold)}</b> `}${safe(block.text)}</p>`
@@ -41,11 +47,23 @@ function blockHtml(block: SheetBlock): string {
       return `<ul class="blanks">${block.names.map((name) => `<li><span>${safe(name)}</span></li>`).join('')}</ul>`
     case 'table':
       return tableHtml(block)
+    case 'pictures':
+      return picturesOfBlock(block, pictures)
     case 'drawings':
       return `<div class="${block.drawings.length > 1 ? 'link-beside' : 'link-one'}">${block.drawings.map(linkSvg).join('')}</div>`
     case 'signatures':
       return `<ul class="signatures">${block.lines.map((line) => `<li>${safe(line)}</li>`).join('')}</ul>`
   }
+}
+
+/** Those that are here as pictures, the others by their names. */
+function picturesOfBlock(block: Extract<SheetBlock, { is: 'pictures' }>, here: Pictures): string {
+  const shown = block.pictures.flatMap(({ sha256, shows = '', arrows = [] }) => {
+    const picture = here.get(sha256)
+    return picture === undefined ? [] : [{ ...picture, says: shows, arrows }]
+  })
+  const named = block.pictures.filter(({ sha256 }) => !here.has(sha256))
+  return `${shown.length === 0 ? '' : figuresHtml(shown)}${named.length === 0 ? '' : `<ul>${named.map(({ shows = '', sha256 }) => `<li>${safe(shows)} (${sha256.slice(0, 8)}, not at hand)</li>`).join('')}</ul>`}`
 }
 
 function tableHtml({ heads, rows }: Extract<SheetBlock, { is: 'table' }>): string {

@@ -1,6 +1,7 @@
-import { mkdtempSync, readFileSync } from 'node:fs'
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import sharp from 'sharp'
 import { expect, test } from 'vitest'
 import type { ShopSheet } from '../proof/shop-sheet.js'
 import { answerForm } from './json-forms.js'
@@ -38,8 +39,18 @@ test('jobs are what open quotes ask; leads that nobody wrote down are a stop', a
 })
 
 test('a sheet for a rewind: leads as found drawn, what is required, data, tests with limits, price', async () => {
-  const add = (kind: 'set' | 'links', flags: Record<string, string[]>) =>
-    addEntry({ kind, bare: [], flags }, { data, boat: 'petrel', set: 'main', from: '2026-10-01' })
+  const photograph = join(data, 'terminals.png')
+  writeFileSync(
+    photograph,
+    await sharp({ create: { width: 9, height: 6, channels: 3, background: '#444' } })
+      .png()
+      .toBuffer(),
+  )
+  const add = (kind: 'set' | 'links', flags: Record<string, string[]>, pictures: string[] = []) =>
+    addEntry(
+      { kind, bare: [], flags },
+      { data, boat: 'petrel', set: 'main', from: '2026-10-01', photograph: pictures },
+    )
   for (const written of [
     await addEntry(
       { kind: 'boat', bare: [], flags: { currency: ['EUR'] } },
@@ -57,14 +68,18 @@ test('a sheet for a rewind: leads as found drawn, what is required, data, tests 
   expect(refused(await showShopSheet({ ...of, ask: ['test'], linked: 'halves-parallel' }))).toEqual([
     'contradiction --linked',
   ])
-  await add('links', {
-    state: ['as-found'],
-    winding: ['four-leads'],
-    joined: ['T2-T3'],
-    lines: ['L=T1,N=T4'],
-    sensing: ['S1=T1,S2=T4'],
-    labels: ['T2=blue sleeve'],
-  })
+  await add(
+    'links',
+    {
+      state: ['as-found'],
+      winding: ['four-leads'],
+      joined: ['T2-T3'],
+      lines: ['L=T1,N=T4'],
+      sensing: ['S1=T1,S2=T4'],
+      labels: ['T2=blue sleeve'],
+    },
+    [photograph],
+  )
   const html = join(data, 'sheet.html')
   const { sheet, text } = answered(
     await showShopSheet({ ...of, ask: ['rewind-stator, bearings'], askAbove: 2400, resistance: 0.31, html }),
@@ -93,9 +108,11 @@ test('a sheet for a rewind: leads as found drawn, what is required, data, tests 
   expect(text).toContain('15.9 g·mm')
   expect(text).toContain('2,400 EUR, tax in.')
   const page = readFileSync(html, 'utf8')
-  expect(page).not.toMatch(/<script|<link|<img|url\(|@import|<button|<input/)
+  expect(page).not.toMatch(/<script|<link|<img src="(?!data:)|url\(|@import|<button|<input/)
   for (const title of titles(sheet)) expect(page).toContain(`<h2>${title}</h2>`)
   expect(page.match(/<svg class="links"/g)).toHaveLength(2)
+  expect(page.match(/<img src="data:image\/[a-z]+;base64,[^"]+" alt="1: leads as found">/g)).toHaveLength(1)
+  expect(text).toMatch(/- 1: leads as found \([0-9a-f]{8}\)/)
 
   const anew = answered(await showShopSheet({ ...of, ask: ['dry-and-varnish'], linked: 'halves-parallel' }))
   expect(anew.text).toContain('halves in parallel, joined T1-T3, T2-T4')

@@ -4,6 +4,7 @@
  * @module
  */
 
+import { existsSync, readFileSync } from 'node:fs'
 import { programVersion } from '../alternatives/program-version.js'
 import { linksEntries, ratedValues, recordOfEntry } from '../proof/as-found.js'
 import { limitsOf } from '../proof/limits.js'
@@ -12,7 +13,9 @@ import { jobsOfQuotes, type ShopSheet, shopSheetOf } from '../proof/shop-sheet.j
 import type { SheetBlock } from '../proof/shop-sheet-blocks.js'
 import { type ShopJob, shopJobs } from '../proof/shop-sheet-wants.js'
 import { registerOf } from '../register/register.js'
+import { photographPath } from '../store/photographs.js'
 import { colours } from './colours.js'
+import type { EmbeddedPicture } from './job-apart-html.js'
 import { newFileProblems, writeNewFile } from './new-file.js'
 import { type SetOptions, withSet } from './of-set.js'
 import { shippedCatalogue } from './places.js'
@@ -33,7 +36,7 @@ export interface ShopSheetOptions extends SetOptions {
 }
 
 export function showShopSheet(options: ShopSheetOptions): Promise<Result> {
-  return withSet(options, ({ named, entries, boat, set, asOf }) => {
+  return withSet(options, async ({ named, entries, boat, set, asOf, folder }) => {
     const file = { path: '--html', file: options.html }
     const catalogue = shippedCatalogue()
     const { links } = catalogue
@@ -83,7 +86,8 @@ export function showShopSheet(options: ShopSheetOptions): Promise<Result> {
       demonstration: named.demonstration,
       program: programVersion,
     })
-    const unwritten = writeNewFile({ ...file, text: shopSheetHtml(sheet) })
+    const pictures = options.html === undefined ? new Map() : await picturesOf(sheet, folder)
+    const unwritten = writeNewFile({ ...file, text: shopSheetHtml(sheet, { pictures }) })
     if (unwritten.length > 0) return refuse(...unwritten)
     return {
       ok: true,
@@ -94,6 +98,25 @@ export function showShopSheet(options: ShopSheetOptions): Promise<Result> {
       ].join('\n'),
     }
   })
+}
+
+/** Photographs of the sheet that are in the data folder, upright and without their places. */
+async function picturesOf(
+  { passages }: ShopSheet,
+  folder: string,
+): Promise<ReadonlyMap<string, Pick<EmbeddedPicture, 'bytes' | 'type'>>> {
+  const { thumbnailOf } = await import('../store/pictures.js')
+  const named = passages.flatMap(({ blocks }) =>
+    blocks.flatMap((block) => (block.is === 'pictures' ? block.pictures : [])),
+  )
+  const pictures = new Map<string, Pick<EmbeddedPicture, 'bytes' | 'type'>>()
+  for (const { sha256 } of named) {
+    const path = photographPath(folder, sha256)
+    if (!existsSync(path)) continue
+    const made = await thumbnailOf({ folder, sha256, bytes: readFileSync(path), width: 1280 })
+    if (made.ok) pictures.set(sha256, made)
+  }
+  return pictures
 }
 
 export function sheetText({ title, boatName, invented, day, passages, colophon }: ShopSheet): string[] {
@@ -127,6 +150,8 @@ function blockText(block: SheetBlock): string[] {
           block.rows,
         ),
       ]
+    case 'pictures':
+      return block.pictures.map(({ shows, sha256 }) => `- ${shows} (${sha256.slice(0, 8)})`)
     case 'drawings':
       return block.drawings.slice(0, 1).map(({ says }) => `(Drawing, with --html: ${says}.)`)
     case 'signatures':

@@ -7,6 +7,7 @@
 import type { CatalogueLinks, CatalogueWinding } from '../catalogue/links-schema.js'
 import type { Problem } from '../catalogue/problem.js'
 import { type Body, type Entry, isKind } from '../logbook/kinds.js'
+import type { Photograph } from '../logbook/photographs.js'
 import type { SetFacts } from '../register/register-types.js'
 import { type LinksFile, readLinksFile } from './links/links-text.js'
 import { type LinksAnswer, lookAtLinks } from './links/look-at-links.js'
@@ -24,7 +25,7 @@ export interface LinksRecord {
   readonly marks?: string
   readonly joined: Joined
   readonly labels: readonly string[]
-  readonly photographs: readonly { readonly sha256: string; readonly shows?: string | undefined }[]
+  readonly photographs: readonly Photograph[]
 }
 
 /** One thing that is otherwise. */

@@ -6,6 +6,7 @@
 
 import { dayNumber, lastDay } from '../logbook/dates.js'
 import { type Entry, type EntryOf, isKind } from '../logbook/kinds.js'
+import type { Photograph } from '../logbook/photographs.js'
 import type { SetFacts } from '../register/register-types.js'
 import { inUnit, isMeterUnit } from '../units/meter.js'
 import type { Limits } from './limits.js'
@@ -29,7 +30,7 @@ export interface ProofResult {
   readonly testedBy?: string
   readonly instrument?: string
   readonly remark?: string
-  readonly photographs: number
+  readonly photographs: readonly Photograph[]
 }
 
 /** Every test that a log holds, in the order of its entries. */
@@ -57,7 +58,7 @@ export function resultsOf(
         ...(testedBy === undefined ? {} : { testedBy }),
         ...(instrument === undefined ? {} : { instrument }),
         ...(remark === undefined ? {} : { remark }),
-        photographs: photographs.length,
+        photographs,
       },
     ]
   })

@@ -343,10 +343,11 @@ function photographs({ found }: ShopSheetOf): SheetPassage {
             text: 'None are in the log. Take them before it leaves: terminal box, each lead’s mark, plate, both ends.',
           }
         : {
-            is: 'list',
-            items: list.map(
-              ({ sha256, shows }, at) => `${at + 1}: ${shows ?? 'leads as found'} (${sha256.slice(0, 8)})`,
-            ),
+            is: 'pictures',
+            pictures: list.map((one, at) => ({
+              ...one,
+              shows: `${at + 1}: ${one.shows ?? 'leads as found'}`,
+            })),
           },
       { is: 'signatures', lines: ['Sent by', 'Date', 'Received by', 'Date'] },
     ],

@@ -14,7 +14,10 @@ import { pathTo } from '../routes.js'
 import { setInOneLine } from '../set-line.js'
 import { words } from '../words/proof.js'
 import { sayDate } from '../words/say.js'
+import { MarkedPhotograph } from './job-apart-picture.js'
 import { useProof } from './of-proof.js'
+import '../look/job-apart.css'
+import '../look/links.css'
 import '../look/proof.css'
 
 const { paper } = words
@@ -75,6 +78,7 @@ export function ProofReportScreen(of: OfSet) {
           </WideTable>
         )}
       </Passage>
+      <ReportPhotographs rows={report.rows} />
       <Passage title={paper.caution}>
         <ul className="sentences small">
           {paper.cautions.map((line) => (
@@ -88,6 +92,29 @@ export function ProofReportScreen(of: OfSet) {
         </ul>
       </Passage>
     </div>
+  )
+}
+
+/** What was photographed at each test, with the test's name over it. */
+function ReportPhotographs({ rows }: { readonly rows: readonly ReportRow[] }) {
+  const said = useSaid()
+  const shown = rows.filter(({ result }) => result.photographs.length > 0)
+  if (shown.length === 0) return null
+  return (
+    <Passage title={paper.photographed}>
+      {shown.map(({ result, name }) => (
+        <section key={result.entry}>
+          <h3 className="small">
+            {said(name)}, {sayDate(result.date)}
+          </h3>
+          <div className="sheet-pictures">
+            {result.photographs.map((photograph) => (
+              <MarkedPhotograph key={photograph.sha256} photograph={photograph} />
+            ))}
+          </div>
+        </section>
+      ))}
+    </Passage>
   )
 }
 
@@ -119,7 +146,7 @@ function Row({ row: { result, name, read, limits } }: { readonly row: ReportRow 
           testedBy,
           instrument,
           remark,
-          photographs > 0 ? paper.photographs(photographs) : undefined,
+          photographs.length > 0 ? paper.photographs(photographs.length) : undefined,
         ]
           .filter(Boolean)
           .join('; ')}

@@ -11,6 +11,7 @@ import type { Field, Judgement, NumberField, ProofTest, Readings } from '../../p
 import { isMeterUnit, type MeterUnit } from '../../units/meter.js'
 import { spokenUnit } from '../../units/spoken.js'
 import { boatFactsOf } from '../data/facts.js'
+import { useKeptPictures } from '../data/kept-pictures.js'
 import { useKept } from '../data/kept-text.js'
 import { useSaid } from '../data/region.js'
 import { today } from '../data/today.js'
@@ -122,8 +123,9 @@ interface TakingProps {
 function Taking({ of, proof, test, partAsked, onDone }: TakingProps) {
   const id = useId()
   const { log, register, limits } = proof
-  const [typed, setTyped] = useKept<Kept>(`${of.boat}.${of.set}.proof.${test.id}.${partAsked ?? ''}`, nothing)
-  const [files, setFiles] = useState<readonly File[]>([])
+  const slot = `${of.boat}.${of.set}.proof.${test.id}.${partAsked ?? ''}`
+  const [typed, setTyped] = useKept<Kept>(slot, nothing)
+  const [files, setFiles] = useKeptPictures(slot)
   const [judgement, setJudgement] = useState<Judgement>()
   const [wrong, setWrong] = useState<Readonly<Record<string, string>>>({})
   const [problem, setProblem] = useState<string>()
@@ -177,6 +179,7 @@ function Taking({ of, proof, test, partAsked, onDone }: TakingProps) {
     const written = await write([{ ...of, from: today(), kind: 'reading', body }], files)
     if (!written.ok) return setProblem(written.problems.map((one) => saidProblem(one)).join(' '))
     setTyped(undefined)
+    setFiles([])
     onDone()
   }
   return (

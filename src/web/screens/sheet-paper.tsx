@@ -14,7 +14,9 @@ import { Passage, Tag, WideTable } from '../parts/index.js'
 import { inRegion } from '../words/region.js'
 import { withUnits } from '../words/say.js'
 import { shell } from '../words/shell.js'
+import { MarkedPhotograph } from './job-apart-picture.js'
 import '../look/brief.css'
+import '../look/job-apart.css'
 import '../look/links.css'
 
 export function SheetPaper({ sheet }: { readonly sheet: ShopSheet }) {
@@ -48,7 +50,9 @@ function inWords({ blocks, ...passage }: SheetPassage, region: Parameters<typeof
   const said = (sentence: string) => withUnits(inRegion(sentence, region))
   return {
     ...briefInWords(passage, said),
-    blocks: blocks.map((block) => (block.is === 'drawings' ? block : briefInWords(block, said))),
+    blocks: blocks.map((block) =>
+      block.is === 'drawings' || block.is === 'pictures' ? block : briefInWords(block, said),
+    ),
   }
 }
 
@@ -86,6 +90,14 @@ function Block(block: SheetBlock) {
       )
     case 'table':
       return <SheetTable {...block} />
+    case 'pictures':
+      return (
+        <div className="sheet-pictures">
+          {block.pictures.map((photograph) => (
+            <MarkedPhotograph key={photograph.sha256} photograph={photograph} />
+          ))}
+        </div>
+      )
     case 'drawings':
       return (
         <div className={block.drawings.length > 1 ? 'sheet-drawings' : 'sheet-drawings one'}>

@@ -116,6 +116,7 @@ export const words = {
       limits: 'Limits and sources',
       who: 'Day, who, with what',
     },
+    photographed: 'Photographs',
     photographs: (count: number) => (count === 1 ? '1 photograph' : `${count} photographs`),
     who: 'Who tested',
     instruments: 'Instruments',
