@@ -5,7 +5,8 @@ import { expect, test } from 'vitest'
 import { answerCase, closeCase, listCases, nextOfCase, showSymptoms, startCase, whyOfCase } from './faults.js'
 import { showSheet } from './faults-sheet.js'
 import { answerForm } from './json-forms.js'
-import { addEntry, listEntries } from './log.js'
+import { addEntry } from './log.js'
+import { listEntries } from './log-list.js'
 import type { Result } from './result.js'
 
 const data = mkdtempSync(join(tmpdir(), 'gensettle-'))

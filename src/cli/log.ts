@@ -1,34 +1,24 @@
 /**
- * `gensettle log`: entries added, listed and corrected.
+ * `gensettle log add` and `log correct`: entries written, and put in the place of others.
  *
  * @module
  */
 
 import type { Problem } from '../catalogue/problem.js'
-import { type CurrentEntries, currentEntries } from '../logbook/current.js'
-import { firstDay, isLogDate, lastDay } from '../logbook/dates.js'
+import { currentEntries } from '../logbook/current.js'
 import { parseEntry } from '../logbook/entry.js'
 import { readKept } from '../logbook/kept.js'
-import { type Entry, type Kind, kinds } from '../logbook/kinds.js'
+import type { Kind } from '../logbook/kinds.js'
 import { oddities } from '../logbook/oddities.js'
-import type { Oddity } from '../logbook/oddity.js'
 import { setsOf } from '../register/register.js'
 import { compose, type Draft } from '../store/compose.js'
 import type { Store } from '../store/store.js'
 import { bodyFrom, draftOf, recordOf, type Typed, withPhotographs, withUsual } from './drafts.js'
-import {
-  allBoats,
-  chosenBoat,
-  chosenSet,
-  type DataOption,
-  readCurrent,
-  withReading,
-  withStore,
-} from './opened.js'
+import { askedText } from './log-list.js'
+import { allBoats, chosenSet, type DataOption, withStore } from './opened.js'
 import { knownThings, today } from './places.js'
 import { type Result, refuse } from './result.js'
 import { sayDates, sayEntry } from './say-entry.js'
-import { tableText } from './table.js'
 
 /** Kinds that speak of the boat and never of a set. */
 const ofBoatOnly: readonly Kind[] = ['boat', 'terms', 'free-days', 'load', 'house-rule', 'photograph-removed']
@@ -115,11 +105,6 @@ export function writeAndAsk(store: Store, drafts: readonly Draft[], type: `gense
   }
 }
 
-function askedText(asked: readonly Oddity[]): string[] {
-  if (asked.length === 0) return []
-  return ['', 'Asked (what was typed is kept either way):', ...asked.map(({ question }) => `  ${question}`)]
-}
-
 type Named =
   | { readonly ok: true; readonly name: string }
   | { readonly ok: false; readonly problems: readonly Problem[] }
@@ -169,76 +154,6 @@ export function setToWrite(
     return refuse({ code: 'missing', path: '--set', found: 'nothing', allowed })
   }
   return chosenSet(sets, undefined)
-}
-
-export interface ListOptions extends DataOption {
-  readonly boat?: string
-  readonly set?: string
-  readonly kind?: string
-  readonly since?: string
-  readonly until?: string
-}
-
-/** `log list`: the entries in their current form, and what the log leaves open. */
-export function listEntries(options: ListOptions): Promise<Result> {
-  return withReading(options, (store) => {
-    const boats = allBoats(store)
-    if ('problems' in boats) return refuse(...boats.problems)
-    const chosen = chosenBoat(boats, options.boat)
-    if (!chosen.ok) return chosen
-    const problems = choiceProblems(options)
-    if (problems.length > 0) return refuse(...problems)
-    const read = readCurrent(chosen.boat)
-    if (!read.ok) return read
-    const entries = read.entries.filter((entry) => isWanted(entry, options))
-    const asked = oddities(read.entries, knownThings())
-    return { ok: true, ...listing(chosen.boat.name, { ...read, entries, asked }) }
-  })
-}
-
-function isWanted(entry: Entry, { set, kind, since, until }: ListOptions): boolean {
-  return (
-    (set === undefined || entry.set === set) &&
-    (kind === undefined || entry.kind === kind) &&
-    (since === undefined || lastDay(entry.until) >= firstDay(since)) &&
-    (until === undefined || firstDay(entry.from) <= lastDay(until))
-  )
-}
-
-/** What is wrong with the choice of entries. */
-function choiceProblems({ kind, since, until }: ListOptions): readonly Problem[] {
-  const dates = Object.entries({ '--since': since, '--until': until }).flatMap(([path, date]) =>
-    date === undefined || isLogDate(date)
-      ? []
-      : [{ code: 'wrong-form', path, found: date, allowed: 'a date such as 2019, 2019-05 or 2019-05-12' }],
-  )
-  if (kind === undefined || kinds.includes(kind as Kind)) return dates
-  return [...dates, { code: 'unknown-kind', path: '--kind', found: kind, allowed: kinds.join(', ') }]
-}
-
-function listing(boat: string, log: CurrentEntries & { readonly asked: readonly Oddity[] }) {
-  const { entries, disputes, troubles, asked } = log
-  const rows = entries.map((entry) => [
-    sayDates(entry),
-    entry.set ?? '',
-    entry.kind,
-    sayEntry(entry),
-    entry.id,
-  ])
-  const columns = ['date', 'set', 'kind', 'what', 'id'].map((head) => ({ head }))
-  const text = [
-    entries.length === 0 ? `No such entries in the log of ${boat}.` : tableText(columns, rows),
-    ...disputes.map(
-      ({ tips }) =>
-        `\nTwo corrections of one entry stand side by side until one entry corrects both: ${tips.map(({ id }) => id).join(', ')}`,
-    ),
-    ...troubles.map(({ path, found, allowed }) => `\n${path}: found ${found}; allowed is ${allowed}`),
-    ...askedText(asked),
-  ].join('\n')
-  return {
-    json: { type: 'gensettle/log-list', version: 1, boat, entries, disputes, troubles, asked } as const,
-    text,
-  }
 }
 
 export interface CorrectOptions extends DataOption {

@@ -15,7 +15,10 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 })
 
 try {
-  await makeProgram().parseAsync()
+  const [first, ...rest] = process.argv.slice(2)
+  // The help of a command is its own, at any depth.
+  const words = first === 'help' ? [...rest, '--help'] : process.argv.slice(2)
+  await makeProgram().parseAsync(words, { from: 'user' })
 } catch (error) {
   if (!(error instanceof CommanderError)) throw error
   // Help and the version are asked for; all else that the parser stops at is wrong use, which it has told already.

@@ -13,7 +13,7 @@ import { dataFolder } from '../store/data-folder.js'
 import { openDemonstration } from '../store/demonstration.js'
 import { memoryIn } from '../store/posterior-memory.js'
 import { type OwnReadableStore, openToRead, type ReadableStore } from '../store/read-store.js'
-import { openStore, type Store } from '../store/store.js'
+import type { Store } from '../store/store.js'
 import { demonstrationFolder, programDigest } from './places.js'
 import { type Result, refuse } from './result.js'
 
@@ -40,6 +40,8 @@ export async function withStore(
   { data }: DataOption,
   work: (store: Store) => Result | Promise<Result>,
 ): Promise<Result> {
+  // What judges and writes is not loaded to read.
+  const { openStore } = await import('../store/store.js')
   const opened = openStore(dataFolder(data))
   if (!opened.ok) return opened
   try {

@@ -7,10 +7,7 @@
 import { type Command, InvalidArgumentError, Option } from 'commander'
 import { answering, command, ofSet, wholeWithin } from './program-parts.js'
 
-export function addFaults(program: Command): void {
-  const faults = program
-    .command('faults')
-    .description('what is wrong, and the next look that tells most: begin a case, answer, and close it')
+export function layOutFaults(faults: Command): void {
   ofCase(
     faults,
     'start',

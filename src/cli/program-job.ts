@@ -11,8 +11,7 @@ import { addJobKit } from './program-job-kit.js'
 import { addJobQuotes } from './program-job-quotes.js'
 import { answering, command, ofSet, withSeed } from './program-parts.js'
 
-export function addJob(program: Command): void {
-  const job = program.command('job').description('a job that is decided: what belongs with it')
+export function layOutJob(job: Command): void {
   withSeed(
     ofSet(
       command(job, 'plan', 'which further parts to renew while the set is open for a job, and why', {

@@ -5,10 +5,10 @@
  */
 
 import { type Command, InvalidArgumentError, Option } from 'commander'
-import { answering, collect, command, ofSet } from './program-parts.js'
+import { answering, collect, ofSet, usual } from './program-parts.js'
 
-export function addLinks(program: Command): void {
-  const links = command(program, 'links', 'what a winding gives as its leads are joined, and which to join', {
+export function layOutLinks(made: Command): void {
+  usual(made, {
     example: [
       'gensettle links',
       'gensettle links --pattern series-star --emf 120 --amps 20.8',
@@ -43,9 +43,9 @@ export function addLinks(program: Command): void {
     .option('--wired-for <supply>', 'which leads are joined for that supply')
     .option('--now <supply>', 'with --wired-for: what she is wired for now, and all that hangs on the change')
   for (const [flag, words] of numbers) {
-    links.addOption(new Option(`--${flag} <number>`, words).argParser(positive))
+    made.addOption(new Option(`--${flag} <number>`, words).argParser(positive))
   }
-  links.action(
+  made.action(
     answering(async (options) => {
       const { wiredFor, found, left, boat } = options
       if (wiredFor !== undefined) return (await import('./links-wired.js')).showWiredFor(options)
@@ -54,15 +54,13 @@ export function addLinks(program: Command): void {
       return (await import('./links-compared.js')).showCompared(options)
     }),
   )
-  command(
-    program,
-    'leads',
-    'which unmarked lead is which: what to join and measure next, until all are found',
-    {
-      example:
-        'gensettle leads --winding four-leads --pairs "a-b 0.31, c-d 0.31" --each 20 --readings "a-c 40"',
-    },
-  )
+}
+
+export function layOutLeads(made: Command): void {
+  usual(made, {
+    example:
+      'gensettle leads --winding four-leads --pairs "a-b 0.31, c-d 0.31" --each 20 --readings "a-c 40"',
+  })
     .requiredOption('--winding <name>', 'four-leads or twelve-leads')
     .requiredOption(
       '--pairs <text>',
@@ -77,8 +75,11 @@ export function addLinks(program: Command): void {
     )
     .option('--marks <which>', 'marks to give them: nema (T1 …) or iec (U1 …)')
     .action(answering(async (options) => (await import('./leads.js')).findUnmarked(options)))
+}
+
+export function layOutShopSheet(made: Command): void {
   ofSet(
-    command(program, 'shop-sheet', 'the sheet that goes to a workshop with the part', {
+    usual(made, {
       example:
         'gensettle shop-sheet --boat marram --html sheet.html\n  $ gensettle shop-sheet --boat quillback --ask bearings,test --ask-above 900',
       data: true,

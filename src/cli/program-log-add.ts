@@ -1,16 +1,12 @@
 /**
- * `gensettle log add KIND`: one command for each kind, its options taken from the fields of the kind.
+ * `gensettle log add KIND`: one command for each kind.
  *
  * @module
  */
 
-import { type Command, Option } from 'commander'
-import { type Kind, kinds } from '../logbook/kinds.js'
-import { type BodyField, fieldsOf } from './body-fields.js'
-import { bareFieldsOf, shortWays, type Typed } from './drafts.js'
-import { meaningOf } from './field-meanings.js'
-import { type AddOptions, addEntry } from './log.js'
-import { answering, collect, command } from './program-parts.js'
+import type { Command } from 'commander'
+import { type Kind, kinds } from '../logbook/kind-names.js'
+import { laidOutWhenCalled } from './program-parts.js'
 
 const about: Readonly<Record<Kind, readonly [string, string]>> = {
   boat: ['particulars of the boat', 'boat --boat petrel --name Petrel --currency EUR --water salt'],
@@ -99,87 +95,11 @@ const about: Readonly<Record<Kind, readonly [string, string]>> = {
   ],
 }
 
-/** Options that every kind has. */
-const common = new Set(['boat', 'set', 'from', 'until', 'body', 'photograph', 'json', 'data'])
-
-export function addKinds(log: Command): void {
-  const add = log.command('add').description('write one entry; odd ones are written and asked about')
-  for (const kind of kinds) addKind(add, kind)
-}
-
-function addKind(add: Command, kind: Kind): void {
-  const [description, example] = about[kind]
-  const made = command(add, kind, description, { example: `gensettle log add ${example}`, data: true })
-  const bares = bareFieldsOf(kind)
-  bares.forEach((field, i) => {
-    made.argument(i === bares.length - 1 ? `[${field.flag}...]` : `[${field.flag}]`, toldOf(kind, field))
-  })
-  made
-    .option('--boat <name>', 'the boat; left out: your only one')
-    .option('--set <name>', 'the set; left out: her only one')
-    .option('--from <date>', 'when it was or began: a day, a month or a year; left out: today')
-    .option('--until <date>', 'when it ended; left out: the same')
-    .option('--body <json>', 'fields as JSON, by the names in docs/schema/logbook.schema.json')
-    .option('--photograph <file>', 'a photograph to keep with it; again for several', collect)
-  const shorts = shortWays[kind] ?? []
-  for (const way of shorts) {
-    const takes = way.of !== undefined ? ' <text>' : way.also !== undefined ? ' [text]' : ''
-    made.addOption(new Option(`--${way.flag}${takes}`, way.words).argParser(collect))
+export function layOutAdd(add: Command): void {
+  for (const kind of kinds) {
+    const [description, example] = about[kind]
+    laidOutWhenCalled(add, kind, description, async (made) =>
+      (await import('./program-log-kind.js')).layOutKind(made, { kind, example }),
+    )
   }
-  for (const field of fieldsOf(kind)) {
-    if (shorts.some(({ flag }) => flag === field.flag) || common.has(field.flag)) continue
-    const value = field.takes.form === 'yes-no' ? '[yes-no]' : '<value>'
-    made.addOption(new Option(`--${field.flag} ${value}`, toldOf(kind, field)).argParser(collect))
-  }
-  made.action(
-    answering((...args) => {
-      const options = args.at(-1) as AddOptions & Record<string, unknown>
-      const bare = args
-        .slice(0, -1)
-        .flat()
-        .filter((word): word is string => typeof word === 'string')
-      return addEntry({ kind, bare, flags: flagsOf(made) }, options)
-    }),
-  )
-}
-
-/** What a field means, and what may be typed for it. */
-function toldOf(kind: Kind, { flag, words }: BodyField): string {
-  return `${meaningOf(kind, flag) ?? flag} (${inShort(words)})`
-}
-
-/** The forms that every second field has, in fewer words than where one of them is refused. */
-const shortForms: readonly (readonly [RegExp, string])[] = [
-  [/small letters and digits, words joined by hyphens[^;]*/, 'words joined by hyphens'],
-  [/text of 1 to \d+ characters, not only blanks, without control characters/, 'text'],
-  [/(a date such as 2019, 2019-05 or 2019-05-12), of the years [^;]*/, '$1'],
-  [/a ULID: [^;]*/, 'the id of an entry'],
-  [/a number from 0 to 1000000000$/, 'an amount'],
-]
-
-function inShort(words: string): string {
-  return shortForms.reduce((text, [form, short]) => text.replace(form, short), words)
-}
-
-/** The fields that were typed, by their flags. */
-function flagsOf(made: Command): Typed['flags'] {
-  const flags: Record<string, readonly (string | true)[]> = {}
-  for (const option of made.options) {
-    const flag = option.long?.slice(2) ?? ''
-    const value: unknown = made.getOptionValue(option.attributeName())
-    if (common.has(flag) || value === undefined) continue
-    flags[flag] = Array.isArray(value) ? value : [value === true ? true : String(value)]
-  }
-  return flags
-}
-
-/** `field=value` pairs by field. */
-export function flagsFromChanges(changes: readonly string[]): Typed['flags'] {
-  const flags: Record<string, string[]> = {}
-  for (const change of changes) {
-    const at = change.indexOf('=')
-    const name = at < 0 ? change : change.slice(0, at)
-    flags[name] = [...(flags[name] ?? []), at < 0 ? '' : change.slice(at + 1)]
-  }
-  return flags
 }

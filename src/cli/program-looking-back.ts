@@ -5,14 +5,14 @@
  */
 
 import { type Command, Option } from 'commander'
-import { answering, command, ofSet, wholeWithin, withSeed } from './program-parts.js'
+import { answering, ofSet, usual, wholeWithin, withSeed } from './program-parts.js'
 
 const mostHistories = 1_000_000
 
-export function addLookingBack(program: Command): void {
+export function layOutHindsight(made: Command): void {
   withSeed(
     ofSet(
-      command(program, 'hindsight', 'whether past forecasts came true, and what past choices came to', {
+      usual(made, {
         example:
           'gensettle hindsight --boat marram\n  $ gensettle hindsight --boat marram --months 12 --dates 8\n  $ gensettle hindsight --boat marram --by-date',
         data: true,
@@ -37,9 +37,12 @@ export function addLookingBack(program: Command): void {
     )
     .option('--by-date', 'by the day things happened, not as noted by then: for a log typed in at once')
     .action(answering(async (options) => (await import('./hindsight.js')).showHindsight(options)))
+}
+
+export function layOutDecide(made: Command): void {
   withSeed(
     ofSet(
-      command(program, 'decide', 'work the answer out, and keep it in the log with what you settled', {
+      usual(made, {
         example:
           'gensettle decide --alternative leave --because "two summers left"\n  $ gensettle decide "Have it rewound in the winter" --alternative mend --job rewind',
         data: true,
@@ -61,14 +64,20 @@ export function addLookingBack(program: Command): void {
         (await import('./decide.js')).decide(words, options),
       ),
     )
-  command(program, 'rerun', 'run the answer kept with a decision again, and compare every figure', {
+}
+
+export function layOutRerun(made: Command): void {
+  usual(made, {
     example: 'gensettle rerun 01HZZZZZZZ0000000000000001',
     data: true,
   })
     .argument('<id>', 'the id of the decision, as "log list --kind decision" shows')
     .action(answering(async (id: string, options) => (await import('./decide.js')).rerun(id, options)))
+}
+
+export function layOutLessons(made: Command): void {
   withSeed(
-    command(program, 'lessons', 'what your boats teach one another; they only hear it where you want that', {
+    usual(made, {
       example: 'gensettle lessons\n  $ gensettle lessons on',
       data: true,
     }),

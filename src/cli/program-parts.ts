@@ -8,19 +8,32 @@ import { type Command, InvalidArgumentError, Option } from 'commander'
 import { demandBases } from '../sizing/demand-basis.js'
 import { print, type Result } from './result.js'
 
-/** A command with what every command has: --json, an example, and --data where it opens the owner's log. */
-export function command(
-  parent: Command,
-  name: string,
-  description: string,
-  { example, data = false }: { readonly example: string; readonly data?: boolean },
-): Command {
-  const made = parent
-    .command(name)
-    .description(description)
+export interface CommandTold {
+  readonly example: string
+  /** It opens the owner's log. */
+  readonly data?: boolean
+}
+
+/** What every command has: --json, an example, and --data where it opens the owner's log. */
+export function usual(made: Command, { example, data = false }: CommandTold): Command {
+  made
     .option('--json', 'print the answer as JSON; its form is told in docs/command-line.md')
     .addHelpText('after', `\nExample:\n  $ ${example}`)
   return data ? made.option('--data <folder>', 'the data folder; left out: your own') : made
+}
+
+/** A command with what every command has. */
+export function command(parent: Command, name: string, description: string, told: CommandTold): Command {
+  return usual(parent.command(name).description(description), told)
+}
+
+/** Lays out what a command takes and does. */
+export type LayOut = (made: Command) => void | Promise<void>
+
+/** A command that is laid out when it is called, so that what the others need is not loaded. */
+export function laidOutWhenCalled(parent: Command, name: string, description: string, layOut: LayOut): void {
+  const made = parent.command(name).description(description)
+  parent.hook('preSubcommand', (_parent, called) => (called === made ? layOut(made) : undefined))
 }
 
 /** --seed */

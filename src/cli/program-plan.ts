@@ -7,11 +7,10 @@
 import { type Command, InvalidArgumentError, Option } from 'commander'
 import { seasons } from '../catalogue/load-schema.js'
 import { batteryKinds } from '../sizing/battery.js'
-import { answering, collect, command, demandBasis, ofSet, wholeWithin, withSeed } from './program-parts.js'
+import { answering, collect, demandBasis, ofSet, usual, wholeWithin, withSeed } from './program-parts.js'
 
-export function addPlanning(program: Command): void {
-  addPlan(program)
-  command(program, 'measured', 'what a meter, a logger or a Signal K server recorded of the power drawn', {
+export function layOutMeasured(made: Command): void {
+  usual(made, {
     example:
       'gensettle measured week.csv --check\n  $ gensettle measured week.csv --column power="P total" --unit power=W --dates day-first\n  $ gensettle measured http://localhost:3000 --path electrical.ac.genset --seconds 600',
     data: true,
@@ -66,19 +65,14 @@ export function addPlanning(program: Command): void {
     )
 }
 
-function addPlan(program: Command): void {
+export function layOutPlan(made: Command): void {
   withSeed(
     ofSet(
-      command(
-        program,
-        'plan',
-        'what may wait, in the fewest, well-loaded hours of a day; against today’s habit',
-        {
-          example:
-            'gensettle plan --boat marram\n  $ gensettle plan --quiet 21-9 --worth\n  $ gensettle plan --size-kw 5 --battery-kwh 10 --sun-watts 800\n  $ gensettle plan --write day.json\n  $ gensettle plan --with day.json',
-          data: true,
-        },
-      ),
+      usual(made, {
+        example:
+          'gensettle plan --boat marram\n  $ gensettle plan --quiet 21-9 --worth\n  $ gensettle plan --size-kw 5 --battery-kwh 10 --sun-watts 800\n  $ gensettle plan --write day.json\n  $ gensettle plan --with day.json',
+        data: true,
+      }),
     ),
   )
     .addOption(

@@ -8,21 +8,21 @@ import { type Command, Option } from 'commander'
 import { signOf } from '../proof/say-figure.js'
 import type { Field, ProofTest } from '../proof/test-type.js'
 import { proofTests } from '../proof/tests.js'
-import { answering, collect, command, ofSet } from './program-parts.js'
+import { answering, collect, laidOutWhenCalled, ofSet, usual } from './program-parts.js'
 
-export function addProof(program: Command): void {
-  const prove = command(
-    program,
-    'prove',
-    'a test before power is trusted: its steps, its verdict, written to the log',
-    {
-      example:
-        'gensettle prove\n  $ gensettle prove insulation-test\n  $ gensettle prove insulation-test --winding-to-frame 1.8 --winding 18 --part stator-winding',
-    },
-  ).action(answering(async () => (await import('./prove.js')).listTests()))
-  for (const test of proofTests) addTest(prove, test)
+export function layOutProve(made: Command): void {
+  usual(made, {
+    example:
+      'gensettle prove\n  $ gensettle prove insulation-test\n  $ gensettle prove insulation-test --winding-to-frame 1.8 --winding 18 --part stator-winding',
+  }).action(answering(async () => (await import('./prove.js')).listTests()))
+  for (const test of proofTests) {
+    laidOutWhenCalled(made, test.id, test.name, (one) => layOutTest(one, test))
+  }
+}
+
+export function layOutOwed(made: Command): void {
   ofSet(
-    command(program, 'owed', 'tests owed before it is turned, energised, loaded and left alone', {
+    usual(made, {
       example: 'gensettle owed marram\n  $ gensettle owed --boat petrel --lock-out',
       data: true,
     }),
@@ -53,8 +53,8 @@ const common = new Set([
   'data',
 ])
 
-function addTest(prove: Command, test: ProofTest): void {
-  const made = command(prove, test.id, test.name, { example: `gensettle prove ${test.id}`, data: true })
+function layOutTest(made: Command, test: ProofTest): void {
+  usual(made, { example: `gensettle prove ${test.id}`, data: true })
     .option('--boat <name>', 'the boat; left out: your only one')
     .option('--set <name>', 'the set; left out: her only one')
     .option('--from <date>', 'when it was measured; left out: today')

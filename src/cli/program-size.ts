@@ -5,19 +5,22 @@
  */
 
 import type { Command } from 'commander'
-import { answering, command, demandBasis, ofSet } from './program-parts.js'
+import { answering, demandBasis, ofSet, usual } from './program-parts.js'
 
-export function addSizing(program: Command): void {
+export function layOutLoads(made: Command): void {
   ofSet(
-    command(program, 'loads', 'what draws power aboard; or loads of the catalogue, searched', {
+    usual(made, {
       example: 'gensettle loads --boat marram\n  $ gensettle loads --search "water heater"',
       data: true,
     }),
   )
     .option('--search <words>', 'loads of the catalogue that have these words in name or group')
     .action(answering(async (options) => (await import('./size.js')).showLoads(options)))
+}
+
+export function layOutSize(made: Command): void {
   ofSet(
-    command(program, 'size', 'what is drawn together, by occasion, and which size of set carries it', {
+    usual(made, {
       example: 'gensettle size --boat quillback\n  $ gensettle size --boat quillback --sizes 6,8,10',
       data: true,
     }),
