@@ -64,10 +64,11 @@ export const sizeFields = {
     search: z.string(),
     loads: z.array(z.object({ id: z.string(), name: z.string(), group: z.string() })),
   },
-  'gensettle/loads': { ...ofSet, ...list },
+  'gensettle/loads': { ...ofSet, ...list, reckoned: z.array(load).optional() },
   'gensettle/size': {
     ...ofSet,
     ...list,
+    reckoned: z.array(load),
     saying: z.string(),
     basis: demandBasis,
     measured: measuredDemand.optional(),

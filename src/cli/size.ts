@@ -20,10 +20,12 @@ import {
   basisWords,
   checkNames,
   checkRows,
+  hoursOn,
   inHundred,
   occasionName,
   occasionRows,
   sayAgainst,
+  sayBasis,
   sayBlocked,
   sayConnected,
   sayFound,
@@ -31,6 +33,7 @@ import {
   sayLeft,
   sayMeasures,
   saySize,
+  sayStart,
   sayWhere,
   seasonName,
   spoken,
@@ -95,31 +98,23 @@ function questionOf({
   const catalogue = shippedCatalogue()
   const register = registerOf({ entries, boat, set, asOf, catalogue })
   const { setFacts, use } = register
+  const recording = recordingOf(entries, { set, asOf })
   return {
     book: setCatalogueOf(register, catalogue).catalogue,
     facts: loadFactsOf(entries, { boat, set, asOf }),
     setFacts,
     set,
     use: use?.months,
+    ...(recording === undefined ? {} : { recording }),
     register,
   }
 }
 
 function boatList(question: SetQuestion): Result {
   const { boat, set, asOf } = question
-  const { loads, rules, problems, assumed, habits } = needsOf(questionOf(question))
-  const rows = loads.map((load) => [
-    load.id,
-    load.name,
-    `${spoken(load.watts)} W`,
-    `${load.volts} V${load.leg === 'both' ? ', both legs' : load.leg === 'two' ? ', leg two' : ''}`,
-    load.start === undefined
-      ? ''
-      : `${spoken(load.start.va / 1000)} kVA${load.start.softStarter ? ', soft' : ''}${load.start.letter === undefined ? '' : `, letter ${load.start.letter}`}`,
-    `${spoken(hoursOn(load))} h`,
-    load.basis,
-    load.shed === undefined ? '' : String(load.shed),
-  ])
+  const asked = questionOf(question)
+  const { listed, loads, rules, problems, assumed, habits, basis, measured } = needsOf(asked)
+  const corrected = basis === 'corrected' ? loads : undefined
   const columns = [
     { head: 'load' },
     { head: 'what it is', wrap: 34 },
@@ -127,16 +122,31 @@ function boatList(question: SetQuestion): Result {
     { head: 'on' },
     right('starts with'),
     right('switched on a day'),
+    ...(corrected === undefined ? [] : [right('by the recording')]),
     { head: 'from' },
     right('shed'),
   ]
+  const said = sayBasis({ basis, measured })
   return {
     ok: true,
-    json: { type: 'gensettle/loads', version: 1, boat, set, asOf, loads, rules, habits, assumed, problems },
+    json: {
+      type: 'gensettle/loads',
+      version: 1,
+      boat,
+      set,
+      asOf,
+      loads: listed,
+      ...(corrected === undefined ? {} : { reckoned: corrected }),
+      rules,
+      habits,
+      assumed,
+      problems,
+    },
     text: [
-      loads.length === 0
+      listed.length === 0
         ? `No load is in the log of ${boat}. "gensettle loads --search oven" finds one of the catalogue, "gensettle log add load" enters it.`
-        : tableText(columns, rows),
+        : tableText(columns, listRows(listed, corrected)),
+      ...(said === undefined ? [] : ['', said]),
       ...(rules.length === 0 ? [] : ['', 'Rules of the house:']),
       ...rules.map(({ id, loads: of, atMost }) => `  ${id}: of ${of.join(', ')} at most ${atMost} at once`),
       ...refusedText('Not reckoned with', problems),
@@ -144,8 +154,29 @@ function boatList(question: SetQuestion): Result {
   }
 }
 
-function hoursOn({ hours }: Load): number {
-  return Object.values(hours).reduce((sum, one) => sum + (one ?? 0), 0)
+/** The list, each load as it says, and beside it its hours as they are reckoned with; last what the list lacks. */
+function listRows(listed: readonly Load[], corrected: readonly Load[] | undefined): string[][] {
+  const row = (load: Load, told: string) => [
+    load.id,
+    load.name,
+    `${spoken(load.watts)} W`,
+    `${load.volts} V${load.leg === 'both' ? ', both legs' : load.leg === 'two' ? ', leg two' : ''}`,
+    load.start === undefined ? '' : sayStart(load.start),
+    told,
+    ...(corrected === undefined ? [] : [reckonedHours(corrected, load)]),
+    load.basis,
+    load.shed === undefined ? '' : String(load.shed),
+  ]
+  const lacking = (corrected ?? []).filter(({ id }) => !listed.some((load) => load.id === id))
+  return [
+    ...listed.map((load) => row(load, `${spoken(hoursOn(load))} h`)),
+    ...lacking.map((load) => row(load, '–')),
+  ]
+}
+
+function reckonedHours(loads: readonly Load[], { id }: Load): string {
+  const load = loads.find((one) => one.id === id)
+  return load === undefined ? '' : `${spoken(hoursOn(load))} h`
 }
 
 export interface SizeOptions extends SetOptions {
@@ -165,11 +196,9 @@ export function showSize(options: SizeOptions): Promise<Result> {
   return withSet(options, async (asked) => {
     const { boat, set, asOf } = asked
     const { register, ...rest } = questionOf(asked)
-    const recording = recordingOf(asked.entries, { set, asOf })
     const question = {
       ...rest,
       ...(sizes === undefined ? {} : { sizes }),
-      ...(recording === undefined ? {} : { recording }),
       ...(options.by === undefined ? {} : { basis: options.by }),
     }
     const sized = sizeBoat(question)
@@ -238,7 +267,7 @@ function measuredText({ measured, basis }: BoatSize): string[] {
   const { against } = measured
   return [
     '',
-    `Sized by ${basisWords[basis]}; --by says otherwise.`,
+    `Sized by ${basisWords[basis]}; --by says otherwise. ${sayBasis({ measured, basis })}`,
     ...(against === undefined ? [] : [sayAgainst(against)]),
   ]
 }

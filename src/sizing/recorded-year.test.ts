@@ -6,6 +6,7 @@ import { correctedTo } from './corrected-loads.js'
 import { activeOfAll } from './demand-points.js'
 import { type MeasuredBody, measuredBody } from './measured-summary.js'
 import { readMeasured } from './measured-table.js'
+import { hoursOn, sayBasis } from './say-size.js'
 import { needsOf, type SizeQuestion, sizeBoat } from './size-boat.js'
 
 const parsed = parseCatalogue(readCatalogueFiles(join(import.meta.dirname, '../../catalogue')))
@@ -135,4 +136,18 @@ test('curves of both, the list as it stands', () => {
   expect(measured!.recorded[0]!.kW).toBeCloseTo(3.05, 9)
   expect(measured!.listed.at(-1)!.share).toBeCloseTo(1, 9)
   expect(measured!.against!.measuredKW.mean).toBeCloseTo((4 * 2.15 + 1.55) / 5, 9)
+})
+
+test('what was entered and what is reckoned with stand apart, and it is said which of them the figures follow', () => {
+  const sized = sizeBoat(question(['lights'], { recording }))
+  const { loads, reckoned, basis, measured } = sized
+  expect(reckoned.map(({ id }) => id)).toEqual(['lights', 'not-on-the-list'])
+  // Three times the hours of the list, which are those that were entered.
+  expect(hoursOn(reckoned[0]!)).toBeCloseTo(Math.min(24, 3 * hoursOn(loads[0]!)), 9)
+  expect(sayBasis({ basis, measured })).toMatch(
+    /every load on 3 times as long as the list says, and .* kW more .*The list itself stands as it was entered/,
+  )
+  expect(sayBasis({ basis: 'list', measured })).toContain('follow the list as it stands')
+  expect(sayBasis({ basis: 'recording', measured })).toContain('follow the recording')
+  expect(sayBasis({ basis: 'list', measured: undefined })).toBeUndefined()
 })

@@ -7,9 +7,9 @@
 import type { LoadRules, Occasion } from '../catalogue/load-schema.js'
 import type { DemandBasis } from './demand-basis.js'
 import type { FuelOfYear, JudgedSet } from './judged-set.js'
-import type { Weathers } from './load-type.js'
+import type { Load, LoadStart, Weathers } from './load-type.js'
 import type { AgainstList } from './measured-against.js'
-import type { BoatSize } from './size-boat.js'
+import type { BoatSize, MeasuredDemand } from './size-boat.js'
 import { type CheckId, checkIds, type SizeCheck, type Verdict, worstOf } from './size-check.js'
 import { type Blocked, mostRules, type TradeOff } from './trade-offs.js'
 
@@ -54,6 +54,43 @@ export const basisWords: Readonly<Record<DemandBasis, string>> = {
 /** The recording and the list beside each other. */
 export function sayAgainst({ measuredKW, listKW }: AgainstList): string {
   return `The recording against the list: ${spoken(measuredKW.mean)} kW mean while running against ${spoken(listKW.mean)}; one hour in twenty ${spoken(measuredKW.p95)} or more against ${spoken(listKW.p95)}.`
+}
+
+/** Hours a day that a load is switched on, over the occasions; never more than a day has. */
+export function hoursOn({ hours }: Pick<Load, 'hours'>): number {
+  return Math.min(
+    24,
+    Object.values(hours).reduce((sum, one) => sum + (one ?? 0), 0),
+  )
+}
+
+/** "13.8 kVA, letter L", "7.2 kVA, soft". */
+export function sayStart({ va, softStarter, letter }: LoadStart): string {
+  return [
+    `${spoken(va / 1000)} kVA`,
+    ...(softStarter ? ['soft'] : []),
+    ...(letter === undefined ? [] : [`letter ${letter}`]),
+  ].join(', ')
+}
+
+/** What the figures follow where a meter recorded what the set gives, and what stands in the list beside them. */
+export function sayBasis({
+  basis,
+  measured,
+}: {
+  readonly basis: DemandBasis
+  readonly measured: MeasuredDemand | undefined
+}): string | undefined {
+  if (measured === undefined) return undefined
+  const { hoursFactor, missingKW } = measured
+  if (basis === 'list') {
+    return 'All figures here follow the list as it stands; the recording is shown beside it and changes none of them.'
+  }
+  if (basis === 'recording') {
+    return 'All figures here follow the recording; of the list only power factor, legs and starts are taken.'
+  }
+  const lacks = missingKW > 0 ? `, and ${spoken(missingKW)} kW more all the time that the list lacks` : ''
+  return `All figures here follow the list corrected by the recording: every load on ${spoken(hoursFactor)} times as long as the list says${lacks}. The list itself stands as it was entered.`
 }
 
 /** What is connected, and how much of it is drawn at once. */

@@ -89,7 +89,10 @@ export interface OccasionCurve {
 export interface BoatSize {
   readonly basis: DemandBasis
   readonly measured?: MeasuredDemand
+  /** As the list says. */
   readonly loads: readonly Load[]
+  /** As they are reckoned with: by a recording, switched on for other hours, and what the list lacks at the end. */
+  readonly reckoned: readonly Load[]
   readonly rules: readonly HouseRule[]
   readonly habits: Habits
   readonly twoLegs: boolean
@@ -239,6 +242,7 @@ export function sizeBoat(question: SizeQuestion): BoatSize {
     basis: needs.basis,
     ...(needs.measured === undefined ? {} : { measured: needs.measured }),
     loads: needs.listed,
+    reckoned: needs.loads,
     rules: needs.rules,
     habits: needs.habits,
     twoLegs: hasTwoLegs(needs.supply),

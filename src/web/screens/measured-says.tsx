@@ -5,7 +5,7 @@
  */
 
 import type { DemandBasis } from '../../sizing/demand-basis.js'
-import { spoken } from '../../sizing/say-size.js'
+import { sayBasis, spoken } from '../../sizing/say-size.js'
 import type { MeasuredDemand } from '../../sizing/size-boat.js'
 import { words } from '../words/measured.js'
 
@@ -15,15 +15,14 @@ export interface MeasuredSaysProps {
 }
 
 export function MeasuredSays({ measured, basis }: MeasuredSaysProps) {
-  const { against, hoursFactor, missingKW } = measured
+  const { against } = measured
   return (
     <p className="prose">
       {[
         ...(against === undefined
           ? []
           : [words.against(spoken(against.measuredKW.mean), spoken(against.listKW.mean))]),
-        ...(basis === 'corrected' ? [words.corrected(spoken(hoursFactor))] : []),
-        ...(basis === 'corrected' && missingKW > 0 ? [words.missing(spoken(missingKW))] : []),
+        sayBasis({ measured, basis }),
       ].join(' ')}
     </p>
   )

@@ -7,7 +7,7 @@
 import { useId, useState } from 'react'
 import type { CatalogueLoad } from '../../catalogue/load-schema.js'
 import type { Load } from '../../sizing/load-type.js'
-import { spaced, spoken } from '../../sizing/say-size.js'
+import { hoursOn, sayStart, spaced, spoken } from '../../sizing/say-size.js'
 import type { BoatSize } from '../../sizing/size-boat.js'
 import { type Boat, useCatalogue } from '../data/boat.js'
 import { today } from '../data/today.js'
@@ -30,7 +30,7 @@ export function SizingLoads({ sized, of, boat }: SizingLoadsProps) {
   const { loads, rules, problems } = sized
   return (
     <Passage title={said.title} says={said.says.map((line) => <p key={line}>{line}</p>)}>
-      {loads.length > 0 && <SizingRows name={said.title} heads={said.heads} rows={loads.map(rowOf)} />}
+      {loads.length > 0 && <ListRows sized={sized} />}
       {rules.length > 0 && (
         <>
           <h3 className="gap">{said.rules}</h3>
@@ -67,13 +67,29 @@ export function SizingLoads({ sized, of, boat }: SizingLoadsProps) {
   )
 }
 
-function rowOf({ id, watts, volts, start, hours, basis }: Load): string[] {
-  const on = Object.values(hours).reduce((sum, one) => sum + (one ?? 0), 0)
+/** The list as it was entered; where a recording corrects it, what is reckoned with stands beside it, and last what the list lacks. */
+function ListRows({ sized }: { readonly sized: BoatSize }) {
+  const { loads, reckoned, basis } = sized
+  if (basis !== 'corrected') {
+    const rows = loads.map((load) => rowOf(load, [`${spoken(hoursOn(load))} h`]))
+    return <SizingRows name={said.title} heads={said.heads} rows={rows} />
+  }
+  const rows = reckoned.map((load) => {
+    const entered = loads.find(({ id }) => id === load.id)
+    return rowOf(load, [
+      entered === undefined ? '–' : `${spoken(hoursOn(entered))} h`,
+      `${spoken(hoursOn(load))} h`,
+    ])
+  })
+  return <SizingRows name={said.title} heads={said.correctedHeads} rows={rows} />
+}
+
+function rowOf({ id, watts, volts, start, basis }: Load, hours: readonly string[]): string[] {
   return [
     spaced(id),
     `${spoken(watts)} W, ${volts} V`,
-    start === undefined ? '–' : `${spoken(start.va / 1000)} kVA${start.softStarter ? ', soft' : ''}`,
-    `${spoken(on)} h`,
+    start === undefined ? '–' : sayStart(start),
+    ...hours,
     said.basis[basis],
   ]
 }

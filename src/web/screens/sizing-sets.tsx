@@ -9,9 +9,13 @@ import type { JudgedSet } from '../../sizing/judged-set.js'
 import {
   againstOf,
   checkNames,
+  checkRows,
   inHundred,
   occasionName,
+  occasionRows,
   sayFound,
+  sayFuel,
+  sayLeft,
   sayWhere,
   spoken,
   verdictWords,
@@ -53,8 +57,9 @@ export function SizingSets({
 }
 
 function OneSet({ judged, rules }: { readonly judged: JudgedSet; readonly rules: LoadRules }) {
-  const { set, verdict, place, engineKW, alternatorKVA, lowShare, overloadsPerYear, overloadsUnshed } = judged
+  const { set, verdict, place, fuel, lowShare, overloadsPerYear, overloadsUnshed } = judged
   const against = againstOf(judged)
+  const { left, second } = sayLeft(judged)
   const name = nameOfSet(set)
   return (
     <li>
@@ -63,8 +68,9 @@ function OneSet({ judged, rules }: { readonly judged: JudgedSet; readonly rules:
         {place === 'fails' && `, ${said.place}`}.
       </p>
       <p className="small">
-        {said.left(spoken(engineKW), spoken(alternatorKVA))} {said.light(inHundred(lowShare))}{' '}
-        {said.starts(spoken(overloadsPerYear))}
+        {said.left(left, second)}{' '}
+        {set.madeForHertz !== undefined && `${said.madeFor(String(set.madeForHertz))} `}
+        {said.light(inHundred(lowShare))} {said.burns(sayFuel(fuel))} {said.starts(spoken(overloadsPerYear))}
         {overloadsUnshed !== undefined && ` ${said.unshed(spoken(overloadsUnshed))}`}
       </p>
       {against.length > 0 && (
@@ -88,6 +94,20 @@ function OneSet({ judged, rules }: { readonly judged: JudgedSet; readonly rules:
           />
         </Behind>
       )}
+      <Behind name={said.whole(name)}>
+        <h3>{said.byOccasion}</h3>
+        <SizingRows
+          name={`${name}, ${said.byOccasion.toLowerCase()}`}
+          heads={said.occasionHeads}
+          rows={occasionRows(judged, rules)}
+        />
+        <h3 className="gap">{said.ofTheYear}</h3>
+        <SizingRows
+          name={`${name}, ${said.ofTheYear.toLowerCase()}`}
+          heads={said.heads}
+          rows={checkRows(judged, rules)}
+        />
+      </Behind>
     </li>
   )
 }

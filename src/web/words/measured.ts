@@ -26,8 +26,6 @@ export const words = {
   written: 'Written. The plan follows it.',
   against: (measured: string, list: string) =>
     `While it runs the recording shows ${measured} kW on the mean, the list says ${list}.`,
-  corrected: (hours: string) => `Corrected, every load is on ${hours} times as long as the list says.`,
-  missing: (kW: string) => `${kW} kW are drawn all the time that no load on the list accounts for.`,
   basis: {
     which: 'Reckon by',
     names: { list: 'The list of loads', recording: 'The recording', corrected: 'The list, corrected by it' },
