@@ -67,7 +67,7 @@ const madeOf: Partial<Record<InputTurns['id'], RegExp>> = {
 
 const heldWords: Readonly<Record<Held, string>> = {
   seen: 'read in the document',
-  quoted: 'read in a text that quotes it',
+  quoted: 'read in an excerpt, or in a text that quotes it',
   recalled: 'from memory, to be checked',
   practice: 'practice, a guess',
   derived: 'worked out',

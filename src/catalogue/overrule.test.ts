@@ -80,14 +80,14 @@ test('a figure tells where it comes from', () => {
     value: 1.2,
     unit: 'y',
     source: 'seaWaterCarePress',
-    held: 'seen',
+    held: 'quoted',
   })
   expect(describeFigure(sevenKW, wear)).toMatchObject({
     catalogueValue: 1300,
     source: 'practice',
     place: "compiler's judgement",
     held: 'practice',
-    alongside: [{ source: 'seaWaterCarePress', held: 'seen' }],
+    alongside: [{ source: 'seaWaterCarePress', held: 'quoted' }],
   })
   expect(describeFigure(sevenKW, 'parts.seacock.name')).toBeUndefined()
   expect(describeFigure(sevenKW, 'parts.keel.price')).toBeUndefined()

@@ -12,8 +12,8 @@ import { childrenOf, join } from './path.js'
 import { type Problem, shown } from './problem.js'
 
 /**
- * How firmly a figure is held. `seen`: read in the document. `quoted`: read in a text quoting it. `recalled`: from memory,
- * still to be checked. `practice`: common practice, no source. `derived`: computed. `owner`: set by the keeper of this boat.
+ * How firmly a figure is held. `seen`: its place was read whole, in the document. `quoted`: read in an excerpt, an abstract or a
+ * part of that place, or in a text quoting it. `recalled`: from memory, still to be checked. `practice`: common practice, no source. `derived`: computed. `owner`: set by the keeper of this boat.
  */
 export const heldKinds = ['seen', 'quoted', 'recalled', 'practice', 'derived', 'owner'] as const
 export type Held = (typeof heldKinds)[number]

@@ -62,7 +62,7 @@ export const rotorData: readonly string[] = [
 /**
  * Of the core, before and after the old winding is burnt out or drawn.
  *
- * Source: pages of the repair trade on core tests and on burning out, read in copies; ANSI/EASA AR100, which they follow, was
+ * Source: pages of the repair trade on core tests and on burning out, read in excerpts; ANSI/EASA AR100, which they follow, was
  * not seen on these. IEEE 1068 asks for less.
  */
 export const coreTests: readonly Wanted[] = [
@@ -70,19 +70,19 @@ export const coreTests: readonly Wanted[] = [
     what: 'Core loss before and after stripping, at the same flux',
     limit: 'after not more than 20 % above before',
     source: 'a repairer’s page on core loss tests',
-    held: 'seen',
+    held: 'quoted',
   },
   {
     what: 'Hot spots in the core test',
     limit: 'none over 15 K above the core as it began; 10 K where IEEE 1068 is asked for',
     source: 'a repairer’s page on core loss tests',
-    held: 'seen',
+    held: 'quoted',
   },
   {
     what: 'Core while the old winding is burnt out',
     limit: 'not over 370 °C, by a probe in the core; no torch',
     source: 'a trade page on burning out (371 °C, give or take 14 K)',
-    held: 'seen',
+    held: 'quoted',
   },
 ]
 
@@ -105,7 +105,7 @@ export function balanceWanted(rpm: number | undefined): Wanted {
   }
 }
 
-/** Of bearings and of what carries them. */
+/** Of bearings and of what carries them; the two standards of fits were read in excerpts. */
 export const bearingWants: readonly Wanted[] = [
   {
     what: 'Shaft and housing measured at two planes, two ways',
@@ -117,13 +117,13 @@ export const bearingWants: readonly Wanted[] = [
     what: 'Fit on the shaft',
     limit: 'as the bearing’s maker tells for this load; for ball bearings k5, up to 18 mm j5',
     source: 'ANSI/ABMA 7-1995, table 1',
-    held: 'seen',
+    held: 'quoted',
   },
   {
     what: 'Fit in the housing',
     limit: 'as the bearing’s maker tells for this load; for ball bearings H6',
     source: 'EASA AR100-2020, table 2-13',
-    held: 'seen',
+    held: 'quoted',
   },
   {
     what: 'Worn seats',

@@ -76,7 +76,7 @@ export const shell = {
   },
   held: {
     seen: 'read in the document',
-    quoted: 'read in a text that quotes it',
+    quoted: 'read in an excerpt, or in a text that quotes it',
     recalled: 'from memory, to be checked',
     practice: 'common practice, no source',
     derived: 'worked out',
