@@ -111,7 +111,27 @@ test.each([
   expect(Math.abs(volts(given('zigzag-series', { emfV }), 'L1', 'L2') - seriesStar)).toBeLessThan(0.06)
 })
 
-// Line amps by the nameplate: 15 kVA, twelve leads, E = 120 V, so I = S / 6E; 10 kVA, four leads. Derived.
+// Check cases 32 and 33; derived.
+test.each([
+  ['series-star', { L1L2: 415.7, L1N: 240 }],
+  ['parallel-star', { L1L2: 207.8, L1N: 120 }],
+  ['series-delta', { L1L2: 240 }],
+  ['parallel-delta', { L1L2: 120 }],
+  ['double-delta', { L1L2: 240, L1N: 120 }],
+  ['zigzag-series', { L1L2: 415.7, L1N: 207.8 }],
+  ['six-in-series', { L1L2: 480, L1N: 240 }],
+  ['series-delta-middle', { L1L2: 240, L1N: 120, L3N: 207.8 }],
+] as const)('%s at 120 V a coil, in volts', (id, wanted) => {
+  const { outlets } = given(id, { emfV: 120 })
+  const read = Object.entries(wanted).map(([key]) => {
+    const ends = key.match(/L\d|N/g)!
+    const pair = outlets.find(({ from, to }) => ends.every((end) => [from, to].includes(end)))
+    return Number(pair!.volts!.toFixed(1))
+  })
+  expect(read).toEqual(Object.values(wanted))
+})
+
+// Check cases 34 and 36. Line amps by the nameplate: 15 kVA, twelve leads, E = 120 V, so I = S / 6E; 10 kVA, four leads. Derived.
 test('amps of a line by the nameplate', () => {
   const amps = 15_000 / 720
   const line = (id: string, of: CoilValues) => given(id, of).capacities[0]!.lineAmps
@@ -132,7 +152,7 @@ test('amps of a line by the nameplate', () => {
 const at120: CoilValues = { emfV: 120, resistanceOhm: 0, reactanceOhm: 0.4 }
 const star = patternJoined(links, pattern('series-star'))
 
-// Wrong joins of a series star, E = 120 V; derived.
+// Check cases 37 and 38, and halves changed over. Wrong joins of a series star, E = 120 V; derived.
 test.each([
   ['one coil of A', reversed(twelve, 'A1'), star, [0, 240, 240], [240, 415.7, 240], 'opposed-coils'],
   [
@@ -161,7 +181,7 @@ test.each([
   expect(answer.findings.map((finding) => finding.code)).toContain(code)
 })
 
-// Currents that go round inside, E = 120 V, 0.4 Ω a coil; derived.
+// Check case 40. Currents that go round inside, E = 120 V, 0.4 Ω a coil; derived.
 test('halves crossed in parallel, and coils of two phases tied', () => {
   const crossed = lookAtLinks(four, joinedAs(four, 'T1-T4, T2-T3', 'L=T1, N=T2'), at120)
   expect(crossed.loops).toHaveLength(1)
@@ -196,7 +216,7 @@ test('a half of a four-lead set reversed: no volts between the lines, and the ne
   expect(volts(answer, 'L1', 'L2')).toBe(0)
   expect(volts(answer, 'L1', 'N')).toBeCloseTo(120, 9)
   expect(answer.findings.map(({ code }) => code)).toContain('legs-add-in-neutral')
-  // 30 A and 20 A in the legs: 50 A in the neutral, 10 A where the halves are the right way round. Derived.
+  // Check case 43. 30 A and 20 A in the legs: 50 A in the neutral, 10 A where the halves are the right way round. Derived.
   const { loads } = readLoads('L1-N 4, N-L2 6 ohm', { names: ['L1', 'N', 'L2'], path: '' })
   const inNeutral = (winding: Winding) =>
     loadedWinding(joinedWinding(winding, joined, ideal), { loads, open: [] }).lines.find(
@@ -206,7 +226,7 @@ test('a half of a four-lead set reversed: no volts between the lines, and the ne
   expect(inNeutral(four)).toBeCloseTo(10, 9)
 })
 
-// Neutral open on 120/240 V, 12 Ω on one leg and 48 Ω on the other: 48 V and 192 V. Derived.
+// Check case 42. Neutral open on 120/240 V, 12 Ω on one leg and 48 Ω on the other: 48 V and 192 V. Derived.
 test('an open neutral', () => {
   const of = joinedWinding(four, patternJoined(links, pattern('halves-series-three-wire')), {
     emfV: 120,
