@@ -97,7 +97,7 @@ function builtAlternatives(setting: Setting): Alternative[] {
   if (job !== undefined) {
     list.push({
       id: 'mend',
-      name: quote ? `Mend at the quote: ${quote.job}` : 'Mend what was found',
+      name: quote ? `Mend at the quote: ${quote.job.replaceAll('-', ' ')}` : 'Mend what was found',
       now: job,
     })
     const beside = besideParts(setting, job)

@@ -84,7 +84,7 @@ export function widthsDrawing({ price, findingOut, simulation, quote, said, draw
       word(low, 30, { text: said.low, anchor: 'end', aside: -5 }),
       word(high, 30, { text: said.high, anchor: 'start', aside: 5 }),
       word(place(quote), 63, { text: said.quote, anchor: 'middle', bold: true }),
-      word(0, 42, { text: 'Sign', anchor: 'start' }),
+      ...(low > 24 ? [word(0, 42, { text: 'Sign', anchor: 'start' })] : []),
       word(100, 42, { text: 'Walk away', anchor: 'end' }),
     ],
   }

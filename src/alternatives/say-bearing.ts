@@ -148,7 +148,7 @@ export function sayTurns(model: LifeModel, input: InputTurns): string {
     ...(above === undefined ? [] : [at('Over', above)]),
   ]
   if (said.length > 0) return said.join(' ')
-  return `From ${value(low)} to ${value(high)} nothing changes it.`
+  return `Nowhere from ${value(low)} to ${value(high)}.`.replace(' what it is taken at', ' as much')
 }
 
 /** Alternatives that a stop line keeps from being the best. */

@@ -27,6 +27,7 @@ export function ChanceOverTime({ months, firstYear, expected, low, high, said, w
   const x = (k: number) => (100 * (k + 1)) / length
   const line = (values: readonly number[]) =>
     `M0 ${y(0)}${values.map((value, k) => `L${x(k)} ${y(value)}`).join('')}`
+  const feet = feetOf(said, low)
   const back = low
     .map((value, k) => `L${x(k)} ${y(value)}`)
     .toReversed()
@@ -79,10 +80,10 @@ export function ChanceOverTime({ months, firstYear, expected, low, high, said, w
           </text>
         ))}
         <line className="line-2" x1="0" x2="100%" y1={height} y2={height} />
-        {said.map(({ month, bold, rest }) => {
+        {said.map(({ month, bold, rest }, i) => {
           const place = x(month)
-          const late = place > 70
-          const foot = footBelow(low, { month, late })
+          const late = place > latest
+          const foot = feet[i]!
           return (
             <g key={month}>
               <line className="line-1" x1={`${place}%`} x2={`${place}%`} y1={y(expected[month]!)} y2={foot} />
@@ -105,14 +106,26 @@ export function ChanceOverTime({ months, firstYear, expected, low, high, said, w
   )
 }
 
-/** Months beside a moment that its words reach over, on a phone. */
-const reach = 9
+/** Past so much of the width, words stand to the left of their moment. [hundredths] */
+const latest = 70
+/** Months that the words of a moment reach over, on a phone. */
+const reach = 10
+/** Height of a line of words. [px] */
+const lineHeight = 18
 
-/** How far down the words of a moment stand: under the band, all along them. */
-function footBelow(low: readonly number[], of: { readonly month: number; readonly late: boolean }): number {
-  const { month, late } = of
-  const beside = late ? low.slice(Math.max(0, month - reach), month + 1) : low.slice(month, month + reach + 1)
-  return Math.min(height - 8, Math.max(...beside.map(y)) + 24)
+/** How far down the words of each moment stand: under the band all along them, and under those before that they would meet. */
+function feetOf(said: ChanceOverTimeProps['said'], low: readonly number[]): readonly number[] {
+  const spans = said.map(({ month }) => {
+    const late = (100 * (month + 1)) / low.length > latest
+    return late ? { from: month - reach, until: month } : { from: month, until: month + reach }
+  })
+  const feet: number[] = []
+  spans.forEach(({ from, until }, i) => {
+    const band = low.slice(Math.max(0, from), until + 1).map((chance) => y(chance) + 24)
+    const before = i > 0 && spans[i - 1]!.until >= from ? [feet[i - 1]! + lineHeight] : []
+    feet.push(Math.min(height - 8, Math.max(...band, ...before)))
+  })
+  return feet
 }
 
 /** The letters of the months with the years beneath. */

@@ -55,7 +55,7 @@ export function Tried(props: TriedProps) {
     ...(years === undefined || years === logYears ? {} : { yearsKept: years }),
   }
   return (
-    <Passage title={tried.title} says={tried.says}>
+    <Passage title={tried.title} says={tried.says} className="moved">
       <div className="fields">
         <TriedField
           name={yearsWords.name}
@@ -72,7 +72,7 @@ export function Tried(props: TriedProps) {
           ]}
         >
           <YearTurns {...props} />
-          <p className="fine prose">{tried.yearsNote}</p>
+          <p className="fine prose screen-only">{tried.yearsNote}</p>
         </TriedField>
         <TriedField
           {...trackProps(
@@ -103,7 +103,7 @@ export function Tried(props: TriedProps) {
       {Object.keys(change).length > 0 || years !== undefined ? (
         <Moved {...props} moved={moved} />
       ) : log.readOnly ? (
-        <p className="fine gap-small">{tried.readOnly}</p>
+        <p className="fine gap-small screen-only">{tried.readOnly}</p>
       ) : null}
       <Behind name={tried.fromName}>
         <WhereFrom {...{ basis, view, log, keyOfAnswer: props.keyOfAnswer }} />

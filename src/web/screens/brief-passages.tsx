@@ -104,14 +104,16 @@ function Block({ block }: { readonly block: BriefBlock }) {
 function PlainTable({ heads, rows }: Extract<BriefBlock, { is: 'table' }>) {
   return (
     <WideTable name={heads.filter(Boolean).join(', ')}>
-      <table className="table">
+      <table className="table folds">
         <TableHead heads={heads} />
         <tbody>
           {rows.map(([first, ...cells]) => (
             <tr key={first}>
               <th scope="row">{first}</th>
               {cells.map((cell, i) => (
-                <td key={heads[i + 1]}>{cell}</td>
+                <td key={heads[i + 1]} data-name={heads[i + 1]}>
+                  {cell}
+                </td>
               ))}
             </tr>
           ))}
@@ -125,7 +127,7 @@ function Ranges({ heads, rows }: Extract<BriefBlock, { is: 'ranges' }>) {
   const drawings = rangeDrawings(rows)
   return (
     <WideTable name={words.ranges}>
-      <table className="table ranges">
+      <table className="table ranges folds">
         <TableHead heads={heads} />
         <tbody>
           {rows.map(({ name, tag, cells }, i) => (
@@ -137,7 +139,9 @@ function Ranges({ heads, rows }: Extract<BriefBlock, { is: 'ranges' }>) {
                 <Drawn {...drawings[i]!} />
               </td>
               {cells.map((cell, at) => (
-                <td key={heads[at + 2]}>{cell}</td>
+                <td key={heads[at + 2]} data-name={heads[at + 2]}>
+                  {cell}
+                </td>
               ))}
             </tr>
           ))}

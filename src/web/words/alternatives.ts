@@ -145,7 +145,7 @@ export const words = {
     intrusion: 'faults that work puts in',
     replacement: 'another set',
     giveUp: 'doing without',
-    resale: 'less resale',
+    resale: 'resale',
   },
   headingsName: 'What each is made of',
 
