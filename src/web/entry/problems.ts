@@ -46,5 +46,7 @@ export function saidProblem({ code, path, found, allowed }: Problem, place = pat
 
 /** "from 0 to 1,000,000": long numbers as they are read. Years stay as they are. */
 function inThousands(text: string): string {
-  return text.replace(/\b\d{5,}\b/g, (digits) => Number(digits).toLocaleString('en-GB'))
+  return text
+    .replace(/ from 0 to 10{9}\b/, ', 0 or more')
+    .replace(/\b\d{5,}\b/g, (digits) => Number(digits).toLocaleString('en-GB'))
 }

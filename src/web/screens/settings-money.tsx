@@ -4,22 +4,20 @@
  * @module
  */
 
-import { type FormEvent, useId, useState } from 'react'
+import { useId } from 'react'
 import type { Draft } from '../../logbook/draft.js'
 import type { Terms } from '../../register/register-types.js'
 import type { Boat } from '../data/boat.js'
 import { boatFactsOf, termsOf } from '../data/facts.js'
 import { type FuelMeasure, fuelMeasureOf, keptPrice, spokenPrice } from '../data/fuel.js'
-import { useKept } from '../data/kept-text.js'
 import { today } from '../data/today.js'
-import { write } from '../data/write.js'
 import { Fields } from '../entry/field-inputs.js'
 import { fieldsOf, keysOf } from '../entry/fields.js'
-import { type Wrong, wrongOf } from '../entry/problems.js'
+import { wrongOf } from '../entry/problems.js'
 import { bodyOf, type Values, valuesOf } from '../entry/values.js'
-import { Button, Passage } from '../parts/index.js'
 import { words as alternatives } from '../words/alternatives.js'
 import { currencies, settings } from '../words/settings.js'
+import { SettingsForm, useSettings } from './settings-form.js'
 
 const words = settings.money
 
@@ -32,6 +30,7 @@ interface Typed {
 
 const factorFields = fieldsOf('boat').filter(({ key }) => key === 'priceFactor')
 const termFields = fieldsOf('terms').filter(({ key }) => key !== 'remark')
+const keys = keysOf([...factorFields, ...termFields])
 
 export function SettingsMoney({ boat, set }: { readonly boat: Boat; readonly set: string }) {
   const id = useId()
@@ -43,76 +42,52 @@ export function SettingsMoney({ boat, set }: { readonly boat: Boat; readonly set
     factor: valuesOf(factorFields, facts),
     terms: valuesOf(termFields, spokenTerms(terms, measure)),
   }
-  const [typed, setTyped] = useKept<Typed>(`${boat.id}.${set}.settings`, now)
-  const [wrong, setWrong] = useState<Wrong>({})
-  const [said, setSaid] = useState('')
-  const change = (next: Partial<Typed>) => {
-    setSaid('')
-    setTyped({ ...typed, ...next })
-  }
-  const submit = async (event: FormEvent) => {
-    event.preventDefault()
-    const drafts = draftsOf(typed, { boat, before: now, measure })
-    if (Object.keys(drafts.wrong).length > 0) return setWrong(drafts.wrong)
-    const written = drafts.list.length === 0 ? undefined : await write(drafts.list)
-    if (written !== undefined && !written.ok) {
-      const named = written.problems.map((one) => ({ ...one, path: one.path.replace(/^entry \d+ /, '') }))
-      return setWrong(wrongOf(named, {}, keysOf([...factorFields, ...termFields])))
-    }
-    setWrong({})
-    setTyped(undefined)
-    setSaid(words.written)
-  }
-  const shared = { wrong, catalogue: undefined, sign: typed.currency }
+  const of = useSettings<Typed>({
+    key: `${boat.id}.${set}.settings`,
+    now,
+    keys,
+    draftsOf: (typed) => draftsOf(typed, { boat, before: now, measure }),
+  })
+  const { typed, change } = of
+  const shared = { wrong: of.wrong, catalogue: undefined, sign: typed.currency }
   return (
-    <Passage title={words.title} says={words.says}>
-      <form onSubmit={(event) => void submit(event)} noValidate>
-        <fieldset disabled={boat.readOnly}>
-          <legend className="unseen">{words.title}</legend>
-          <div className="entry-fields">
-            <div className="entry-field">
-              <label htmlFor={id}>{words.currency}</label>
-              <select
-                id={id}
-                className="input wide"
-                value={typed.currency}
-                onChange={({ target }) => change({ currency: target.value })}
-              >
-                <option value="">{settings.units.notSaid}</option>
-                {[...new Set([...currencies, ...(typed.currency ? [typed.currency] : [])])].map((one) => (
-                  <option key={one}>{one}</option>
-                ))}
-              </select>
-            </div>
-          </div>
-          <p className="fine prose gap-small">{words.currencyHelp}</p>
-          <Fields
-            {...shared}
-            kind="boat"
-            fields={factorFields}
-            values={typed.factor}
-            onChange={(factor) => change({ factor })}
-          />
-          <p className="fine prose gap-small">{words.factorHelp}</p>
-          <h3 className="gap">{words.terms}</h3>
-          <p className="fine">{words.termsSay}</p>
-          <Fields
-            {...shared}
-            kind="terms"
-            names={{ fuelPerLitre: alternatives.tried.fuel(measure.name).name }}
-            fields={termFields}
-            values={typed.terms}
-            onChange={(values) => change({ terms: values })}
-          />
-          <div aria-live="polite">{said && <p className="written">{said}</p>}</div>
-          {!boat.readOnly && (
-            <div className="acts">
-              <Button type="submit">{words.write}</Button>
-            </div>
-          )}
-        </fieldset>
-      </form>
-    </Passage>
+    <SettingsForm {...words} readOnly={boat.readOnly} of={of}>
+      <div className="entry-fields">
+        <div className="entry-field">
+          <label htmlFor={id}>{words.currency}</label>
+          <select
+            id={id}
+            className="input wide"
+            value={typed.currency}
+            onChange={({ target }) => change({ currency: target.value })}
+          >
+            <option value="">{settings.units.notSaid}</option>
+            {[...new Set([...currencies, ...(typed.currency ? [typed.currency] : [])])].map((one) => (
+              <option key={one}>{one}</option>
+            ))}
+          </select>
+        </div>
+      </div>
+      <p className="fine prose gap-small">{words.currencyHelp}</p>
+      <Fields
+        {...shared}
+        kind="boat"
+        fields={factorFields}
+        values={typed.factor}
+        onChange={(factor) => change({ factor })}
+      />
+      <p className="fine prose gap-small">{words.factorHelp}</p>
+      <h3 className="gap">{words.terms}</h3>
+      <p className="fine">{words.termsSay}</p>
+      <Fields
+        {...shared}
+        kind="terms"
+        names={{ fuelPerLitre: alternatives.tried.fuel(measure.name).name }}
+        fields={termFields}
+        values={typed.terms}
+        onChange={(values) => change({ terms: values })}
+      />
+    </SettingsForm>
   )
 }
 
@@ -124,7 +99,7 @@ function draftsOf(
   const day = today()
   const factor = bodyOf(factorFields, typed.factor, { today: day })
   const terms = bodyOf(termFields, typed.terms, { today: day })
-  const wrong = wrongOf([], { ...factor.misread, ...terms.misread }, [])
+  const unread = wrongOf([], { ...factor.misread, ...terms.misread }, [])
   const boatBody = {
     ...(typed.currency !== '' && typed.currency !== before.currency ? { currency: typed.currency } : {}),
     ...changed(factor.body, bodyOf(factorFields, before.factor, { today: day }).body),
@@ -137,7 +112,7 @@ function draftsOf(
   const list: Draft[] = []
   if (Object.keys(boatBody).length > 0) list.push({ ...of, kind: 'boat', body: boatBody } as Draft)
   if (Object.keys(termsBody).length > 0) list.push({ ...of, kind: 'terms', body: termsBody } as Draft)
-  return { list, wrong }
+  return { list, unread }
 }
 
 function changed(now: object, before: object): object {
