@@ -16,6 +16,7 @@ import {
   recordOfEntry,
   recordOfFile,
 } from '../proof/as-found.js'
+import { limitsOf } from '../proof/limits.js'
 import { readLinksFile, writeJoints, writeOutlets } from '../proof/links/links-text.js'
 import { lookAtLinks } from '../proof/links/look-at-links.js'
 import { linksCaution } from '../proof/links/say-links.js'
@@ -133,7 +134,7 @@ function answerOf(
   }: OfSet & { readonly found: LinksRecord; readonly left: LinksRecord; readonly values: CoilValues },
   { html }: ComparedOptions,
 ): Result {
-  const comparison = compareLinks(found, left, values)
+  const comparison = compareLinks({ found, left }, { values, limits: limitsOf(shippedCatalogue()) })
   const unwritten = writeNewFile({
     path: '--html',
     file: html,

@@ -1,9 +1,11 @@
 import { expect, test } from 'vitest'
 import { links } from '../../test/catalogue-links.js'
+import { shippedLimits as limits } from '../../test/shipped-limits.js'
 import { trialEntry } from '../../test/trial-log.js'
 import { parseEntry } from '../logbook/entry.js'
 import type { Body, Entry } from '../logbook/kinds.js'
 import { compareLinks, type LinksRecord, linksEntries, ratedValues, recordOfEntry } from './as-found.js'
+import type { CoilValues } from './links/winding.js'
 
 const picture = [{ sha256: 'a'.repeat(64), type: 'image/jpeg' as const, bytes: 9 }]
 
@@ -31,6 +33,8 @@ function record(body: object, state: 'as-found' | 'as-left' = 'as-found'): Links
 
 const series = record({ joined: ['T2-T3'], sensing: ['S1=T1', 'S2=T4'] })
 const of230 = ratedValues(series, { volts: [230], ratingKw: 7 })
+const compared = (found: LinksRecord, left: LinksRecord, values: CoilValues) =>
+  compareLinks({ found, left }, { values, limits })
 
 test('what a coil is made for follows from the plate and the links as found', () => {
   expect(of230.emfV).toBeCloseTo(115, 9)
@@ -52,30 +56,31 @@ test('what a coil is made for follows from the plate and the links as found', ()
 })
 
 test('the same joints written otherwise are no difference', () => {
-  const { differences, stops, changes } = compareLinks(
+  const { differences, stops, changes } = compared(
     record({ winding: 'twelve-leads', joined: ['T10-T11-T12', 'T4-T7'], lines: ['L=T1', 'N=T10'] }),
     record(
       { winding: 'twelve-leads', joined: ['T7-T4', 'T12-T10', 'T11-T10'], lines: ['L=T1', 'N=T10'] },
       'as-left',
     ),
+    {},
   )
   expect({ differences, stops, changes }).toEqual({ differences: [], stops: [], changes: [] })
 })
 
 test('a half the other way round stops it, lead by lead and in volts', () => {
   const left = record({ joined: ['T2-T4'], lines: ['L=T1', 'N=T3'] }, 'as-left')
-  const compared = compareLinks(series, left, of230)
-  expect(compared.changes).toContainEqual({ name: 'L to N', found: '230 V', left: '0 V' })
-  expect(compared.stops[0]).toBe('Do not start it. As left, L to N: 0 V; as found: 230 V.')
+  const both = compared(series, left, of230)
+  expect(both.changes).toContainEqual({ name: 'L to N', found: '230 V', left: '0 V' })
+  expect(both.stops[0]).toBe('Do not start it. As left, L to N: 0 V; as found: 230 V.')
   // Its leads were not told as left: T1 and T4 as before, which are now 1 E apart.
-  expect(compared.stops.join(' ')).toContain('overvoltage')
-  expect(compared.leads).toEqual([
+  expect(both.stops.join(' ')).toContain('overvoltage')
+  expect(both.leads).toEqual([
     { lead: 'T1', found: 'L; S1', left: 'L; S1', put: 'stays' },
     { lead: 'T2', found: 'with T3', left: 'with T4; S2', put: 'with T3' },
     { lead: 'T3', found: 'with T2', left: 'N', put: 'with T2' },
     { lead: 'T4', found: 'N; S2', left: 'with T2; S2', put: 'N; S2' },
   ])
-  expect(compared.differences.map(({ what, lead }) => `${what} ${lead}`)).toEqual([
+  expect(both.differences.map(({ what, lead }) => `${what} ${lead}`)).toEqual([
     'joint T2',
     'joint T3',
     'line T3',
@@ -88,7 +93,7 @@ test('a half the other way round stops it, lead by lead and in volts', () => {
 test('a missing parallel half is caught though volts are right', () => {
   const parallel = record({ joined: ['T1-T3', 'T2-T4'], lines: ['L=T1', 'N=T2'] })
   const left = record({ joined: ['T1-T3'], lines: ['L=T1', 'N=T2'] }, 'as-left')
-  const { changes, stops } = compareLinks(parallel, left, {
+  const { changes, stops } = compared(parallel, left, {
     ...ratedValues(parallel, { volts: [115], ratingKw: 7 }),
     resistanceOhm: 0.3,
   })
@@ -101,16 +106,16 @@ test('a missing parallel half is caught though volts are right', () => {
 
 test('a sensing lead moved stops it, a label does not, and a missing picture is said', () => {
   const sensed = record({ joined: ['T2-T3'], sensing: ['S1=T1', 'S2=T2'] }, 'as-left')
-  expect(compareLinks(series, sensed, of230).changes).toEqual([
+  expect(compared(series, sensed, of230).changes).toEqual([
     { name: 'the regulator sees', found: '2 × the EMF of a coil', left: '1 × the EMF of a coil' },
   ])
   const labelled = record({ joined: ['T2-T3'], labels: ['T2=red sleeve'] }, 'as-left')
-  const { differences, stops } = compareLinks(series, labelled, of230)
+  const { differences, stops } = compared(series, labelled, of230)
   expect(differences).toEqual([{ what: 'label', lead: 'T2', found: 'none', left: 'red sleeve' }])
   expect(stops).toEqual([])
   const bare = { ...record({ joined: ['T2-T4'], lines: ['L=T1', 'N=T3'] }, 'as-left'), photographs: [] }
-  expect(compareLinks(series, bare, of230).stops.at(-1)).toContain('no picture')
-  expect(compareLinks({ ...series, photographs: [] }, series, of230).lacks).toEqual([
+  expect(compared(series, bare, of230).stops.at(-1)).toContain('no picture')
+  expect(compared({ ...series, photographs: [] }, series, of230).lacks).toEqual([
     'There is no picture of them as found.',
   ])
 })

@@ -9,6 +9,7 @@ import type { Problem } from '../catalogue/problem.js'
 import { type Body, type Entry, isKind } from '../logbook/kinds.js'
 import type { Photograph } from '../logbook/photographs.js'
 import type { SetFacts } from '../register/register-types.js'
+import type { Limits } from './limits.js'
 import { type LinksFile, readLinksFile } from './links/links-text.js'
 import { type LinksAnswer, lookAtLinks } from './links/look-at-links.js'
 import { linksFromFile, patternOf } from './links/patterns.js'
@@ -164,9 +165,8 @@ export function ratedValues(
  * A difference that changes volts, ohms, capacity or sensing is a stop line, as is a move of which no picture was taken.
  */
 export function compareLinks(
-  found: LinksRecord,
-  left: LinksRecord,
-  values: CoilValues = {},
+  { found, left }: { readonly found: LinksRecord; readonly left: LinksRecord },
+  { values, limits }: { readonly values: CoilValues; readonly limits: Limits },
 ): LinksComparison {
   const leftJoined =
     left.joined.sensing.length > 0 ? left.joined : { ...left.joined, sensing: found.joined.sensing }
@@ -179,11 +179,7 @@ export function compareLinks(
   const now = lookAtLinks(left.winding, leftJoined, values, { setToV })
   const leads = leadsOf(found.winding).map((lead) => leadRow(lead, found.joined, leftJoined))
   const differences = differencesOf(found, { ...left, joined: leftJoined })
-  const changes = changesOf(as, now)
-  const faults = [
-    ...now.findings.filter(({ stops }) => stops).map(({ says }) => says),
-    ...(saySensed(now)?.stops ? [saySensed(now)!.says] : []),
-  ]
+  const changes = changesOf(as, now, limits)
   const moved = differences.some(({ what }) => what !== 'label')
   return {
     differences,
@@ -191,8 +187,8 @@ export function compareLinks(
     changes,
     stops: [
       ...changes.slice(0, 1).map(sayStop),
-      ...halfMissing(as, now),
-      ...faults,
+      ...halfMissing(as, now, limits),
+      ...linkFaults(now),
       ...(moved && left.entry !== undefined && left.photographs.length === 0
         ? ['Leads were moved and there is no picture of them as left: take one, and enter it.']
         : []),
@@ -210,19 +206,29 @@ export function compareLinks(
   }
 }
 
+/** What is wrong with leads as they are joined, whatever they were before. */
+export function linkFaults(answer: LinksAnswer): string[] {
+  const sensed = saySensed(answer)
+  return [
+    ...answer.findings.filter(({ stops }) => stops).map(({ says }) => says),
+    ...(sensed?.stops ? [sensed.says] : []),
+  ]
+}
+
 /** Right volts with double ohms and half the amps: a half that belongs beside another is left off. */
-function halfMissing(found: LinksAnswer, left: LinksAnswer): string[] {
+function halfMissing(found: LinksAnswer, left: LinksAnswer, limits: Limits): string[] {
+  const [alikeWithin, moreBy] = [limits('links-alike').value / 100, limits('links-half-off').value / 100]
   const sameVolts = found.outlets.every((pair) => {
     const other = alike(left, pair)
     return (
       other?.volts != null &&
       pair.volts != null &&
-      Math.abs(other.volts - pair.volts) <= 0.005 * Math.max(pair.volts, 1e-6)
+      Math.abs(other.volts - pair.volts) <= alikeWithin * Math.max(pair.volts, 1e-6)
     )
   })
   const moreOhms = found.outlets.some((pair) => {
     const other = alike(left, pair)
-    return other?.ohms != null && pair.ohms != null && other.ohms > pair.ohms * 1.3
+    return other?.ohms != null && pair.ohms != null && other.ohms > pair.ohms * moreBy
   })
   if (found.outlets.length === 0 || !sameVolts || !moreOhms) return []
   return [
@@ -235,11 +241,12 @@ function alike({ outlets }: LinksAnswer, { from, to }: { readonly from: string; 
 }
 
 /** Figures that differ by more than rounding. */
-function changesOf(found: LinksAnswer, left: LinksAnswer): readonly FigureChange[] {
+function changesOf(found: LinksAnswer, left: LinksAnswer, limits: Limits): readonly FigureChange[] {
   const { units } = found
+  const alikeWithin = limits('links-alike').value / 100
   const changes: FigureChange[] = []
   const differs = (a: number | null | undefined, b: number | null | undefined) =>
-    a == null || b == null ? a !== b : Math.abs(a - b) > 0.005 * Math.max(Math.abs(a), Math.abs(b))
+    a == null || b == null ? a !== b : Math.abs(a - b) > alikeWithin * Math.max(Math.abs(a), Math.abs(b))
   const pairs = [...found.outlets, ...left.outlets.filter((pair) => alike(found, pair) === undefined)]
   for (const pair of pairs) {
     const [a, b] = [alike(found, pair), alike(left, pair)]

@@ -51,31 +51,52 @@ const gate = ({ gates }: Owed, id: string) => gates.find(({ stage }) => stage ==
 const dry = { 'winding-to-frame': 40, winding: 30 }
 const wet = { 'winding-to-frame': 1.8, winding: 18 }
 
+const leads = (n: number, state: 'as-found' | 'as-left', joined: string[], lines: string[]) =>
+  trialEntry(
+    n,
+    'links',
+    { state, winding: 'four-leads', marks: 'nema', joined, lines },
+    { from: day(n), noted: `2024-01-01T12:00:${String(n).padStart(2, '0')}Z` },
+  )
+const inSeries = [['T2-T3'], ['L=T1', 'N=T4']] as [string[], string[]]
+const inParallel = [
+  ['T1-T3', 'T2-T4'],
+  ['L=T1', 'N=T2'],
+] as [string[], string[]]
+const opposed = [['T2-T4'], ['L=T1', 'N=T3']] as [string[], string[]]
+const set230 = trialEntry(1, 'set', { ratingKw: 7, volts: [230], hertz: 50, built: '2004' }, { from: day(1) })
+const asMeant = { photographed: 'yes', differences: 'meant', sensing: 'yes' }
+const byLinks = (...entries: readonly Entry[]) =>
+  owedAfter([set230, ...entries]).lines.find(({ line }) => line === 'links-unproven')?.why
+
 test('leads put back otherwise than they were found bar energising, until the links are proved', () => {
-  const leads = (n: number, state: 'as-found' | 'as-left', joined: string[], lines: string[]) =>
-    trialEntry(
-      n,
-      'links',
-      { state, winding: 'four-leads', marks: 'nema', joined, lines },
-      { from: day(n), noted: `2024-01-01T12:00:${String(n).padStart(2, '0')}Z` },
-    )
-  const found = leads(2, 'as-found', ['T2-T3'], ['L=T1', 'N=T4'])
-  const apart = leads(3, 'as-left', ['T1-T3', 'T2-T4'], ['L=T1', 'N=T2'])
-  const set = trialEntry(1, 'set', { ratingKw: 7, volts: [230], hertz: 50, built: '2004' }, { from: day(1) })
-  const line = (of: Owed) => of.lines.find((one) => one.line === 'links-unproven')
-  expect(line(owedAfter([set, found]))).toBeUndefined()
-  expect(
-    line(
-      owedAfter([
-        set,
-        found,
-        { ...apart, body: { ...apart.body, joined: ['T2-T3'], lines: ['L=T1', 'N=T4'] } } as Entry,
-      ]),
-    ),
-  ).toBeUndefined()
-  const open = owedAfter([set, found, apart])
-  expect(line(open)?.why).toMatch(/^As left against as found: /)
-  expect(gate(open, 'energising')).toMatchObject({ open: false })
+  const found = leads(2, 'as-found', ...inSeries)
+  expect(byLinks(found)).toBeUndefined()
+  expect(byLinks(found, leads(3, 'as-left', ...inSeries))).toBeUndefined()
+  const left = leads(3, 'as-left', ...inParallel)
+  expect(byLinks(found, left)).toMatch(/^As left against as found: /)
+  expect(gate(owedAfter([set230, found, left]), 'energising')).toMatchObject({ open: false })
+  expect(isOf(owedAfter([set230, found, left]), 'winding-links')).toBe('owed')
+  const proved = read(4, 'winding-links', asMeant)
+  expect(byLinks(found, left, proved)).toBeUndefined()
+  const nothing = read(4, 'winding-links', { ...asMeant, differences: 'none' })
+  expect(byLinks(found, left, nothing)).toMatch(/^As left against as found: /)
+})
+
+test('to enter them as found once more proves nothing; to find them otherwise than proved opens it again', () => {
+  const [found, left] = [leads(2, 'as-found', ...inSeries), leads(3, 'as-left', ...inParallel)]
+  expect(byLinks(found, left, leads(5, 'as-found', ...inParallel))).toMatch(/^As found against as found: /)
+  const proved = read(4, 'winding-links', asMeant)
+  expect(byLinks(found, left, proved, leads(5, 'as-found', ...inParallel))).toBeUndefined()
+  expect(byLinks(found, left, proved, leads(5, 'as-found', ...inSeries))).toMatch(
+    /^As found against as proved: /,
+  )
+})
+
+test('leads that are joined wrongly bar energising, with nothing to compare them with', () => {
+  expect(byLinks(leads(2, 'as-found', ...opposed))).toMatch(/^As found: .*no volts between L and N/)
+  expect(byLinks(leads(2, 'as-left', ['T1-T2'], ['L=T1', 'N=T4']))).toMatch(/^As left: .*short inside/)
+  expect(byLinks(leads(2, 'as-left', ...inParallel))).toBeUndefined()
 })
 
 test('the table names tests, bands, parts, deeds and lines that exist, and every test once', () => {

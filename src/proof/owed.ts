@@ -81,7 +81,7 @@ export function owedOf(question: OwedQuestion): Owed {
   const lines = openLinesOf(question)
   const never = neverPassedOver(question.stopLines)
   const reasons = reasonsOf(entries, question)
-  for (const line of lines) if (line.passedOver === undefined) addLine(reasons, line, all)
+  for (const line of lines) if (line.passedOver === undefined) addLine(reasons, line, { all, entries })
   const bare = [...reasons].map(([key, because]) =>
     owedTest(key, because, { all, passed, never, entries, owed, lines }),
   )
@@ -120,9 +120,18 @@ function reasonsOf(entries: readonly Entry[], question: OwedQuestion): Map<strin
 }
 
 /** The tests that close an open stop line are owed, whatever the work was. */
-function addLine(reasons: Map<string, Reason[]>, line: OpenLine, all: readonly ProofResult[]): void {
-  for (const { entry, date, test, part = proofTestOf(test)?.parts?.[0] } of all) {
-    if (!line.entries.includes(entry)) continue
+function addLine(
+  reasons: Map<string, Reason[]>,
+  line: OpenLine,
+  { all, entries }: { readonly all: readonly ProofResult[]; readonly entries: readonly Entry[] },
+): void {
+  const ofLinks = line.causes.flatMap(({ by, entry, order, test }) =>
+    by === 'links' && test !== undefined ? [{ entry, test, date: entries[order]?.from ?? '' }] : [],
+  )
+  const ofTests = all.filter(({ entry }) => line.entries.includes(entry))
+  for (const one of [...ofTests, ...ofLinks]) {
+    const { entry, date, test } = one
+    const part = ('part' in one ? one.part : undefined) ?? proofTestOf(test)?.parts?.[0]
     const why = `It closes the stop line: ${lowerFirst(line.hazard)}.`
     const reason = { rule: stopLineRule, why, entry, date, ...(part === undefined ? {} : { part }) }
     const key = part === undefined ? test : `${test} ${part}`

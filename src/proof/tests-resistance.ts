@@ -80,7 +80,8 @@ export const windingResistanceTest: ProofTest = proofTest({
       return [again('missing', 'winding', question)]
     }
     const tooMany = limits('winding-ohms-doubtful')
-    if (least > tooMany.value && least > 20 * (taken.number('expected') ?? 0)) {
+    const manyTimes = limits('winding-times-doubtful').value * (taken.number('expected') ?? 0)
+    if (least > tooMany.value && least > manyTimes) {
       return [
         doubt(
           'milliohms',

@@ -149,7 +149,7 @@ function weighNoLoad(taken: Taken, limits: Limits): Outcome {
     ],
     limits: [low, high, match, either, droop, swing],
     next: {
-      'stop-volts': off ? hintOf(worst) : speedFirst(taken, ratedHz),
+      'stop-volts': off ? hintOf(worst, limits) : speedFirst(taken, ratedHz),
       'stop-hertz': 'Set the governor before anything else: volts follow the speed.',
       swings: 'Fuel and air first, then the governor’s linkage, then the regulator’s stability.',
       slow: `Set the governor a droop above the rated frequency${speedWanted(taken, highestNoLoadHz({ ratedHz, droopPercent: usualDroop }))}.`,
@@ -212,11 +212,11 @@ function workedBySpeed(
 }
 
 /** What volts so far off usually are. */
-function hintOf(worst: number): string {
-  if (worst < 10) return 'Nothing or residual only: test the residual volts.'
-  if (worst > 40 && worst < 60)
+function hintOf(worst: number, limits: Limits): string {
+  if (worst < limits('volts-nothing').value) return 'Nothing or residual only: test the residual volts.'
+  if (worst > limits('volts-half-least').value && worst < limits('volts-half-most').value)
     return 'Half: a half is turned round or dead, or the links are those of another voltage. Stop, and compare the links dead.'
-  if (worst > 160)
+  if (worst > limits('volts-double-least').value)
     return 'Twice: the sensing leads stand on another pattern than the links. Stop. Never load it.'
   return 'Speed first. Then the regulator’s sensing leads, its trim, and the links.'
 }

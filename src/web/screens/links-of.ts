@@ -17,6 +17,7 @@ import {
   ratedValues,
   recordOfEntry,
 } from '../../proof/as-found.js'
+import { limitsOf } from '../../proof/limits.js'
 import type { CoilValues } from '../../proof/links/winding.js'
 import { registerOf } from '../../register/register.js'
 import type { SetRegister } from '../../register/register-types.js'
@@ -63,7 +64,10 @@ export function useLinksOf({ boat, set }: OfSet): LinksOf | undefined {
     const [found, left] = [read(of.found), read(of.left)]
     const known = found ?? left
     const values = known === undefined ? {} : ratedValues(known.record, register.setFacts)
-    const comparison = found && left && compareLinks(found.record, left.record, values)
+    const comparison =
+      found &&
+      left &&
+      compareLinks({ found: found.record, left: left.record }, { values, limits: limitsOf(catalogue) })
     return { log, catalogue, links, register, found, left, values, comparison, problems }
   }, [log, catalogue, boat, set])
 }
