@@ -48,3 +48,23 @@ test('a change of what nobody had told leaves the past as it usually is, and say
   expect(past!.lowLoadShare).toBe(0.3)
   expect(assumed.some((one) => one.startsWith('use by month is not said'))).toBe(true)
 })
+
+test('of a meter that is read every day the past keeps as many readings as tell something, the last among them', () => {
+  const days = 6000
+  const entries = [
+    trialEntry(1, 'set', { ratingKw: 7, built: '2004-01-01' }, { from: '2004-01-01' }),
+    ...Array.from({ length: days }, (_, day) => {
+      const from = new Date(Date.UTC(2004, 0, 2 + day)).toISOString().slice(0, 10)
+      return trialEntry(2 + day, 'hours', { meterHours: day + 1 }, { from })
+    }),
+  ]
+  const register = registerOf({ entries, boat: 'trial', set: 'main', asOf: '2024-06-01', catalogue })
+  const { track } = useOf(register, setCatalogueOf(register, catalogue).catalogue).past!
+  expect(track.length).toBeGreaterThan(700)
+  expect(track.length).toBeLessThanOrEqual(1002)
+  expect(track.at(-1)!.yearsAgo).toBe(0)
+  expect(track.map(({ hours }) => hours)).toContain(days)
+  for (let i = 2; track[i]!.hours <= days; i += 1) {
+    expect(track[i]!.hours - track[i - 1]!.hours).toBeLessThanOrEqual(8)
+  }
+})

@@ -151,10 +151,23 @@ function trackOf(
   const first = points[0]
   const track = [
     ...(first === undefined || first.yearsAgo < ageYears ? [{ yearsAgo: ageYears, hours: 0 }] : []),
-    ...points,
+    ...lastOfEachSpan(points, ageYears / mostReadings),
     ...(points.at(-1)?.yearsAgo === 0 ? [] : [{ yearsAgo: 0, hours: now }]),
   ]
   return track.map((point) => ({ ...point, starts: Math.round(point.hours * startsPerHour) }))
+}
+
+/** A log may read its meter every day: more readings than these tell no more of lives that are counted in months. */
+const mostReadings = 1000
+
+/** The last reading of each span of years, where there are more of them than are wanted. */
+function lastOfEachSpan<Point extends { readonly yearsAgo: number }>(
+  points: readonly Point[],
+  spanYears: number,
+): readonly Point[] {
+  if (points.length <= mostReadings) return points
+  const spanOf = (point: Point | undefined) => point && Math.floor(point.yearsAgo / spanYears)
+  return points.filter((point, i) => spanOf(point) !== spanOf(points[i + 1]))
 }
 
 function twelve(of: (month: number) => number): number[] {

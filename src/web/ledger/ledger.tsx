@@ -120,7 +120,7 @@ function Filters({
               checked={chosen.filter === filter}
               onChange={() => setChosen({ ...chosen, filter })}
             />
-            {filter === 'asked' ? `${says}, ${asked.size}` : says}
+            {filter === 'asked' ? `${says}, ${asked.size.toLocaleString('en-GB')}` : says}
           </label>
         ))}
       </fieldset>

@@ -14,7 +14,8 @@ export const logbook = {
   neverRubbedOut: 'An entry is never rubbed out. A correction stands beside what it corrects.',
   today: 'today',
   lastWritten: (day: string) => `Last written ${day}.`,
-  asked: (count: number) => (count === 1 ? 'One thing is asked.' : `${count} things are asked.`),
+  asked: (count: number) =>
+    count === 1 ? 'One thing is asked.' : `${count.toLocaleString('en-GB')} things are asked.`,
   nothingAsked: 'Nothing is asked.',
   empty: {
     say: 'An empty log.',
@@ -98,7 +99,7 @@ export const logbook = {
     lapsed: 'It has lapsed',
     lapsedChoice: 'The quote has lapsed.',
     enteredTwice: 'Entered twice.',
-    more: (count: number) => `${count} more are asked when these are answered.`,
+    more: (count: number) => `${count.toLocaleString('en-GB')} more are asked when these are answered.`,
   },
   sharpen: {
     title: 'What would sharpen it most',
