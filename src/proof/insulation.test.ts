@@ -98,7 +98,10 @@ test('what was left out, or looks odd, is asked about and never guessed', () => 
   expect(asked({ 'winding-to-frame': 8, winding: 12, 'dew-point': 13 })).toEqual(['below-dew-point'])
   expect(asked({ 'winding-to-frame': 8, winding: 4 })).toEqual(['past-the-laws'])
   expect(asked({ 'winding-to-frame': 550, winding: 20, 'tester-top': 550 })).toEqual(['at-top'])
+  expect(asked({ 'winding-to-frame': 550, winding: 20 })).toEqual(['maybe-at-top'])
+  expect(asked({ 'winding-to-frame': 550, winding: 20, 'tester-top': 1000 })).toEqual([])
   expect(asked({ 'winding-to-frame': 1.8e-6, winding: 20 })).toEqual(['ohms'])
+  expect(asked({ 'winding-to-frame': 1.8e5, winding: 20 })).toEqual(['megohms'])
   expect(asked({ 'winding-to-frame': 8, winding: 20, tester: 9 })).toEqual(['few-volts'])
 })
 

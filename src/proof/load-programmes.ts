@@ -40,9 +40,10 @@ export function loadPlan(ratingKw: number, limits: Limits): readonly string[] {
   const source = (id: string) => `${limits(id).source}; ${limits(id).held}`
   return [
     ...ownRun.map(
-      ({ share, minutes }, at) => `${share} %: ${sayFigure(loads[at]!.kW, 'kW')} for ${minutes} min.`,
+      ({ share, minutes }, at) =>
+        `${sayFigure(share, '%')}: ${sayFigure(loads[at]!.kW, 'kW')} for ${minutes} min.`,
     ),
-    `After an overhaul others run ${army.all} h: ${army.part('half')} h at half load, ${army.part('full')} h at full load, ${army.part('over')} h at 125 %, the rest unloaded (${source('army-run-full')}).`,
-    `A set that runs daily is accepted after ${prime.all} h: ${prime.part('three-quarters')} h at 75 %, ${prime.part('full')} h and ${prime.part('steady')} h at full load, ${prime.part('over')} h at 110 % (${source('prime-run-full')}). Above 100 % only where the engine is rated for it.`,
+    `After an overhaul others run ${army.all} h: ${army.part('half')} h at half load, ${army.part('full')} h at full load, ${army.part('over')} h at 125\u00a0%, the rest unloaded (${source('army-run-full')}).`,
+    `A set that runs daily is accepted after ${prime.all} h: ${prime.part('three-quarters')} h at 75\u00a0%, ${prime.part('full')} h and ${prime.part('steady')} h at full load, ${prime.part('over')} h at 110\u00a0% (${source('prime-run-full')}). Above 100\u00a0% only where the engine is rated for it.`,
   ]
 }

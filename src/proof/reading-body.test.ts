@@ -37,6 +37,14 @@ test('another unit, a word, or a choice that there is not is refused with what m
   })
 })
 
+test('what a meter shows past its range is no reading, and it is said what to do', () => {
+  const mohm = field('insulation-test', 'winding-to-frame')
+  for (const text of ['OL', '>550', '> 550 Mohm', '∞', '1 ---']) {
+    const typed = typedFor(mohm, text)
+    expect(typed.ok ? '' : typed.allowed, text).toMatch(/take a higher range, or type its top/)
+  }
+})
+
 test('what is kept of a test judges as it did when it was typed', () => {
   const anyOf = (one: Field) =>
     one.kind === 'choice'

@@ -56,6 +56,10 @@ export function typedFor(field: Field, text: string, usualUnit?: MeterUnit): Typ
   const allowed = `a number, with one of the units ${units} behind it, or else in ${usualUnit ?? field.units[0]}`
   const [, digits, named = ''] = /^([-+]?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?)\s*:?\s*(\S*)$/i.exec(bare) ?? []
   const unit = named === '' ? (usualUnit ?? field.units[0]!) : named
+  if (atTop.test(bare)) {
+    const top = `${allowed}; a meter at its top shows no reading: take a higher range, or type its top and say that it is`
+    return { ok: false, allowed: top }
+  }
   if (digits === undefined || !isMeterUnit(unit) || !field.units.includes(unit)) return { ok: false, allowed }
   const { unit: kept } = field
   return {
@@ -63,3 +67,6 @@ export function typedFor(field: Field, text: string, usualUnit?: MeterUnit): Typ
     value: isMeterUnit(kept) ? inUnit({ value: Number(digits), unit }, kept) : Number(digits),
   }
 }
+
+/** As meters show that they are past their range: `OL`, `>550`, `1---`. */
+const atTop = /^(?:[>≥].*|o\.?l\.?|over|inf(?:inity)?|∞|1[-. ]*-+)$/i

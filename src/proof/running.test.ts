@@ -39,10 +39,10 @@ test('others run a set for 4 h after an overhaul, and for 10 h where it runs dai
   expect(programmeHours('prime', shippedLimits).all).toBe(10)
   const plan = loadRunTest.plan?.(7, shippedLimits) ?? []
   expect(plan.slice(0, 4)).toEqual([
-    '25 %: 1.75\u00a0kW for 15 min.',
-    '50 %: 3.5\u00a0kW for 30 min.',
-    '75 %: 5.25\u00a0kW for 60 min.',
-    '100 %: 7\u00a0kW for 60 to 120 min.',
+    '25\u00a0%: 1.75\u00a0kW for 15 min.',
+    '50\u00a0%: 3.5\u00a0kW for 30 min.',
+    '75\u00a0%: 5.25\u00a0kW for 60 min.',
+    '100\u00a0%: 7\u00a0kW for 60 to 120 min.',
   ])
   expect(plan[4]).toMatch(/^After an overhaul others run 4 h: 1 h at half load, 2\.25 h at full load/)
 })

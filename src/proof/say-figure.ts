@@ -24,10 +24,10 @@ export function signOf(unit: string): string {
   return signs[unit] ?? unit
 }
 
-/** A number to three digits that count, or to as many as part it from a limit, with its unit on the same line. */
+/** A number to three digits that count, or to as many as part it from a limit, with its unit on the same line; a speed to the turn. */
 export function sayFigure(value: number, unit: string, limit?: number): string {
   const sign = signOf(unit)
-  const text = digits(value, limit)
+  const text = unit === 'rpm' ? String(Math.round(value)) : digits(value, limit)
   return sign === '' ? text : `${text}\u00a0${sign}`
 }
 

@@ -12,7 +12,7 @@ export function sourceNames({ sources }: Pick<Catalogue, 'sources'>): ReadonlyMa
   return new Map(
     sources.map(({ id, issuer, title }) => [
       id,
-      issuer === 'none' ? title : `${issuer}, ${lowerFirst(title)}`,
+      issuer === 'none' || title.startsWith(issuer) ? title : `${issuer}, ${lowerFirst(title)}`,
     ]),
   )
 }

@@ -119,6 +119,16 @@ function doubtsOf(taken: Taken, limits: Limits): Ask[] {
       ),
     )
   }
+  const most = limits('insulation-megohms-doubtful').value
+  if (mohm > most) {
+    asks.push(
+      doubt(
+        'megohms',
+        'winding-to-frame',
+        `${sayFigure(mohm, 'Mohm')} is more than testers of windings show. Were ohms or kilohms typed as megohms?`,
+      ),
+    )
+  }
   if (testV !== undefined && testV < limits('insulation-test-volts-least').value) {
     asks.push(
       doubt(
@@ -156,9 +166,22 @@ export function dampAsks(taken: Taken, limits: Limits): Ask[] {
   ]
 }
 
-/** A tester at its top. */
+/**
+ * Where insulation testers end. [MΩ]
+ *
+ * Source: practice.
+ */
+const usualTops: readonly number[] = [
+  199.9, 200, 500, 550, 999, 999.9, 1000, 1999, 2000, 4000, 5000, 9999, 10_000, 20_000,
+]
+
+/** A tester at its top, or where it may be. */
 function topAsks(taken: Taken, mohm: number): Ask[] {
   const top = taken.number('tester-top')
+  if (top === undefined && usualTops.includes(mohm)) {
+    const question = `${sayFigure(mohm, 'Mohm')} is where many testers end. Is it a reading, and not the top of the tester?`
+    return [doubt('maybe-at-top', 'tester-top', question)]
+  }
   if (top === undefined || mohm < top) return []
   return [
     doubt(

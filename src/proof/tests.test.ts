@@ -23,7 +23,7 @@ function anyOf(field: Field): fc.Arbitrary<number | string | undefined> {
   return needed ? number : fc.option(number, { nil: undefined })
 }
 
-const codes = ['ohms', 'at-top', 'few-volts', 'milliohms', 'meter-or-speed']
+const codes = ['ohms', 'at-top', 'few-volts', 'milliohms', 'megohms', 'maybe-at-top', 'meter-or-speed']
 
 function readingsOf(of: ProofTest): fc.Arbitrary<Readings> {
   const sure = Object.fromEntries(

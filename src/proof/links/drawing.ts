@@ -45,7 +45,9 @@ export interface DrawOptions {
   readonly changed?: { readonly leads: ReadonlySet<string>; readonly word: string }
 }
 
-const width = 360
+const narrowest = 360
+/** Of a letter of the names at the right, bold. */
+const letterWidth = 8
 const postRadius = 15
 const laneGap = 27
 const rightEdge = 322
@@ -134,8 +136,11 @@ export function linkDrawing(winding: Winding, joined: Joined, { changed }: DrawO
       heavy: changed?.leads.has(lead) ?? false,
     }),
   )
+  const longest = Math.max(
+    ...lanes.map((joint) => [...joint.lines, ...sensed(joint)].join(', ').length * letterWidth),
+  )
   return {
-    width,
+    width: Math.max(narrowest, rightEdge + 11 + longest),
     height,
     says: sayDrawing(winding, joined),
     shapes: [
