@@ -9,14 +9,12 @@ import { request } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { prepareAnswer } from '../src/alternatives/settle.js'
-import { shippedFaultModel } from '../src/cli/fault-places.js'
-import { shippedKits } from '../src/cli/kit-places.js'
 import { memoryOf, posteriorsOf, readCurrent } from '../src/cli/opened.js'
-import { shippedCatalogue, today } from '../src/cli/places.js'
+import { today } from '../src/cli/places.js'
+import { shippedCatalogue, shippedDemonstration, shippedFaultModel, shippedKits } from '../src/cli/shipped.js'
 import { setsOf } from '../src/register/register.js'
 import { listen } from '../src/server/listen.js'
 import { readPages } from '../src/server/pages.js'
-import { openDemonstration } from '../src/store/demonstration.js'
 import { openStore } from '../src/store/store.js'
 import { answerSeed } from '../src/web/work/key.js'
 
@@ -51,8 +49,6 @@ export interface Asked {
 
 export { shippedCatalogue }
 
-const demonstrationFolder = join(import.meta.dirname, '../demo')
-
 export interface ServeHow {
   /** Left out: a new one. */
   readonly folder?: string
@@ -68,11 +64,9 @@ export async function serveFolder(how: ServeHow = {}): Promise<ServedFolder> {
   const { workedOutIn = folder } = how
   const opened = openStore(folder)
   if (!opened.ok) throw new Error(JSON.stringify(opened.problems))
-  const demonstration = openDemonstration(demonstrationFolder)
-  if (!demonstration.ok) throw new Error(JSON.stringify(demonstration.problems))
   const listening = await listen({
     store: opened.store,
-    demonstration: demonstration.store,
+    demonstration: shippedDemonstration(),
     catalogue: shippedCatalogue(),
     faults: shippedFaultModel(),
     kits: shippedKits(),
@@ -103,9 +97,7 @@ export async function serveFolder(how: ServeHow = {}): Promise<ServedFolder> {
 
 /** Works out what the answers of the demonstration boats rest on and keeps it in the folder, as a start of the program does. */
 export function workOutAnswers(folder: string): void {
-  const demonstration = openDemonstration(demonstrationFolder)
-  if (!demonstration.ok) throw new Error(JSON.stringify(demonstration.problems))
-  const { store } = demonstration
+  const store = shippedDemonstration()
   const asOf = today()
   for (const name of store.boats()) {
     const read = readCurrent({ name, demonstration: true, store })

@@ -15,7 +15,6 @@ import { tableText } from './table.js'
 export function listBoats(options: DataOption): Promise<Result> {
   return withReading(options, (store) => {
     const named = allBoats(store)
-    if ('problems' in named) return refuse(...named.problems)
     const problems: Problem[] = []
     const boats = named.flatMap((boat) => {
       const read = readCurrent(boat)

@@ -109,7 +109,6 @@ export async function decide(words: readonly string[], options: DecideOptions): 
 export function rerun(id: string, options: DataOption): Promise<Result> {
   return withReading(options, async (store) => {
     const boats = allBoats(store)
-    if ('problems' in boats) return refuse(...boats.problems)
     for (const boat of boats) {
       const read = readCurrent(boat)
       if (!read.ok) return read

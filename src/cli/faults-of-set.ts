@@ -21,10 +21,10 @@ import { type OpenLine, openLinesOf } from '../proof/open-lines.js'
 import { registerOf } from '../register/register.js'
 import type { SetRegister } from '../register/register-types.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
-import { shippedFaultModel } from './fault-places.js'
 import { type SetOptions, type SetQuestion, withSet } from './of-set.js'
 import { shippedCatalogue } from './places.js'
 import { type Result, refuse } from './result.js'
+import { shippedFaultModel } from './shipped.js'
 
 export interface FaultOptions extends SetOptions {
   /** Of this case; left out: the only one that is open, or else the latest. */

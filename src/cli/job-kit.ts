@@ -16,11 +16,11 @@ import { registerOf } from '../register/register.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
 import { colours } from './colours.js'
 import { type KitPage, kitHtml } from './job-kit-html.js'
-import { shippedKits } from './kit-places.js'
 import { newFileProblems, writeNewFile } from './new-file.js'
 import { type SetOptions, withSet } from './of-set.js'
 import { shippedCatalogue } from './places.js'
 import { type Result, refuse } from './result.js'
+import { shippedKits } from './shipped.js'
 import { chance, figure, tableText } from './table.js'
 
 export interface JobKitOptions extends SetOptions {

@@ -130,7 +130,6 @@ export function showLessons(how: string | undefined, options: LessonsOptions): P
     const setting = lessonsHeard(store.folder)
     if (!setting.ok) return setting
     const boats = allBoats(store)
-    if ('problems' in boats) return refuse(...boats.problems)
     const own = boats.filter(({ demonstration }) => !demonstration)
     const asOf = today()
     const asked = { asOf, memory: memoryOf(store.folder), seed: options.seed }

@@ -28,7 +28,6 @@ export interface ListOptions extends DataOption {
 export function listEntries(options: ListOptions): Promise<Result> {
   return withReading(options, (store) => {
     const boats = allBoats(store)
-    if ('problems' in boats) return refuse(...boats.problems)
     const chosen = chosenBoat(boats, options.boat)
     if (!chosen.ok) return chosen
     const problems = choiceProblems(options)

@@ -15,10 +15,11 @@ import { compose, type Draft } from '../store/compose.js'
 import type { Store } from '../store/store.js'
 import { bodyFrom, draftOf, recordOf, type Typed, withPhotographs, withUsual } from './drafts.js'
 import { askedText } from './log-list.js'
-import { allBoats, chosenSet, type DataOption, withStore } from './opened.js'
+import { chosenSet, type DataOption, withStore } from './opened.js'
 import { knownThings, today } from './places.js'
 import { type Result, refuse } from './result.js'
 import { sayDates, sayEntry } from './say-entry.js'
+import { shippedDemonstration } from './shipped.js'
 
 /** Kinds that speak of the boat and never of a set. */
 const ofBoatOnly: readonly Kind[] = ['boat', 'terms', 'free-days', 'load', 'house-rule', 'photograph-removed']
@@ -113,9 +114,7 @@ type Named =
 export function boatToWrite(store: Store, asked: string | undefined): Named {
   const boats = store.boats()
   if (asked !== undefined) {
-    const demonstration = allBoats(store)
-    if ('problems' in demonstration) return { ok: false, problems: demonstration.problems }
-    if (demonstration.some((boat) => boat.demonstration && boat.name === asked)) {
+    if (shippedDemonstration().boats().includes(asked)) {
       const allowed = 'a boat of your own: demonstration boats are only read'
       return refuse({ code: 'read-only', path: '--boat', found: asked, allowed })
     }

@@ -5,7 +5,6 @@ import { beforeAll, describe, expect, test } from 'vitest'
 import { keptModel } from '../alternatives/kept-answer.js'
 import { longestEntry } from '../logbook/entry.js'
 import type { Entry, EntryOf } from '../logbook/kinds.js'
-import { openDemonstration } from '../store/demonstration.js'
 import { hearLessons, lessonsHeard } from '../store/lessons-setting.js'
 import { openToRead } from '../store/read-store.js'
 import { openStore } from '../store/store.js'
@@ -18,9 +17,10 @@ import { lessonsFor, showLessons } from './lessons.js'
 import { addEntry } from './log.js'
 import { listEntries } from './log-list.js'
 import { allBoats, memoryOf } from './opened.js'
-import { demonstrationFolder, programVersion } from './places.js'
+import { programVersion } from './places.js'
 import type { Result } from './result.js'
 import { showSet } from './set.js'
+import { shippedDemonstration } from './shipped.js'
 
 const folder = () => mkdtempSync(join(tmpdir(), 'gensettle-'))
 const asOf = '2026-11-25'
@@ -37,10 +37,9 @@ const problemsOf = (result: Result) => (result.ok ? [] : result.problems)
 
 /** A demonstration boat as an owner's, under another name, in a store of her own. */
 function ownCopy(data: string, from: string, as: string): void {
-  const demonstration = openDemonstration(demonstrationFolder)
   const opened = openStore(data)
-  if (!demonstration.ok || !opened.ok) throw new Error('the boats and the folder must be readable')
-  const read = demonstration.store.read(from)
+  if (!opened.ok) throw new Error('the folder must be readable')
+  const read = shippedDemonstration().read(from)
   if (!read.ok) throw new Error(`${from} must be readable`)
   const renamed = read.entries.map((entry, i) => ({
     ...entry,
@@ -255,7 +254,6 @@ describe('lessons of other boats', () => {
     const opened = openToRead(data)
     if (!opened.ok) throw new Error(JSON.stringify(opened.problems))
     const boats = allBoats(opened.store)
-    if ('problems' in boats) throw new Error(JSON.stringify(boats.problems))
     expect(hearLessons(data, true)).toEqual([])
     const of = (name: string, among = boats) => {
       const named = boats.find((boat) => boat.name === name)!

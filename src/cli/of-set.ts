@@ -54,7 +54,6 @@ export function withSet(
 ): Promise<Result> {
   return withReading(options, async (store) => {
     const boats = allBoats(store)
-    if ('problems' in boats) return refuse(...boats.problems)
     const asOf = options.asOf ?? today()
     if (!isLogDate(asOf) || asOf.length !== 10) {
       return refuse({ code: 'wrong-form', path: '--as-of', found: asOf, allowed: 'a day such as 2024-05-12' })

@@ -10,12 +10,12 @@ import { currentEntries } from '../logbook/current.js'
 import type { Entry } from '../logbook/kinds.js'
 import { computedIn, keyOf } from '../store/computed.js'
 import { dataFolder } from '../store/data-folder.js'
-import { openDemonstration } from '../store/demonstration.js'
 import { memoryIn } from '../store/posterior-memory.js'
 import { type OwnReadableStore, openToRead, type ReadableStore } from '../store/read-store.js'
 import type { Store } from '../store/store.js'
-import { demonstrationFolder, programDigest } from './places.js'
+import { programDigest } from './places.js'
 import { type Result, refuse } from './result.js'
+import { shippedDemonstration } from './shipped.js'
 
 export interface DataOption {
   readonly data?: string
@@ -70,15 +70,13 @@ export interface NamedBoat {
 }
 
 /** The owner's boats, then those that came with the program. */
-export function allBoats(
-  own: ReadableStore,
-): readonly NamedBoat[] | { readonly problems: readonly Problem[] } {
-  const demonstration = openDemonstration(demonstrationFolder)
-  if (!demonstration.ok) return { problems: demonstration.problems }
-  return [
-    ...own.boats().map((name) => ({ name, demonstration: false, store: own })),
-    ...demonstration.store.boats().map((name) => ({ name, demonstration: true, store: demonstration.store })),
-  ]
+export function allBoats(own: ReadableStore): readonly NamedBoat[] {
+  return [...boatsIn(own, false), ...boatsIn(shippedDemonstration(), true)]
+}
+
+/** The boats of a store. */
+export function boatsIn(store: ReadableStore, demonstration: boolean): readonly NamedBoat[] {
+  return store.boats().map((name) => ({ name, demonstration, store }))
 }
 
 type Found<T> = ({ readonly ok: true } & T) | { readonly ok: false; readonly problems: readonly Problem[] }

@@ -9,33 +9,17 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Reckoner } from '../alternatives/kept-answer.js'
 import { programVersion } from '../alternatives/program-version.js'
-import type { Catalogue } from '../catalogue/catalogue.js'
 import { checkIdsOf } from '../catalogue/check-ids.js'
-import { parseCatalogue } from '../catalogue/parse.js'
+import { passableOf } from '../catalogue/passable.js'
 import type { LogDate } from '../logbook/dates.js'
 import type { KnownThings } from '../logbook/oddity.js'
-import { readCatalogueFiles } from '../store/catalogue-files.js'
+import { shippedCatalogue } from './shipped.js'
 
-export { programVersion }
+export { programVersion, shippedCatalogue }
 
 const root = join(import.meta.dirname, '../..')
-export const demonstrationFolder = join(root, 'demo')
-const catalogueFolder = join(root, 'catalogue')
 /** The pages as the build made them. */
 export const pagesFolder = join(root, 'dist/web')
-
-let loaded: Catalogue | undefined
-
-/** The catalogue that came with the program. */
-export function shippedCatalogue(): Catalogue {
-  if (loaded !== undefined) return loaded
-  const parsed = parseCatalogue(readCatalogueFiles(catalogueFolder))
-  if (!parsed.ok) {
-    throw new TypeError(`catalogue must be sound; found ${JSON.stringify(parsed.problems.slice(0, 3))}`)
-  }
-  loaded = parsed.catalogue
-  return loaded
-}
 
 /** The program that reckons here, and what runs it. */
 export function reckoner(): Reckoner {
@@ -78,5 +62,6 @@ export function knownThings(): KnownThings {
     today: today(),
     parts: new Map(catalogue.parts.map((part) => [part.id, new Set(part.modes.map(({ id }) => id))])),
     checks: checkIdsOf(catalogue),
+    passable: passableOf(catalogue),
   }
 }

@@ -8,14 +8,12 @@ import { cautions } from '../alternatives/cautions.js'
 import { listen } from '../server/listen.js'
 import { readPages } from '../server/pages.js'
 import { dataFolder } from '../store/data-folder.js'
-import { openDemonstration } from '../store/demonstration.js'
 import { openStore } from '../store/store.js'
 import { colours } from './colours.js'
-import { shippedFaultModel } from './fault-places.js'
-import { shippedKits } from './kit-places.js'
-import { type DataOption, type NamedBoat, posteriorsOf } from './opened.js'
-import { demonstrationFolder, pagesFolder, shippedCatalogue } from './places.js'
+import { boatsIn, type DataOption, posteriorsOf } from './opened.js'
+import { pagesFolder, shippedCatalogue } from './places.js'
 import { exitStatus, type Json, print, type Result } from './result.js'
+import { shippedDemonstration, shippedFaultModel, shippedKits } from './shipped.js'
 import { hearStop } from './stopping.js'
 import { type Verdict, verdictsOf, verdictText } from './verdicts.js'
 import { verdictsAside } from './verdicts-aside.js'
@@ -35,11 +33,9 @@ export async function serve(options: ServeOptions): Promise<number> {
   if (!opened.ok) return print(opened, options)
   const { store } = opened
   try {
-    const demonstration = openDemonstration(demonstrationFolder)
-    if (!demonstration.ok) return print(demonstration, options)
     const listening = await listen({
       store,
-      demonstration: demonstration.store,
+      demonstration: shippedDemonstration(),
       catalogue: shippedCatalogue(),
       faults: shippedFaultModel(),
       kits: shippedKits(),
@@ -70,16 +66,12 @@ export async function serve(options: ServeOptions): Promise<number> {
 
 /** The demonstration boats' verdicts; nothing of the owner's is opened. */
 export async function demonstrate(options: ServeOptions): Promise<Result> {
-  const demonstration = openDemonstration(demonstrationFolder)
-  if (!demonstration.ok) return demonstration
-  const { store } = demonstration
-  const named: readonly NamedBoat[] = store.boats().map((name) => ({ name, demonstration: true, store }))
   const say = (text: string) => {
     if (!options.json) process.stdout.write(`${text}\n`)
   }
   say(cautionText())
   const boats: Verdict[] = []
-  for (const boat of named) {
+  for (const boat of boatsIn(shippedDemonstration(), true)) {
     for (const verdict of await verdictsOf(boat, { seed: options.seed })) {
       boats.push(verdict)
       say(`${verdictText(verdict)}\n`)

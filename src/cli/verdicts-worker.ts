@@ -19,10 +19,8 @@ const { folder, seed } = workerData as VerdictsAsked
 const opened = openToRead(folder)
 if (!opened.ok)
   throw new Error(`folder must be one that can be read; found ${JSON.stringify(opened.problems)}`)
-const named = allBoats(opened.store)
-if ('problems' in named) throw new Error(`boats must be sound; found ${JSON.stringify(named.problems)}`)
 const memory = memoryOf(folder)
-for (const boat of named) {
+for (const boat of allBoats(opened.store)) {
   for (const verdict of await verdictsOf(boat, { seed, memory })) parentPort!.postMessage(verdict)
 }
 opened.store.close()

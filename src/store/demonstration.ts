@@ -1,25 +1,35 @@
 /**
- * The demonstration boats: files beside the program, opened to be read and nothing else.
+ * The demonstration boats: files beside the program, read, judged, and opened to be read and nothing else.
  *
  * They never enter the owner's store, and there is no way to write to them or to export them.
  *
  * @module
  */
 
-import { existsSync, readdirSync, readFileSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { type ReadEntry, readBoatLines } from '../logbook/boat-lines.js'
+import { readBoatLines } from '../logbook/boat-lines.js'
 import type { Problem } from '../logbook/problems.js'
-import { photographPath } from './photographs.js'
-import type { ReadableStore } from './store.js'
+import { type DemonstrationBoat, demonstrationStore } from './demonstration-store.js'
+import type { ReadableStore } from './read-store.js'
 
 export type OpenedDemonstration =
   | { readonly ok: true; readonly store: ReadableStore }
   | { readonly ok: false; readonly problems: readonly Problem[] }
 
+export type ReadDemonstration =
+  | { readonly ok: true; readonly boats: readonly DemonstrationBoat[] }
+  | { readonly ok: false; readonly problems: readonly Problem[] }
+
 /** Opens every `*.jsonl` file of a folder as one boat each. */
 export function openDemonstration(folder: string): OpenedDemonstration {
-  const boats = new Map<string, readonly ReadEntry[]>()
+  const read = readDemonstration(folder)
+  return read.ok ? { ok: true, store: demonstrationStore(folder, read.boats) } : read
+}
+
+/** Reads every `*.jsonl` file of a folder as one boat each, and says everything that is wrong at once. */
+export function readDemonstration(folder: string): ReadDemonstration {
+  const boats: DemonstrationBoat[] = []
   const problems: Problem[] = []
   for (const name of readdirSync(folder)
     .filter((file) => file.endsWith('.jsonl'))
@@ -29,7 +39,7 @@ export function openDemonstration(folder: string): OpenedDemonstration {
       problems.push(
         ...read.problems.map((problem) => ({ ...problem, path: `${name} ${problem.path}`.trimEnd() })),
       )
-    } else if (boats.has(read.header.boat)) {
+    } else if (boats.some(({ boat }) => boat === read.header.boat)) {
       problems.push({
         code: 'boat-twice',
         path: name,
@@ -37,21 +47,8 @@ export function openDemonstration(folder: string): OpenedDemonstration {
         allowed: 'one file for each boat',
       })
     } else {
-      boats.set(read.header.boat, read.entries)
+      boats.push({ boat: read.header.boat, texts: read.entries.map(({ text }) => text) })
     }
   }
-  if (problems.length > 0) return { ok: false, problems }
-  return {
-    ok: true,
-    store: {
-      boats: () => [...boats.keys()].sort(),
-      read: (boat) => ({ ok: true, entries: (boats.get(boat) ?? []).map(({ entry }) => entry) }),
-      lines: (boat) => ({ ok: true, texts: (boats.get(boat) ?? []).map(({ text }) => text) }),
-      photograph: (sha256) => {
-        const path = photographPath(folder, sha256)
-        return existsSync(path) ? readFileSync(path) : undefined
-      },
-      close: () => undefined,
-    },
-  }
+  return problems.length > 0 ? { ok: false, problems } : { ok: true, boats }
 }
