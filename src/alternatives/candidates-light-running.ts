@@ -38,7 +38,7 @@ export function withLightRunning(read: ReadModel): LightRunning {
   const byLoads = candidates.length === 0 ? undefined : lightShareAboard(read)
   const share = byLoads && lightShareKnowing(byLoads, { ratingKW, lowLoadShare: use.lowLoadShare })
   if (share === undefined) return { candidates, assumed: [] }
-  const ratings = candidateRatings(catalogue, register.offeredSets ?? [])
+  const ratings = candidateRatings(ratingKW, register.offeredSets ?? [])
   const lit = candidates.map((candidate) => {
     const rating = ratings.get(candidate.id)
     return rating === undefined ? candidate : { ...candidate, lowLoadShare: share(rating) }

@@ -5,6 +5,7 @@
  */
 
 import * as z from 'zod'
+import { heldKinds } from '../catalogue/provenance.js'
 import {
   chance,
   demandBasis,
@@ -86,6 +87,15 @@ export const sizeFields = {
         kW: points,
         kVA: points,
         legMeansKW: numbers,
+      }),
+    ),
+    limits: z.array(
+      z.object({
+        check: z.string(),
+        path: z.string(),
+        title: z.string(),
+        place: z.string(),
+        held: z.enum(heldKinds),
       }),
     ),
     trades: z.object({

@@ -12,6 +12,7 @@ import type { SetRegister } from '../register/register-types.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
 import type { DemandBasis } from '../sizing/demand-basis.js'
 import type { JudgedSet } from '../sizing/judged-set.js'
+import { limitOrigins } from '../sizing/limit-origins.js'
 import type { Load } from '../sizing/load-type.js'
 import { recordingOf } from '../sizing/measured-summary.js'
 import { loadSolver } from '../sizing/plan-milp.js'
@@ -207,7 +208,17 @@ export function showSize(options: SizeOptions): Promise<Result> {
     const trades = tradeBoat(await loadSolver(), { question, needs, sized, terms })
     return {
       ok: true,
-      json: { type: 'gensettle/size', version: 1, boat, set, asOf, saying: saySize(sized), ...sized, trades },
+      json: {
+        type: 'gensettle/size',
+        version: 1,
+        boat,
+        set,
+        asOf,
+        saying: saySize(sized),
+        ...sized,
+        limits: limitOrigins(shippedCatalogue(), sized.sets),
+        trades,
+      },
       text: sizeText(sized, { trades, currency: boatFacts.currency ?? '', all: options.all ?? false }),
     }
   })
@@ -251,6 +262,7 @@ function sizeText(
       ? [`The rules of the house leave room for ${inHundred(kept)} of the time that is wanted.`]
       : []),
     ...sets.flatMap((one) => setText(one, of)),
+    ...(of.all ? limitsText(sized) : []),
     ...(sized.loads.length === 0 ? [] : tradesText(sized, of)),
     ...[...assumed, ...of.trades.assumed].map(
       (line, i) => `${i === 0 ? '\nTaken for granted:\n' : ''}  ${line}`,
@@ -315,8 +327,9 @@ function wholeSetText(judged: JudgedSet): string[] {
   const occasions = [
     { head: 'occasion' },
     { head: 'verdict' },
-    { head: 'engine, one hour in a hundred' },
-    { head: 'alternator' },
+    { head: 'engine, one hour in a hundred', wrap: 24 },
+    { head: 'alternator', wrap: 24 },
+    { head: 'heavier leg', wrap: 24 },
     right('starts too many a year'),
     right('dips too deep'),
     right('below 30 %'),
@@ -332,6 +345,17 @@ function wholeSetText(judged: JudgedSet): string[] {
     '',
     tableText(checks, checkRows(judged, loadRules)),
   ]
+}
+
+/** Where each limit comes from, and how it is held. */
+function limitsText({ sets }: BoatSize): string[] {
+  const rows = limitOrigins(shippedCatalogue(), sets).map(({ check, title, place, held }) => [
+    checkNames[check],
+    `${title}: ${place}`,
+    held,
+  ])
+  const columns = [{ head: 'limit of', wrap: 44 }, { head: 'comes from', wrap: 60 }, { head: 'held' }]
+  return ['', tableText(columns, rows)]
 }
 
 function upperFirst(text: string): string {

@@ -52,12 +52,12 @@ const usualSizes = { 'new-smaller': 0.7, 'new-same': 1, 'new-larger': 1.4, 'used
 
 /** Ratings of the candidates by their ids. [kW] An offered set of no told rating counts as of the present one's. */
 export function candidateRatings(
-  { kind }: Pick<SetCatalogue, 'kind'>,
+  presentKW: number,
   offered: readonly CandidateFact[],
 ): ReadonlyMap<string, number> {
   return new Map([
-    ...Object.entries(usualSizes).map(([id, size]) => [id, within(size * kind.ratingKW)] as const),
-    ...offered.map(({ id, ratingKw = kind.ratingKW }) => [id, within(ratingKw)] as const),
+    ...Object.entries(usualSizes).map(([id, size]) => [id, within(size * presentKW)] as const),
+    ...offered.map(({ id, ratingKw = presentKW }) => [id, within(ratingKw)] as const),
   ])
 }
 

@@ -240,18 +240,27 @@ export function sayFuel({ litres, litresPerKWh, co2Kg }: FuelOfYear): string {
   ].join(', ')
 }
 
-/** A set on each occasion: its verdict, what is asked of engine and alternator, starts that are too much, and light running. */
+/**
+ * A set on each occasion: its verdict, what is asked of engine, alternator and the heavier leg, starts that are too much, and
+ * light running. On a set of one voltage there is no leg.
+ */
 export function occasionRows({ occasions }: JudgedSet, rules: LoadRules): string[][] {
   return occasions.map(({ occasion, checks, overloadsPerYear, dipsPerYear, lowShare }) => {
     const found = (check: CheckId) => {
-      const one = checks.find((each) => each.check === check)
-      return one === undefined ? '–' : sayFound(one)
+      const worst = checks
+        .filter((each) => each.check === check)
+        .reduce<SizeCheck | undefined>(
+          (most, one) => (most === undefined || (one.by ?? 0) > (most.by ?? 0) ? one : most),
+          undefined,
+        )
+      return worst === undefined ? '–' : sayFound(worst)
     }
     return [
       occasionName(rules, occasion),
       verdictWords[worstOf(checks.map(({ verdict }) => verdict))],
       found('engine-load'),
       found('alternator-load'),
+      found('leg-load'),
       spoken(overloadsPerYear),
       spoken(dipsPerYear),
       inHundred(lowShare),

@@ -4,6 +4,7 @@ import { parseCatalogue } from '../catalogue/parse.js'
 import type { LoadFacts } from '../register/load-facts.js'
 import { readCatalogueFiles } from '../store/catalogue-files.js'
 import { habitsOf } from './habits.js'
+import { limitOrigins } from './limit-origins.js'
 import { overBy, tightest } from './passage.js'
 import { type SizeQuestion, sizeBoat, supplyOf } from './size-boat.js'
 import type { CheckId } from './size-check.js'
@@ -299,4 +300,15 @@ describe('its heat', () => {
     expect(warm!.verdict).toBe('tight')
     expect(warm!.about).toMatch(/at \d+ % of its water it could reach 93 °C/)
   })
+})
+
+test('every limit of the catalogue says where it comes from', () => {
+  const { sets } = sizeBoat(question([...some, 'dive-compressor']))
+  const origins = limitOrigins(catalogue, sets)
+  const limited = sets.flatMap(({ checks }) =>
+    checks.flatMap(({ check, limitPath }) => (limitPath ? [check] : [])),
+  )
+  expect(new Set(origins.map(({ check }) => check))).toEqual(new Set([...limited, 'engine-load']))
+  expect(origins.find(({ check }) => check === 'frequency-dip')).toMatchObject({ held: 'recalled' })
+  expect(origins.find(({ check }) => check === 'raw-water')!.title).toBeDefined()
 })

@@ -5,7 +5,10 @@
  */
 
 import { useMemo } from 'react'
+import { candidateRatings } from '../../forecast/build-replacement.js'
 import type { JudgedSet } from '../../sizing/judged-set.js'
+import { type LightShare, lightShareKnowing, lightShareOf } from '../../sizing/light-running.js'
+import { yearOf } from '../../sizing/plan-use.js'
 import { inHundred } from '../../sizing/say-size.js'
 import { type SizeQuestion, sizeBoat } from '../../sizing/size-boat.js'
 import { sayMoney } from '../words/say.js'
@@ -17,19 +20,12 @@ import { SizingRows } from './sizing-rows.js'
 
 const { replace: said, sets: ofSets } = words
 
-/** Sizes of the sets that are always among the alternatives, as multiples of the present one's. */
-const usualSizes: Readonly<Record<string, number>> = {
-  'new-smaller': 0.7,
-  'new-same': 1,
-  'new-larger': 1.4,
-  'used-same': 1,
-}
-
 /** Asked for when it is opened: the histories are played for it. */
 export function SizingReplace({ of, boat }: { readonly of: OfSize; readonly boat: string }) {
   const { question } = of
   const { view, problem } = useAnswer(boat, question.set, {})
   const judged = useMemo(() => judgedById(question), [question])
+  const light = useMemo(() => lightAmongAlternatives(question), [question])
   if (problem !== undefined) return <p className="lead">{problem}</p>
   if (view === undefined) return <p className="waiting second">{said.working}</p>
   const money = (amount: number) => sayMoney(view.currency, amount)
@@ -44,7 +40,7 @@ export function SizingReplace({ of, boat }: { readonly of: OfSize; readonly boat
         `${money(row.cost.mean)} ± ${money(ninety * row.cost.standardError)}`,
         said.between(money(row.costSpread.low), money(row.costSpread.high)),
         `${ofSets.verdicts[one.verdict]}${one.place === 'fails' ? `, ${ofSets.place}` : ''}`,
-        inHundred(one.lowShare),
+        inHundred(light?.(one.set.ratingKW) ?? one.lowShare),
       ],
     ]
   })
@@ -58,22 +54,30 @@ export function SizingReplace({ of, boat }: { readonly of: OfSize; readonly boat
   )
 }
 
-/** Every set that is among the alternatives, judged: those offered by their ids, the usual sizes by theirs. */
+/** Every set that is among the alternatives, judged, by the ids that they have there. */
 function judgedById(question: SizeQuestion): ReadonlyMap<string, JudgedSet> {
-  const rating = question.setFacts.ratingKw
-  if (rating === undefined) return new Map()
-  const sizes = [0.7 * rating, 1.4 * rating]
-  const { sets } = sizeBoat({ ...question, sizes })
+  const { setFacts, facts } = question
+  const { ratingKw } = setFacts
+  if (ratingKw === undefined) return new Map()
+  const ratings = candidateRatings(ratingKw, facts.candidates)
+  const { sets } = sizeBoat({ ...question, sizes: [...new Set(ratings.values())] })
+  const judged = (id: string, rating: number) =>
+    sets.find(({ set }) => set.kind === 'offered' && set.id === id) ??
+    sets.find(({ set }) => set.kind === 'size' && Math.abs(set.ratingKW - rating) < 1e-6)
   const present = sets.find(({ set }) => set.kind === 'present')
-  const atSize = (size: number) =>
-    size === 1
-      ? present
-      : sets.find(({ set }) => set.kind === 'size' && Math.abs(set.ratingKW - size * rating) < 1e-6)
   return new Map(
     [
       ['present', present] as const,
-      ...Object.entries(usualSizes).map(([id, size]) => [id, atSize(size)] as const),
-      ...sets.filter(({ set }) => set.kind === 'offered').map((one) => [one.set.id, one] as const),
+      ...[...ratings].map(([id, rating]) => [id, judged(id, rating)] as const),
     ].flatMap(([id, one]) => (one === undefined ? [] : [[id, one] as const])),
   )
+}
+
+/** Light running as the alternatives have it: from what the log says of the present set. Undefined: as the loads have it. */
+function lightAmongAlternatives({ basis: _, ...question }: SizeQuestion): LightShare | undefined {
+  const { setFacts, use } = question
+  const byLoads = lightShareOf(question)
+  if (byLoads === undefined || use === undefined || setFacts.ratingKw === undefined) return undefined
+  const { lowLoadShare } = yearOf(use)
+  return lightShareKnowing(byLoads, { ratingKW: setFacts.ratingKw, lowLoadShare })
 }

@@ -5,14 +5,17 @@
  */
 
 import { useMemo, useState } from 'react'
+import type { Catalogue } from '../../catalogue/catalogue.js'
 import type { DemandBasis } from '../../sizing/demand-basis.js'
-import { occasionName, sayConnected, saySize, seasonName, spoken } from '../../sizing/say-size.js'
+import { limitOrigins } from '../../sizing/limit-origins.js'
+import { checkNames, occasionName, sayConnected, saySize, seasonName, spoken } from '../../sizing/say-size.js'
 import { type BoatSize, sizeBoat } from '../../sizing/size-boat.js'
 import { useBoat, useCatalogue } from '../data/boat.js'
 import { Duration, type DurationProps } from '../marks/duration.js'
 import type { OfSet } from '../of-set.js'
 import { Behind, Cautions, Lead, Passage, Preparing, Say } from '../parts/index.js'
 import { words as measuredWords } from '../words/measured.js'
+import { shell } from '../words/shell.js'
 import { words } from '../words/sizing.js'
 import { BasisChoice } from './basis-choice.js'
 import { MeasuredSays } from './measured-says.js'
@@ -48,7 +51,7 @@ export function SizingScreen({ boat: id, set }: OfSet) {
       {!none && <SizingSets sized={sized} of={of} boat={id} />}
       {sized.loads.length > 0 && <SizingTrades sized={sized} of={of} boat={boat} />}
       <SizingLoads sized={sized} of={of} boat={boat} />
-      <Rests sized={sized} />
+      <Rests sized={sized} catalogue={catalogue} />
       <Passage title={words.cautionsTitle}>
         <Cautions list={words.cautions} />
       </Passage>
@@ -170,7 +173,13 @@ function besideOf({ measured, basis }: BoatSize): Pick<DurationProps, 'beside'> 
       }
 }
 
-function Rests({ sized }: { readonly sized: BoatSize }) {
+function Rests({
+  sized,
+  catalogue,
+}: {
+  readonly sized: BoatSize
+  readonly catalogue: Catalogue | undefined
+}) {
   const { rests } = words
   return (
     <Passage title={rests.title} says={rests.says}>
@@ -184,6 +193,19 @@ function Rests({ sized }: { readonly sized: BoatSize }) {
         </ul>
       )}
       <p className="fine gap-small">{rests.sources}</p>
+      {catalogue && (
+        <Behind name={rests.limits}>
+          <SizingRows
+            name={rests.limits}
+            heads={rests.limitHeads}
+            rows={limitOrigins(catalogue, sized.sets).map(({ check, title, place, held }) => [
+              checkNames[check],
+              `${title}: ${place}`,
+              shell.held[held],
+            ])}
+          />
+        </Behind>
+      )}
     </Passage>
   )
 }

@@ -57,6 +57,7 @@ export const words = {
       'Verdict',
       'Engine, one hour in a hundred',
       'Alternator',
+      'Heavier leg',
       'Starts too many a year',
       'Dips too deep a year',
       'Below 30 %',
@@ -135,8 +136,9 @@ export const words = {
     title: 'What it rests on',
     says: 'Taken for granted until you say it.',
     nothing: 'Nothing was taken for granted.',
-    sources:
-      'Running power of the catalogue varies by a fifth between makes, hours by two fifths. Limits and where they come from open under their names with “gensettle size --json”.',
+    sources: 'Running power of the catalogue varies by a fifth between makes, hours by two fifths.',
+    limits: 'Where the limits come from',
+    limitHeads: ['Limit of', 'Comes from', 'Held'],
   },
   cautionsTitle: 'Cautions',
   cautions: [
