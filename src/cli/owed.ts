@@ -53,19 +53,19 @@ export function showOwed(boatNamed: string | undefined, options: OwedOptions): P
         ok: true,
         json: { type: 'gensettle/owed', version: 1, boat, set, asOf, ...owed, lockOut, handOver },
         text: [
-          `${boat}, ${set}, as of ${asOf}.`,
+          `${boat}, ${set}, as of ${asOf}. Licensed people and local rules come first.`,
           ...linesText(owed.lines),
           ...testsText(owed.tests),
           '',
           ...owed.gates.map(({ name, says }) => `${name}: ${says}`),
           ...(options.lockOut
-            ? ['', 'Locking out, in this order:', ...lockOut.map((step, i) => `  ${i + 1}. ${step}`)]
+            ? ['', 'Locking out, in this order:', ...lockOut.map((step, i) => `  [ ] ${i + 1}. ${step}`)]
             : []),
           ...(options.lockOut
             ? ['', 'Handed to licensed people:', ...handOver.map((line) => `  ${line}`)]
             : []),
           '',
-          'Licensed people and local rules come first. Silence of the log proves nothing.',
+          'Silence of the log proves nothing.',
         ].join('\n'),
       }
     },

@@ -8,6 +8,7 @@ import type { Problem } from '../catalogue/problem.js'
 import { currentEntries } from '../logbook/current.js'
 import type { Entry } from '../logbook/kinds.js'
 import { limitsOf } from '../proof/limits.js'
+import { linesBarring, sayBarring } from '../proof/owed.js'
 import { readingBodyOf, typedFor } from '../proof/reading-body.js'
 import { sayFigure, signOf } from '../proof/say-figure.js'
 import type { Field, Judgement, ProofTest, Readings } from '../proof/test-type.js'
@@ -159,7 +160,10 @@ function judgedOfLog(
   const mine = owed.tests.find((one) => one.test === test.id)
   if (result === undefined)
     return judged(test, { judgement: test.judge({}, limitsOf(shippedCatalogue())), waitsFor: [], entry })
-  return judged(test, { judgement: result.judgement, waitsFor: mine?.waitsFor ?? [], entry })
+  const { lines } = owed
+  const barring = linesBarring(test.id, { lines, owed: shippedCatalogue().owed })
+  const waitsFor = mine?.waitsFor ?? barring.map(sayBarring)
+  return judged(test, { judgement: result.judgement, waitsFor, entry })
 }
 
 function judged(
@@ -223,6 +227,7 @@ function showTest(test: ProofTest): Result {
     text: [
       test.name,
       test.purpose,
+      'Licensed people and local rules come first.',
       `With: ${test.instrument}. Taken: ${test.danger}.`,
       '',
       ...cautions.map(({ name, caution }) => `${name}: ${caution}`),

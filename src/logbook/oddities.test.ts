@@ -11,6 +11,10 @@ const known = {
     ['exhaust-elbow', new Set(['leak', 'choke'])],
   ]),
   checks: new Set(['close-look', 'insulation']),
+  passable: new Map([
+    ['insulation', true],
+    ['earth-path', false],
+  ]),
 }
 const particulars = trialEntry(900, 'set', { ratingKw: 7 }, { from: '2004' })
 
@@ -228,4 +232,14 @@ test('an alternative about a part that is not on the set, or at a quote that nob
   expect(codes(without, plan('exhaust-elbow'))).toEqual([['not-on-the-set', [5]]])
   expect(codes(plan('impeller', 'elbow'))).toEqual([['no-such-quote', [5]]])
   expect(codes(quote, plan('impeller', 'elbow'))).toEqual([])
+})
+
+test('passing over what no reason lifts, or what is not there, is asked about', () => {
+  const over = (number: number, about: string) =>
+    trialEntry(number, 'passed-over', { about, because: 'in a hurry' }, { from: '2020-06-01' })
+  expect(codes(over(1, 'insulation'))).toEqual([])
+  expect(codes(over(1, 'earth-path'), over(2, 'earth-pth'))).toEqual([
+    ['never-passed-over', [1]],
+    ['passed-over-unknown', [2]],
+  ])
 })

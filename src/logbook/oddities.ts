@@ -23,6 +23,7 @@ export function oddities(entries: readonly Entry[], known: KnownThings): Oddity[
     ...unquotedJobs(entries),
     ...expiredQuotes(entries, known.today),
     ...foreignQuotes(entries),
+    ...passedOverInVain(entries, known),
     ...hourOddities(entries),
     ...orderOddities(entries),
     ...partOddities(entries, known),
@@ -103,6 +104,26 @@ function foreignQuotes(entries: readonly Entry[]): Oddity[] {
         code: 'quote-in-other-money',
         ids: [entry.id],
         question: `The ${sayEntryOf(entry)} is in ${currency}, and the log is kept in ${money}. What does it come to in ${money}? Until you say, it is left out.`,
+      },
+    ]
+  })
+}
+
+/** What is passed over though no reason lifts it, or though there is no such thing: the entry changes nothing. */
+function passedOverInVain(entries: readonly Entry[], { passable }: KnownThings): Oddity[] {
+  return entries.flatMap((entry) => {
+    if (!isKind(entry, 'passed-over') || passable === undefined) return []
+    const { about } = entry.body
+    const may = passable.get(about)
+    if (may === true) return []
+    return [
+      {
+        code: may === undefined ? 'passed-over-unknown' : 'never-passed-over',
+        ids: [entry.id],
+        question:
+          may === undefined
+            ? `There is neither a stop line nor a test called "${about}". Which one is meant?`
+            : `No reason passes over "${about}": the entry lifts nothing, and only what clears it does. Is another one meant?`,
       },
     ]
   })

@@ -22,4 +22,6 @@ export interface KnownThings {
   readonly parts: ReadonlyMap<string, ReadonlySet<string>>
   /** Checks and tests by name; left out: not asked about. */
   readonly checks?: ReadonlySet<string>
+  /** Stop lines and tests by name, each with whether a reason passes it over; left out: not asked about. */
+  readonly passable?: ReadonlyMap<string, boolean>
 }

@@ -2,10 +2,11 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { shippedCatalogue, shippedLimits } from '../../test/shipped-limits.js'
 import { trialEntry } from '../../test/trial-log.js'
+import { neverPassedOver } from '../catalogue/passable.js'
 import { deeds } from '../logbook/bodies-work.js'
 import type { Entry } from '../logbook/kinds.js'
 import { registerOf } from '../register/register.js'
-import { neverPassedOver, type Owed, owedOf } from './owed.js'
+import { linesBarring, type Owed, owedOf } from './owed.js'
 import { reportOf } from './report.js'
 import type { Readings } from './test-type.js'
 import { proofTestOf, proofTests } from './tests.js'
@@ -386,4 +387,12 @@ test('a wet exhaust past its stop bars loading until it reads lower; the test it
   expect(waits.filter((one) => one.startsWith('stop line'))).toEqual([])
   expect(owedAfter([hot(2, 84), hot(3, 52)]).lines).toEqual([])
   expect(owedAfter([hot(2, 75)]).lines).toEqual([])
+})
+
+test('an open line bars a live test that nobody owes, never a dead one, nor the one that closes it', () => {
+  const { lines } = owedAfter([read(1, 'bond-test', { bond: 4, leads: 0.1, what: 'frame' })])
+  const barring = (id: string) => linesBarring(id, { lines, owed }).map(({ line }) => line)
+  expect(barring('touch-volts')).toEqual(['earth-path'])
+  expect(barring('insulation-test')).toEqual([])
+  expect(barring('bond-test')).toEqual([])
 })

@@ -6,6 +6,7 @@
 
 import type { CatalogueLinks } from '../catalogue/links-schema.js'
 import type { CatalogueOwed, StageId } from '../catalogue/owed-schema.js'
+import { neverPassedOver } from '../catalogue/passable.js'
 import type { StopLine } from '../catalogue/stop-line-schema.js'
 import { dayNumber, firstDay } from '../logbook/dates.js'
 import { type Entry, isKind } from '../logbook/kinds.js'
@@ -212,15 +213,6 @@ function worstOf(results: readonly ProofResult[]): Verdict | undefined {
   return (['fail', 'cannot tell', 'pass'] as const).find((verdict) => verdicts.includes(verdict))
 }
 
-/** Tests that close a stop line which no reason lifts. */
-export function neverPassedOver(stopLines: readonly StopLine[]): ReadonlySet<string> {
-  return new Set(
-    stopLines
-      .filter((line) => line.neverPassedOver)
-      .flatMap(({ opensByTests }) => opensByTests.map(({ test }) => test)),
-  )
-}
-
 function placeOf(test: string, { stages }: CatalogueOwed): number {
   const at = stages.flatMap(({ tests }) => tests).indexOf(test)
   return at < 0 ? Infinity : at
@@ -234,14 +226,28 @@ interface Standing {
   readonly owed: CatalogueOwed
 }
 
+/** Stop lines that bar a test, whether it is owed or not: those of earlier steps that it does not close itself. None bars a dead one. */
+export function linesBarring(
+  test: string,
+  { lines, owed }: { readonly lines: readonly OpenLine[]; readonly owed: CatalogueOwed },
+): OpenLine[] {
+  if (proofTestOf(test)?.danger === 'locked out') return []
+  const stages = owed.stages.map(({ id }) => id)
+  const at = owed.stages.findIndex(({ tests }) => tests.includes(test))
+  return lines.filter((line) => barsStage(line, stages, at - 1) && !line.closedBy.includes(test))
+}
+
+/** What a test waits for, of a line that bars it. */
+export function sayBarring({ hazard }: Pick<OpenLine, 'hazard'>): string {
+  return `stop line: ${lowerFirst(hazard)}`
+}
+
 /** What must be done before a test, in words: earlier steps, and stop lines but for those that it closes itself. */
 function waitsFor(one: Omit<OwedTest, 'waitsFor'>, { tests, lines, owed }: Standing): string[] {
   const stages = owed.stages.map(({ id }) => id)
   const at = stages.indexOf(one.stage)
   const dead = proofTestOf(one.test)?.danger === 'locked out'
-  const barring = dead
-    ? []
-    : lines.filter((line) => barsStage(line, stages, at - 1) && !line.closedBy.includes(one.test))
+  const barring = linesBarring(one.test, { lines, owed })
   const inOrder = owed.stages[at]?.inOrder === true
   const before = tests.filter((other) => {
     if (isDone(other) || other === one) return false
@@ -250,7 +256,7 @@ function waitsFor(one: Omit<OwedTest, 'waitsFor'>, { tests, lines, owed }: Stand
     if (dead && at <= stages.indexOf('energising')) return false
     return stage < at || (stage === at && inOrder && placeOf(other.test, owed) < placeOf(one.test, owed))
   })
-  return [...barring.map(({ hazard }) => `stop line: ${lowerFirst(hazard)}`), ...before.map(nameOf)]
+  return [...barring.map(sayBarring), ...before.map(nameOf)]
 }
 
 function gatesOf({ tests, lines, owed }: Standing): Gate[] {

@@ -6,6 +6,7 @@
 
 import { useEffect, useMemo, useState } from 'react'
 import { checkIdsOf } from '../../catalogue/check-ids.js'
+import { passableOf } from '../../catalogue/passable.js'
 import type { Draft } from '../../logbook/draft.js'
 import { type Entry, isKind } from '../../logbook/kinds.js'
 import { oddities } from '../../logbook/oddities.js'
@@ -35,6 +36,7 @@ export function useOddities(boat: Boat, catalogue: RowOf['catalogue']): readonly
       catalogue && {
         parts: new Map(catalogue.parts.map((part) => [part.id, new Set(part.modes.map(({ id }) => id))])),
         checks: checkIdsOf(catalogue),
+        passable: passableOf(catalogue),
       },
     [catalogue],
   )

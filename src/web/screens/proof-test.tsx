@@ -5,6 +5,7 @@
  */
 
 import { useId, useState } from 'react'
+import { linesBarring } from '../../proof/owed.js'
 import { readingBodyOf, typedFor } from '../../proof/reading-body.js'
 import { factOf } from '../../proof/results.js'
 import type { Field, Judgement, NumberField, ProofTest, Readings } from '../../proof/test-type.js'
@@ -19,10 +20,11 @@ import { write } from '../data/write.js'
 import { PictureChoice } from '../entry/pictures.js'
 import { saidProblem } from '../entry/problems.js'
 import type { OfSet } from '../of-set.js'
-import { Button, Cautions, Lead, Passage, Say } from '../parts/index.js'
+import { Behind, Button, Cautions, Lead, Passage, Say, Stop } from '../parts/index.js'
 import { words } from '../words/proof.js'
 import type { OfProof } from './of-proof.js'
 import { ProofFields, type TypedTest } from './proof-fields.js'
+import { LockOutSteps } from './proof-lock-out.js'
 import { PassOver } from './proof-pass-over.js'
 import { Verdict } from './proof-verdict.js'
 
@@ -54,6 +56,7 @@ export function OneTest({ of, proof, test, part: partAsked, onDone }: OneTestPro
   const isDead = test.danger === 'locked out'
   const [clear, setClear] = useState(isDead)
   const one = owed.tests.find((other) => other.test === test.id && (other.part ?? partAsked) === partAsked)
+  const barring = linesBarring(test.id, { lines: owed.lines, owed: catalogue.owed })
   const cautions = test.dangers.flatMap((id) => {
     const danger = catalogue.dangers.find((other) => other.id === id)
     return danger === undefined ? [] : [{ hazard: danger.name, says: danger.caution }]
@@ -77,8 +80,22 @@ export function OneTest({ of, proof, test, part: partAsked, onDone }: OneTestPro
           </Button>
         </div>
       </Passage>
-      <Passage title={said.cautions}>
+      {barring.length > 0 && (
+        <Passage title={said.barred} className="stops">
+          {barring.map(({ line, hazard, why, act }) => (
+            <Stop key={line} title={`${hazard}: ${why}`}>
+              <p>{inRegion(act)}</p>
+            </Stop>
+          ))}
+        </Passage>
+      )}
+      <Passage title={said.cautions} says={words.first}>
         <Cautions list={cautions} />
+        {isDead && (
+          <Behind name={said.lockOut}>
+            <LockOutSteps of={of} steps={catalogue.owed.lockOut} />
+          </Behind>
+        )}
       </Passage>
       <Passage title={said.steps} says={said.stepsSays}>
         <ol className="proof-steps">

@@ -8,15 +8,15 @@ import { useEffect, useId, useRef, useState } from 'react'
 import type { OpenLine } from '../../proof/open-lines.js'
 import type { Gate, Owed, OwedTest } from '../../proof/owed.js'
 import { proofTestOf, proofTests } from '../../proof/tests.js'
-import { useKept } from '../data/kept-text.js'
 import { useSaid } from '../data/region.js'
 import type { OfSet } from '../of-set.js'
-import { Button, Lead, Link, Passage, PlainButton, Preparing, Say, Stop, Tag } from '../parts/index.js'
+import { Button, Lead, Link, Passage, Preparing, Say, Stop, Tag } from '../parts/index.js'
 import { pathTo } from '../routes.js'
 import { words as linkWords } from '../words/links.js'
 import { words } from '../words/proof.js'
 import { sayDate } from '../words/say.js'
 import { type OfProof, useProof } from './of-proof.js'
+import { LockOutSteps } from './proof-lock-out.js'
 import { PassOver } from './proof-pass-over.js'
 import { OneTest } from './proof-test.js'
 import '../look/proof.css'
@@ -71,6 +71,7 @@ function Overview({ of, proof, onChoose }: OverviewProps) {
     <>
       <Passage title={words.title} says={words.says} first>
         <Answer owed={owed} />
+        <p className="gap-small">{words.first}</p>
         <p className="gap-small">
           <Link to={pathTo({ page: 'proof-report', ...of })}>{words.report}</Link>
           {' · '}
@@ -91,7 +92,9 @@ function Overview({ of, proof, onChoose }: OverviewProps) {
         <Stage key={gate.stage} gate={gate} owed={owed} onChoose={onChoose} />
       ))}
       <AnyTest onChoose={onChoose} />
-      <LockOut of={of} steps={catalogue.owed.lockOut} />
+      <Passage title={words.lockOut} says={words.lockOutSays}>
+        <LockOutSteps of={of} steps={catalogue.owed.lockOut} />
+      </Passage>
       <Passage title={words.handOver} says={words.handOverSays}>
         <Sentences of={catalogue.owed.handOver} />
       </Passage>
@@ -277,36 +280,6 @@ function AnyTest({ onChoose }: { readonly onChoose: (chosen: Chosen) => void }) 
           {words.choose}
         </Button>
       </div>
-    </Passage>
-  )
-}
-
-function LockOut({ of, steps }: { readonly of: OfSet; readonly steps: readonly string[] }) {
-  const said = useSaid()
-  const [ticked, tick] = useKept<readonly number[]>(`${of.boat}.${of.set}.lock-out`, [])
-  return (
-    <Passage title={words.lockOut} says={words.lockOutSays}>
-      <ol className="lock-out picks">
-        {steps.map((step, at) => (
-          <li key={step}>
-            <label>
-              <input
-                type="checkbox"
-                checked={ticked.includes(at)}
-                onChange={({ target }) =>
-                  tick(target.checked ? [...ticked, at] : ticked.filter((one) => one !== at))
-                }
-              />
-              <span>
-                {at + 1}. {said(step)}
-              </span>
-            </label>
-          </li>
-        ))}
-      </ol>
-      <p className="gap-small screen-only">
-        <PlainButton onClick={() => tick(undefined)}>{words.clearTicks}</PlainButton>
-      </p>
     </Passage>
   )
 }

@@ -56,22 +56,25 @@ function PassedOver({ why, because, date }: { readonly why: string } & NonNullab
 }
 
 function OneStop({ stop, basis, log }: StopLinesProps & { readonly stop: OpenStop }) {
-  if (stop.by === 'links' || stop.by === 'case') {
-    const of = { boat: log.id, set: basis.register.set }
-    const isCase = stop.by === 'case'
-    return (
-      <Stop title={stop.why}>
-        <p>
-          {said.closes}{' '}
-          <Link to={pathTo({ page: isCase ? 'faults' : 'links', ...of })}>
-            {isCase ? said.toCase : said.toLinks}
-          </Link>
-        </p>
-      </Stop>
-    )
+  if (stop.by === 'danger' || stop.by === 'winding') {
+    return <ClosedByEntry stop={stop} basis={basis} log={log} />
   }
-  return <ClosedByEntry stop={stop} basis={basis} log={log} />
+  const [page, name] = elsewhere[stop.by]
+  return (
+    <Stop title={stop.why}>
+      <p>
+        {said.closes} <Link to={pathTo({ page, boat: log.id, set: basis.register.set })}>{name}</Link>
+      </p>
+    </Stop>
+  )
 }
+
+/** A live test is not begun on a form that shows none of its steps; leads and cases have rooms of their own. */
+const elsewhere = {
+  test: ['proof', said.toTests],
+  links: ['links', said.toLinks],
+  case: ['faults', said.toCase],
+} as const
 
 /** Closed by one entry, which is written here. */
 function ClosedByEntry({ stop, basis, log }: StopLinesProps & { readonly stop: OpenStop }) {

@@ -83,6 +83,7 @@ export const words = {
     closes: 'This closes with an entry that shows it put right, not with a date.',
     toLinks: 'To the winding links',
     toCase: 'To the case',
+    toTests: 'To the tests that close it',
     passedOver: 'Passed over, and bars nothing',
     reason: (date: string) => `The reason of ${date}`,
   },

@@ -7,6 +7,7 @@
 export const words = {
   title: 'Proof',
   says: 'What must pass before power is trusted, in the order in which it is safe to find out. It follows from the work in the log.',
+  first: 'Licensed people and local rules come first.',
   waiting: { say: 'The log and the table of tests are on the way.', lead: 'This takes a moment.' },
   report: 'Proof report, to be printed',
   shopSheet: 'Shop sheet',
@@ -57,6 +58,8 @@ export const words = {
   test: {
     back: 'Leave it for now',
     cautions: 'Before you begin',
+    barred: 'A stop line bars this test',
+    lockOut: 'Locking out, step by step',
     steps: 'Every step',
     stepsSays: 'To be read to the end before the first is done.',
     with: 'With: ',
