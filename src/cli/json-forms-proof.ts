@@ -84,6 +84,7 @@ export const proofFields = {
     danger,
     instrument: z.string(),
     steps: texts,
+    plan: texts.describe('What the steps come to for the rating of the set, where one is named.'),
     fields: z.array(
       z.object({
         id: z.string(),

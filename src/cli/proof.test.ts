@@ -34,6 +34,9 @@ test('the list of tests, and one of them with its steps and its fields', async (
   const { text } = told(await prove(proofTestOf('gap-volts')!, {}, { data }))
   expect(text).toMatch(/Type nothing while it runs/)
   expect(text).toMatch(/ {2}--gap {2}Across the gap \[V, mV, kV\]/)
+  const steps = told(await prove(proofTestOf('load-step')!, {}, { data, boat: 'petrel' }))
+  expect(steps.text).toMatch(/For 7 kW:\n {2}Step 1: 3\.5\u00a0kW more/)
+  expect(steps.json.plan).toHaveLength(3)
 })
 
 test('a reading is judged and written, and what is owed follows it', async () => {

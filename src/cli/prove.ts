@@ -13,10 +13,12 @@ import { readingBodyOf, typedFor } from '../proof/reading-body.js'
 import { sayFigure, signOf } from '../proof/say-figure.js'
 import type { Field, Judgement, ProofTest, Readings } from '../proof/test-type.js'
 import { proofTests } from '../proof/tests.js'
+import { registerOf } from '../register/register.js'
 import { compose } from '../store/compose.js'
 import type { Store } from '../store/store.js'
 import { draftOf, withPhotographs } from './drafts.js'
 import { boatToWrite, setToWrite } from './log.js'
+import { withSet } from './of-set.js'
 import { type DataOption, withStore } from './opened.js'
 import { owedOfSet } from './owed.js'
 import { shippedCatalogue, today } from './places.js'
@@ -63,7 +65,9 @@ export function prove(
   typed: Readonly<Record<string, string>>,
   options: ProveOptions,
 ): Promise<Result> | Result {
-  if (Object.keys(typed).length === 0) return showTest(test)
+  if (Object.keys(typed).length === 0) {
+    return test.plan === undefined || options.boat === undefined ? showTest(test) : showTestOf(test, options)
+  }
   const { readings, problems } = readingsTyped(test, typed, options.sure ?? [])
   if (test.danger !== 'locked out' && options.clear !== true) {
     problems.push({
@@ -213,8 +217,17 @@ export function judgementLines(test: ProofTest, judgement: Judgement): string[] 
   ]
 }
 
-function showTest(test: ProofTest): Result {
+/** With what its steps come to for the set. */
+function showTestOf(test: ProofTest, options: ProveOptions): Promise<Result> {
+  return withSet(options, ({ entries, boat, set, asOf }) => {
+    const { setFacts } = registerOf({ entries, boat, set, asOf, catalogue: shippedCatalogue() })
+    return showTest(test, setFacts.ratingKw)
+  })
+}
+
+function showTest(test: ProofTest, ratingKw?: number): Result {
   const catalogue = shippedCatalogue()
+  const plan = ratingKw === undefined ? [] : (test.plan?.(ratingKw, limitsOf(catalogue)) ?? [])
   const cautions = test.dangers.flatMap((id) => catalogue.dangers.find((one) => one.id === id) ?? [])
   return {
     ok: true,
@@ -222,6 +235,7 @@ function showTest(test: ProofTest): Result {
       type: 'gensettle/test',
       version: 1,
       ...shownTest(test),
+      plan,
       cautions: cautions.map(({ name, caution }) => ({ name, caution })),
     },
     text: [
@@ -234,6 +248,10 @@ function showTest(test: ProofTest): Result {
       '',
       'Every step, to be read before the first is done:',
       ...test.steps.map((step, i) => `  ${i + 1}. ${step}`),
+      ...(plan.length === 0 ? [] : ['', `For ${ratingKw} kW:`, ...plan.map((line) => `  ${line}`)]),
+      ...(test.plan !== undefined && plan.length === 0
+        ? ['', 'In kilowatts for your set: with --boat and its name.']
+        : []),
       '',
       ...(test.danger === 'locked out'
         ? []

@@ -112,7 +112,7 @@ function workedBehind(taken: Taken, limits: Limits): readonly Worked[] {
   const onHand = seenVolts({ sourceV, seriesOhm, meterOhm: bodyOhm })
   return [
     { name: 'Volts with no meter on it', value: sourceV, unit: 'V' },
-    { name: 'Resistance that it is live behind', value: seriesOhm, unit: 'ohm' },
+    { name: 'Resistance that it is live behind', value: seriesOhm / 1000, unit: 'kohm' },
     ...(seriesOhm === 0
       ? []
       : [
