@@ -111,6 +111,10 @@ export const spaceBody = z.strictObject({
   rawWaterHoseMm: within(5, 200, 'mm').optional(),
   /** Free area of the openings that let air in. */
   ventCm2: within(1, 100_000, 'cm²').optional(),
+  /** Where it must be quiet: the most that is borne there, how far from the set that is, and what is heard there without it. */
+  quietDb: within(20, 120, 'dB').optional(),
+  quietAtM: within(0.2, 200, 'm').optional(),
+  backgroundDb: within(10, 120, 'dB').optional(),
   ...common,
 })
 
@@ -136,6 +140,9 @@ export const candidateBody = z.strictObject({
   lengthMm: millimetres.optional(),
   widthMm: millimetres.optional(),
   heightMm: millimetres.optional(),
+  /** Noise in its case under load, and the distance at which it was told or read; left out: 1 m. */
+  noiseDb: within(30, 130, 'dB').optional(),
+  noiseAtM: within(0.2, 50, 'm').optional(),
   /** The largest piece that it can be taken apart into. */
   largestPiece: z
     .strictObject({

@@ -12,6 +12,7 @@ import {
 } from './heat-and-air.js'
 import { coolantLitresPerMinute, exchangerLitresPerMinute } from './judge-heat.js'
 import type { PlaceBook } from './judged-set.js'
+import { levelAt, levelTogether, levelWithout } from './noise.js'
 import { tightest } from './passage.js'
 import { type CheckId, measured, type SizeCheck } from './size-check.js'
 import type { SizedSet } from './sized-set.js'
@@ -27,6 +28,7 @@ export function judgePlace(
     exhaustLift(book, set, space),
     ventilation(book, set, space),
     engineSpace(book, space),
+    ...noise(set, space),
     ...wayOut(set, space),
   ]
 }
@@ -124,6 +126,28 @@ function ventilation({ sizing, wholeSet }: PlaceBook, set: SizedSet, { ventCm2 }
 function engineSpace({ sizing }: PlaceBook, { engineSpaceC }: SpaceFacts): SizeCheck {
   const limitPath = 'sizing.ventilation.engineSpaceMostC'
   return { ...atMost('engine-space', engineSpaceC, sizing.ventilation.engineSpaceMostC, '°C'), limitPath }
+}
+
+/** A place that must be quiet is as far away, where nobody says. [m] Practice: the next boat. */
+const usualQuietM = 7
+
+/** The set alone where it must be quiet, against what is left for it beside what is there. Asked only where quiet is wanted. */
+function noise(
+  { noise: told }: SizedSet,
+  { quietDb, quietAtM = usualQuietM, backgroundDb }: SpaceFacts,
+): SizeCheck[] {
+  if (quietDb === undefined) return []
+  const left =
+    backgroundDb === undefined ? quietDb : levelWithout({ together: quietDb, background: backgroundDb })
+  if (left === undefined) {
+    return [{ check: 'noise', verdict: 'cannot-tell', unit: 'dB', about: 'as loud without any set' }]
+  }
+  if (told === undefined) return [{ check: 'noise', verdict: 'cannot-tell', limit: left, unit: 'dB' }]
+  const found = levelAt(told, quietAtM)
+  const heard = levelTogether([found, ...(backgroundDb === undefined ? [] : [backgroundDb])])
+  const verdict = found <= left ? 'passes' : 'fails'
+  const about = `${quietAtM} m away; ${heard.toFixed(0)} dB in all`
+  return [{ check: 'noise', verdict, found, limit: left, unit: 'dB', about }]
 }
 
 /** The largest piece against every opening, and its weight against what can be lifted. */

@@ -33,6 +33,7 @@ export const checkNames: Readonly<Record<CheckId, string>> = {
   'sea-cooling': 'Heat to the sea one hour in a hundred, against a usual exchanger that is fouled',
   ventilation: 'Openings for air',
   'engine-space': 'Temperature of the engine space',
+  noise: 'Noise where it must be quiet',
   'way-out': 'Largest piece through the openings',
   lift: 'Weight to be lifted',
 }

@@ -312,3 +312,20 @@ test('every limit of the catalogue says where it comes from', () => {
   expect(origins.find(({ check }) => check === 'frequency-dip')).toMatchObject({ held: 'recalled' })
   expect(origins.find(({ check }) => check === 'raw-water')!.title).toBeDefined()
 })
+
+test('where it must be quiet a set is heard beside what is there already', () => {
+  const candidate = { id: 'loud', entry: 'c', ratingKw: 6, noiseDb: 68 }
+  const at = (space: LoadFacts['space']) =>
+    sizeBoat(question(some, { facts: { candidates: [candidate], space }, sizes: [5] }))
+  // 68 dB at 1 m are 51.1 at 7 m; derived.
+  expect(checkOf(at({ quietDb: 52 }), 'loud', 'noise')).toMatchObject({ verdict: 'passes', limit: 52 })
+  const beside = at({ quietDb: 52, backgroundDb: 48 })
+  expect(checkOf(beside, 'loud', 'noise').limit).toBeCloseTo(49.8, 1)
+  expect(checkOf(beside, 'loud', 'noise')).toMatchObject({
+    verdict: 'fails',
+    about: '7 m away; 53 dB in all',
+  })
+  expect(checkOf(beside, 'size-5', 'noise').verdict).toBe('cannot-tell')
+  expect(checkOf(at({ quietDb: 45, backgroundDb: 46 }), 'loud', 'noise').verdict).toBe('cannot-tell')
+  expect(checkOf(at({}), 'loud', 'noise')).toBeUndefined()
+})

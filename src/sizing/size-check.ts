@@ -25,6 +25,7 @@ export const checkIds = [
   'sea-cooling',
   'ventilation',
   'engine-space',
+  'noise',
   'way-out',
   'lift',
 ] as const

@@ -36,6 +36,8 @@ export interface SizedSet {
   readonly piece?: { readonly edges: Edges; readonly weightKg: number }
   /** Frequency that it is made for, where that is not the boat's: it is reckoned at the boat's. [Hz] */
   readonly madeForHertz?: number
+  /** In its case under load, at a distance. */
+  readonly noise?: { readonly decibel: number; readonly metres: number }
   /** Fields that nobody told, taken as usual. */
   readonly usual: readonly string[]
   /** The entry that it was told in. */
@@ -170,6 +172,7 @@ function madeOf(
       capacitor ? alternator.reactance.capacitor : alternator.reactance.regulated,
     ),
     ...(told.sweptLitres === undefined ? {} : { sweptLitres: told.sweptLitres }),
+    ...(told.noiseDb === undefined ? {} : { noise: { decibel: told.noiseDb, metres: told.noiseAtM ?? 1 } }),
     weightKg: or('weight', told.weightKg, weightKg(wholeSet, { ratingKW: ratingKw, rpm }).typical),
     edges,
     ...(piece === undefined

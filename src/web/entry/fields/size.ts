@@ -65,6 +65,9 @@ export const sizeFields: FieldsByKind = {
     number('exhaustRiseMm', 'mm'),
     number('rawWaterHoseMm', 'mm'),
     number('ventCm2', 'cm²'),
+    more(number('quietDb', 'dB')),
+    more(number('quietAtM', 'm')),
+    more(number('backgroundDb', 'dB')),
     remark,
   ],
   candidate: [
@@ -81,6 +84,8 @@ export const sizeFields: FieldsByKind = {
     more(choice('aspiration', ['natural', 'turbo', 'turbo-cooled'])),
     more(number('sweptLitres', 'l')),
     more(number('transientReactancePercent', '%')),
+    more(number('noiseDb', 'dB')),
+    more(number('noiseAtM', 'm')),
     ...['lengthMm', 'widthMm', 'heightMm'].map((edge) => more(number(`largestPiece.${edge}`, 'mm'))),
     more(number('largestPiece.weightKg', 'kg')),
     more(number('deliveryDays', 'd')),
