@@ -41,6 +41,16 @@ export interface Store {
   readonly wholeSlots?: boolean
 }
 
+/** What must be put into a store in a day, and what may be at the most; an open day ends with no less than it began with. */
+export function needOf({ drawn, begins, ends, least, holds }: Store): {
+  readonly least: number
+  readonly most?: number
+} {
+  const taken = drawn.reduce((sum, each) => sum + each, 0)
+  if (begins === undefined) return { least: taken }
+  return { least: Math.max(0, Math.max(least, ends ?? least) - begins + taken), most: holds - begins + taken }
+}
+
 /** A battery that can carry what is wanted while the set is silent. */
 export interface PlanBattery {
   /** What may be used of it. [kWh] */

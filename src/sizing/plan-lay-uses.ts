@@ -6,10 +6,10 @@
 
 import { type Batch, type RunDay, type Store, standsIn } from './plan-day.js'
 import { addChoice, addColumn, type Programme, type Row, type Term } from './plan-milp.js'
-import { fitsAnyway } from './plan-room.js'
+import { fitsAnyway, roomAt } from './plan-room.js'
 
 /** Share of a slot under which nothing is started that cuts out by itself. */
-const leastShare = 0.02
+export const leastShare = 0.02
 
 /** One batch or store in a slot. */
 export interface Drawing {
@@ -138,7 +138,7 @@ function layShare(
   }
   const share = addColumn(programme, { to: day.quiet?.[at] && !standsIn(day) ? 0 : 1 })
   wanted[at]!.push([share, kW])
-  if (day.partSlots && (standsIn(day) || fitsAnyway(day, store, at))) {
+  if (day.partSlots && (standsIn(day) || fitsAnyway(day, store, roomAt(day, at)))) {
     runs[at]!.push([share, 1 / leastShare])
     alone[at]!.push({ runs: [], share: [[share, 1]], kW, mostKW: 0 })
     return share

@@ -26,15 +26,11 @@ export interface Laid {
   readonly shore?: readonly number[]
 }
 
-function ones(columns: readonly number[]): Term[] {
-  return columns.map((column) => [column, 1])
-}
-
 /**
- * The programme of a day, where told with so many slots on. Where the set may run for part of a slot, h is that part, l what of
+ * The programme of a day. Where the set may run for part of a slot, h is that part, l what of
  * it is at low load: `h ≤ y`, `g ≤ most·h`, `g ≥ low·(h − l)`, `l ≤ w`, `l ≥ h + w − 1`; whatever runs takes its own part of h.
  */
-export function layDown(day: RunDay, hours?: number): Laid {
+export function layDown(day: RunDay): Laid {
   const programme = emptyProgramme()
   const { set, costs, slotHours, quiet } = day
   const slots = day.baseKW.map((_, t) => t)
@@ -172,10 +168,6 @@ export function layDown(day: RunDay, hours?: number): Laid {
       put([...among.flatMap((one) => one.runs), [on[t]!, -atMost]], { most: 0 })
       if (part) put([...among.flatMap((one) => one.share), [running[t]!, -atMost]], { most: 0 })
     }
-  }
-  if (hours !== undefined) {
-    programme.rows.push({ terms: ones(on), least: hours, most: hours })
-    if (hours > 0) programme.rows.push({ terms: ones(start), least: 1 })
   }
   return { programme, on, running, set: output, batches, stores, ...power.columns }
 }

@@ -60,16 +60,25 @@ export function addChoice(programme: Programme, cost = 0, isOpen = true): number
   return addColumn(programme, { cost, from: 0, to: isOpen ? 1 : 0, whole: true })
 }
 
+export interface SolverLimit {
+  readonly seconds: number
+  /** `little`: for a programme so small that preparing it takes longer than solving it. */
+  readonly effort?: 'usual' | 'little'
+}
+
 /** The least cost that the rows allow, proved: no gap is left between the best found and the bound. */
 export function optimumOf(
   highs: Highs,
   programme: Programme,
-  { seconds }: { readonly seconds: number },
+  { seconds, effort = 'usual' }: SolverLimit,
 ): Optimum {
-  return highs.withModel(arraysOf(highs, programme), (model): Optimum => {
-    model.options.set({ output_flag: false, mip_rel_gap: 0, mip_abs_gap: 1e-7, time_limit: seconds })
+  return highs.withModel(toArrays(highs, programme), (model): Optimum => {
+    model.options.set({
+      ...{ output_flag: false, mip_rel_gap: 0, mip_abs_gap: 1e-7, time_limit: seconds },
+      ...(effort === 'little' ? { presolve: 'off', mip_heuristic_effort: 0 } : {}),
+    })
     const { modelStatus } = model.run()
-    if (modelStatus !== optimal) return { ok: false, why: whyOf(modelStatus), words: wordsOf(modelStatus) }
+    if (!isOptimal(modelStatus)) return { ok: false, why: whyOf(modelStatus), words: wordsOf(modelStatus) }
     return { ok: true, values: model.getSolution().colValue, cost: model.getObjectiveValue() }
   })
 }
@@ -78,6 +87,11 @@ export function optimumOf(
 const optimal = 7
 const infeasible: readonly ModelStatusCode[] = [8, 9]
 const outOfTime = 13
+
+/** Whether the solver proved what it gives. */
+export function isOptimal(status: ModelStatusCode): boolean {
+  return status === optimal
+}
 
 function whyOf(status: ModelStatusCode): 'infeasible' | 'time' | 'failed' {
   if (infeasible.includes(status)) return 'infeasible'
@@ -92,7 +106,7 @@ function wordsOf(status: ModelStatusCode): string {
 }
 
 /** The programme as arrays, its matrix row by row. */
-function arraysOf(highs: Highs, { columns, rows }: Programme) {
+export function toArrays(highs: Highs, { columns, rows }: Programme) {
   const far = highs.infinity
   const entries = rows.reduce((sum, { terms }) => sum + terms.length, 0)
   const starts = new Int32Array(rows.length + 1)

@@ -31,9 +31,8 @@ export function roomFor<T extends { readonly mostKW: number }>(
   })
 }
 
-/** Whether a store may be filled beside whatever of the others there is room for. */
-export function fitsAnyway(day: RunDay, store: Store, at: number): boolean {
-  const room = roomAt(day, at)
+/** Whether a store may be filled beside whatever of the others there is room for. [kW] */
+export function fitsAnyway(day: Pick<RunDay, 'batches' | 'stores'>, store: Store, room: number): boolean {
   const others = [
     ...day.batches.map(({ kW, mostKW }) => mostKW ?? kW),
     ...day.stores.filter(({ id }) => id !== store.id).map(({ kW }) => kW),

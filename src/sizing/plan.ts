@@ -9,6 +9,7 @@ import { type DayProblem, dayProblems, type RunDay, standsIn } from './plan-day.
 import { type Laid, layDown } from './plan-lay.js'
 import { type Optimum, optimumOf } from './plan-milp.js'
 import { type Choices, type RunOfDay, runOf } from './plan-run.js'
+import { searchPlan } from './plan-search.js'
 
 export type Planned =
   | { readonly ok: true; readonly choices: Choices; readonly run: RunOfDay }
@@ -29,7 +30,7 @@ export function planDay(
 ): Planned {
   const problems = dayProblems(day)
   if (problems.length > 0) return { ok: false, problems }
-  const found = day.partSlots ? solve(highs, day, limit) : byHours(highs, day, limit)
+  const found = standsIn(day) ? solve(highs, day, limit) : bySearch(highs, day, limit)
   if (!found.ok) {
     const allowed =
       found.why === 'infeasible'
@@ -44,42 +45,20 @@ type Solved =
   | { readonly ok: true; readonly choices: Choices; readonly cost: number }
   | Extract<Optimum, { ok: false }>
 
-function solve(highs: Highs, day: RunDay, limit: { readonly seconds: number }, hours?: number): Solved {
-  const laid = layDown(day, hours)
+/** The search, and where the day is too large for it the programme of the whole. */
+function bySearch(highs: Highs, day: RunDay, limit: { readonly seconds: number }): Solved {
+  const found = searchPlan(highs, day, limit)
+  if (found.ok || found.why !== 'too-many') return found
+  const whole = solve(highs, day, limit)
+  const { best } = found
+  const isBest = best !== undefined && (whole.ok ? best.cost < whole.cost : whole.why === 'infeasible')
+  return isBest ? { ok: true, ...best } : whole
+}
+
+function solve(highs: Highs, day: RunDay, limit: { readonly seconds: number }): Solved {
+  const laid = layDown(day)
   const found = optimumOf(highs, laid.programme, limit)
   return found.ok ? { ok: true, choices: choicesOf(day, laid, found.values), cost: found.cost } : found
-}
-
-/**
- * The same optimum, found one number of slots after another: hours that are alike can change places in very many ways, and
- * are soon told apart once it is said how many of them there are. It ends where so many slots alone cost more than the best
- * found, with the energy of the day and one start.
- */
-function byHours(highs: Highs, day: RunDay, limit: { readonly seconds: number }): Solved {
-  const { costs, slotHours } = day
-  const kWh = leastKWh(day)
-  const fewest = standsIn(day) ? 0 : day.baseKW.filter((kW) => kW > 0).length
-  const most = day.baseKW.filter((_, t) => !day.quiet?.[t]).length
-  let best: Solved = { ok: false, why: 'infeasible', words: 'nothing meets all that is asked' }
-  for (let hours = fewest; hours <= most; hours++) {
-    const least = costs.perHour * slotHours * hours + costs.perKWh * kWh + (hours > 0 ? costs.perStart : 0)
-    if (best.ok && least >= best.cost - 1e-9) break
-    const found = solve(highs, day, limit, hours)
-    if (found.ok && (!best.ok || found.cost < best.cost)) best = found
-    if (!found.ok && found.why !== 'infeasible') return found
-  }
-  return best
-}
-
-/** Energy that the set has to give in any plan: what is wanted, less all that sun and shore could give; a battery only loses. [kWh] */
-function leastKWh({ baseKW, slotHours, batches, stores, solarKW = [], shore }: RunDay): number {
-  const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0)
-  const filled = stores.map(({ kW, perHour, drawn, begins, ends = 0, least }) => {
-    const rise = begins === undefined ? 0 : Math.max(ends, least) - begins
-    return Math.max(0, (kW * (sum(drawn) + rise)) / perHour)
-  })
-  const wantedKW = sum(baseKW) + sum(batches.map(({ kW, slots }) => kW * slots))
-  return Math.max(0, slotHours * (wantedKW - sum(solarKW) - sum(shore?.mostKW ?? [])) + sum(filled))
 }
 
 /** The yes-and-no rounded, and what goes with it. */
