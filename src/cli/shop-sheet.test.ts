@@ -80,6 +80,18 @@ test('a sheet for a rewind: leads as found drawn, what is required, data, tests 
     },
     [photograph],
   )
+  const scorched = join(data, 'scorched.png')
+  writeFileSync(
+    scorched,
+    await sharp({ create: { width: 6, height: 9, channels: 3, background: '#222' } })
+      .png()
+      .toBuffer(),
+  )
+  const finding = { part: ['stator-winding'], 'defect-seen': ['scorched'] }
+  await addEntry(
+    { kind: 'finding', bare: [], flags: finding },
+    { data, boat: 'petrel', set: 'main', from: '2026-10-02', photograph: [scorched, photograph] },
+  )
   const html = join(data, 'sheet.html')
   const { sheet, text } = answered(
     await showShopSheet({ ...of, ask: ['rewind-stator, bearings'], askAbove: 2400, resistance: 0.31, html }),
@@ -112,6 +124,8 @@ test('a sheet for a rewind: leads as found drawn, what is required, data, tests 
   for (const title of titles(sheet)) expect(page).toContain(`<h2>${title}</h2>`)
   expect(page.match(/<svg class="links"/g)).toHaveLength(2)
   expect(page.match(/<img src="data:image\/[a-z]+;base64,[^"]+" alt="1: leads as found">/g)).toHaveLength(1)
+  expect(page).toContain('alt="2: stator winding, 2026-10-02"')
+  expect(page).not.toContain('alt="3: ')
   expect(text).toMatch(/- 1: leads as found \([0-9a-f]{8}\)/)
 
   const anew = answered(await showShopSheet({ ...of, ask: ['dry-and-varnish'], linked: 'halves-parallel' }))

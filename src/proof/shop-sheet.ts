@@ -16,7 +16,9 @@ import { lookAtLinks } from './links/look-at-links.js'
 import { phasorDrawing } from './links/phasor-drawing.js'
 import { sayOhms, sayVolts } from './links/say-links.js'
 import type { CoilValues, Joined } from './links/winding.js'
+import { sayFigure } from './say-figure.js'
 import type { SheetBlock, SheetPassage } from './shop-sheet-blocks.js'
+import { picturesForShop } from './shop-sheet-pictures.js'
 import {
   balanceWanted,
   bearingWants,
@@ -108,7 +110,7 @@ export function shopSheetOf(of: ShopSheetOf): ShopSheet {
       },
       price(of),
       photographs(of),
-      hazards(),
+      hazards(of.limits),
     ],
     colophon: `Gensettle ${program}, as of ${register.asOf}. Figures marked recalled or practice are to be checked; what the workshop’s own standard says stricter holds.`,
   }
@@ -332,36 +334,30 @@ function price({ register, entries, askAbove }: ShopSheetOf): SheetPassage {
   }
 }
 
-function photographs({ found }: ShopSheetOf): SheetPassage {
-  const list = found?.record.photographs ?? []
+function photographs({ found, entries, jobs }: ShopSheetOf): SheetPassage {
+  const pictures = picturesForShop({ found: found?.record, entries, jobs })
   return {
     title: 'Photographs',
     blocks: [
-      list.length === 0
+      pictures.length === 0
         ? {
             is: 'text',
             text: 'None are in the log. Take them before it leaves: terminal box, each lead’s mark, plate, both ends.',
           }
-        : {
-            is: 'pictures',
-            pictures: list.map((one, at) => ({
-              ...one,
-              shows: `${at + 1}: ${one.shows ?? 'leads as found'}`,
-            })),
-          },
+        : { is: 'pictures', pictures },
       { is: 'signatures', lines: ['Sent by', 'Date', 'Received by', 'Date'] },
     ],
   }
 }
 
-function hazards(): SheetPassage {
+function hazards(limits: Limits): SheetPassage {
   return {
     title: 'Cautions',
     blocks: [
       {
         is: 'list',
         items: [
-          'Lifting: over 23 kg a head, use gear; prop the engine before an alternator with one bearing comes off.',
+          `Lifting: over ${sayFigure(limits('lift-by-one').value, 'kg')} a head, use gear; prop the engine before an alternator with one bearing comes off.`,
           'Stored charge: bleed capacitors, and meter them, before a lead is touched.',
           'Tests above 500 V DC are for the shop alone, electronics out. Local rules and licensed people come first.',
         ],
