@@ -4,8 +4,9 @@
  * @module
  */
 
-import { type ReactNode, Suspense, useEffect, useMemo, useRef, useState } from 'react'
+import { type ReactNode, Suspense, useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import type { Boat } from './data/boat.js'
+import { useEscape } from './escape.js'
 import { type Light, lights, useLight } from './light.js'
 import type { OfSet } from './of-set.js'
 import { Button, Link } from './parts/index.js'
@@ -33,6 +34,8 @@ export interface FrameProps {
 export function Frame({ route, boat, children }: FrameProps) {
   const [writing, setWriting] = useState(false)
   const [light, setLight] = useLight()
+  const putAway = useCallback(() => setWriting(false), [])
+  useEscape(putAway)
   const ofSet = 'boat' in route ? route : undefined
   const entries = boat?.entries
   const setName = ofSet?.set
@@ -73,9 +76,7 @@ export function Frame({ route, boat, children }: FrameProps) {
       )}
       <main id="page-matter" tabIndex={-1}>
         {boat?.status === 'failed' && <p className="waiting small">{shell.failedToRead}</p>}
-        {ofSet && writing && (
-          <Writing of={ofSet} onDone={() => setWriting(false)} Form={screens.writeEntry} />
-        )}
+        {ofSet && writing && <Writing of={ofSet} onDone={putAway} Form={screens.writeEntry} />}
         {children}
       </main>
       <p className="colophon fine">{shell.footer}</p>
@@ -127,8 +128,13 @@ function Writing({
 }) {
   const box = useRef<HTMLElement>(null)
   useEffect(() => {
+    const before = document.activeElement
     box.current?.focus()
     box.current?.scrollIntoView({ block: 'nearest' })
+    return () => {
+      // Put away from within it, it leads back to where one was.
+      if (before instanceof HTMLElement) before.focus({ preventScroll: true })
+    }
   }, [])
   return (
     <section className="writing" ref={box} tabIndex={-1} aria-label={shell.writeEntry}>
