@@ -109,14 +109,19 @@ function OneOddity({ of, oddity, entries, onLeave }: OneProps) {
     const written = await write([draft])
     if (!written.ok) setProblem(written.problems.map((one) => saidProblem(one)).join(' '))
   }
-  const few = [...entries].reverse().slice(0, 2)
+  const retyping = (entry: Entry) => words.retype(sayDate(entry.until), lowerFirst(kindNames[entry.kind]))
+  // Of two that would be called the same one is enough: it is asked about for being the other's double.
+  const few = [...entries]
+    .reverse()
+    .slice(0, 2)
+    .filter((entry, at, two) => at === 0 || retyping(entry) !== retyping(two[0]!))
   const acts = of.readOnly ? null : (
     <>
       {few
         .filter(({ kind }) => fieldsOf(kind).length > 0)
         .map((entry) => (
           <Button key={entry.id} onClick={() => setMending(entry)}>
-            {words.retype(sayDate(entry.until), lowerFirst(kindNames[entry.kind]))}
+            {retyping(entry)}
           </Button>
         ))}
       {answersTo(oddity, entries).map(({ says, draft }) => (

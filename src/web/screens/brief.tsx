@@ -12,7 +12,7 @@ import { useCatalogue } from '../data/catalogue.js'
 import { RegionOfPage } from '../data/region.js'
 import { useLive } from '../data/value.js'
 import type { OfSet } from '../of-set.js'
-import { Failed, Link, Preparing } from '../parts/index.js'
+import { Failed, Link, Preparing, Refining } from '../parts/index.js'
 import { pathTo } from '../routes.js'
 import { words } from '../words/brief.js'
 import { inRegion } from '../words/region.js'
@@ -49,17 +49,34 @@ export function BriefScreen(of: OfSet) {
 }
 
 function Waiting(of: { readonly answer: Answer; readonly bearing: Bearing; readonly back: React.ReactNode }) {
-  const { stage } = useLive(of.answer.progress)
-  const { findingOut, changes, when } = of.bearing
-  const done = [findingOut, changes, when].filter((part) => part !== undefined).length
+  const { answer, bearing } = of
+  const { stage, histories, wanted } = useLive(answer.progress)
   const { waiting } = words
-  const lead =
-    stage === 'done'
-      ? `${waiting.bearing} ${waiting.parts(done)}`
-      : stage === 'stopped'
-        ? waiting.stopped
-        : waiting.answer
-  return <Preparing title={words.title} words={{ say: waiting.say, lead }} margin={<p>{of.back}</p>} />
+  const stands = stage === 'done'
+  const isStopped = stands ? bearing.stage === 'stopped' : stage === 'stopped'
+  const there = [bearing.findingOut, bearing.changes, bearing.when].filter((part) => part !== undefined)
+  const lead = isStopped
+    ? waiting.stopped
+    : stands
+      ? `${waiting.bearing} ${waiting.parts(there.length)}`
+      : waiting.answer
+  const share = stands ? (bearing.share ?? 0) : wanted > 0 ? histories / wanted : 0
+  const progress = (
+    <Refining
+      share={share}
+      state={isStopped ? 'stopped' : 'refining'}
+      word={waiting.word}
+      onStop={stands ? bearing.stop : answer.stop}
+      onGoOn={stands ? bearing.goOn : answer.goOn}
+    />
+  )
+  const margin = (
+    <>
+      <p>{of.back}</p>
+      {progress}
+    </>
+  )
+  return <Preparing title={words.title} words={{ say: waiting.say, lead }} margin={margin} />
 }
 
 /** None until the answer stands and all that bears on it is there. */

@@ -10,8 +10,8 @@ export const words = {
   waiting: {
     say: 'The brief waits until the answer stands.',
     answer: 'The histories are being played; then what bears on the answer is worked out.',
-    stopped:
-      'The answer was stopped before it stood. Let it go on at the page of alternatives, and the brief follows.',
+    stopped: 'It was stopped before all of it stood. Let it go on, and the brief follows.',
+    word: 'working it out',
     bearing:
       'The answer stands. What is worth finding out, what would change it and when to replace are being worked out.',
     parts: (done: number) => `${done} of 3 are there.`,
