@@ -59,19 +59,27 @@ test('what a nameplate or a meter says takes its place', () => {
   expect(one({ ...of, horsepower: 1.5, codeLetter: 'H' }).start!.va).toBeCloseTo(1500 * 7.1, 6)
   expect(one({ ...of, softStarter: true }).start!.va).toBeCloseTo(0.35 * 7200, 6)
   // Six times 16 A at 115 V: the table's, where there is no more than the power.
-  expect(one({ id: 'p', runW: 900, horsepower: 1 }).start!.va).toBeCloseTo(6 * 16 * 115, 6)
-  expect(one({ id: 'p', runW: 900, horsepower: 1 }).vars).toBeCloseTo(675, 6)
+  expect(one({ id: 'p', runW: 900, horsepower: 1, hours: { day: 1 } }).start!.va).toBeCloseTo(6 * 16 * 115, 6)
+  expect(one({ id: 'p', runW: 900, horsepower: 1, hours: { day: 1 } }).vars).toBeCloseTo(675, 6)
 })
 
 // NEMA MG 1 10.37.2; held: quoted. 60 A at 230 V and 1.5 hp are 9.2 kVA/hp.
 test('a nameplate’s current and horsepower make its letter, and another one told is asked about', () => {
-  const pump = { id: 'pump', runW: 1400, volts: 230, lockedRotorA: 60, horsepower: 1.5 }
+  const hours = { day: 1 }
+  const pump = { id: 'pump', runW: 1400, volts: 230, lockedRotorA: 60, horsepower: 1.5, hours }
   expect(one(pump, fifty).start).toMatchObject({ va: 13_800, letter: 'L' })
   expect(one({ ...pump, codeLetter: 'L' }, fifty).start!.letter).toBe('L')
   const { loads, problems } = read([{ ...pump, codeLetter: 'H' }], fifty)
   expect(loads[0]!.start!.va).toBeCloseTo(13_800, 9)
   expect(problems).toMatchObject([{ code: 'contradicted', path: 'load pump: codeLetter', found: 'H' }])
   expect(problems[0]!.allowed).toContain('L, the letter of 60 A')
+})
+
+test('a load of which nobody says when it is on is asked about', () => {
+  const { loads, problems } = read([{ id: 'pump', runW: 900 }])
+  expect(loads).toHaveLength(1)
+  expect(problems).toMatchObject([{ code: 'missing', path: 'load pump: hours' }])
+  expect(read([{ id: 'pump', runW: 900, hours: { day: 0 } }]).problems).toEqual([])
 })
 
 test('a 240 V load hangs across both legs; the others go where less hangs, or where they are said to', () => {

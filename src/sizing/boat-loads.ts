@@ -57,7 +57,7 @@ export function boatLoads(
       problems.push(load)
       return []
     }
-    problems.push(...letterProblem(fact, load))
+    problems.push(...letterProblem(fact, load), ...hoursProblem(fact, load))
     const count = fact.count ?? 1
     return Array.from({ length: count }, (_, i) =>
       count === 1 ? load : { ...load, id: `${load.id}.${i + 1}`, name: `${load.name}, ${i + 1}` },
@@ -191,6 +191,13 @@ function letterProblem(fact: LoadFact, load: Load): Problem[] {
   if (codeLetter === undefined || letter === undefined || letter === codeLetter) return []
   const allowed = `${letter}, the letter of ${lockedRotorA} A at ${load.volts} V and ${horsepower} hp`
   return [problem('contradicted', `load ${fact.id}: codeLetter`, codeLetter, allowed)]
+}
+
+/** A load that nobody says is ever switched on stands on the list, and draws nothing. */
+function hoursProblem(fact: LoadFact, { hours }: Load): Problem[] {
+  if (fact.hours !== undefined || Object.keys(hours).length > 0) return []
+  const allowed = 'hours a day that it is switched on, by occasion; until then it draws nothing'
+  return [problem('missing', `load ${fact.id}: hours`, 'none', allowed)]
 }
 
 /** From the nameplate first: current, then letter, then power; then the catalogue's motor. [VA] */
