@@ -101,7 +101,9 @@ function testsText(tests: readonly OwedTest[]): string[] {
 }
 
 function testText({ test, name, part, is, because, waitsFor, passedOver, results }: OwedTest): string[] {
-  const works = [...new Set(because.map((one) => `${one.part ?? 'a test of'} ${one.date}`))].join(', ')
+  const works = [...new Set(because.map((one) => `${one.part ?? 'what was found on'} ${one.date}`))].join(
+    ', ',
+  )
   return [
     `  ${is.padEnd(11)}  ${test}${part === undefined ? '' : ` --part ${part}`}  ${name}`,
     ...(is === 'owed'

@@ -78,7 +78,7 @@ function stopLines(of: JobSheetOf): SheetPassage[] {
   const blocks: SheetBlock[] = [
     ...open.map(({ hazard, why, act, clearWhen }) => ({
       is: 'stop' as const,
-      text: `${hazard}. ${why} ${act} Clear when ${clearWhen.join('; ')}.`,
+      text: `${hazard}. ${why} ${act} Clear when: ${clearWhen.join('; ')}.`,
     })),
     ...lines.flatMap(({ hazard, why, passedOver }): SheetBlock[] =>
       passedOver === undefined

@@ -129,8 +129,8 @@ function openLine(
     why: [...new Set(causes.map(({ why }) => why))].join(' '),
     act,
     clearWhen: [
-      ...(causes.every(({ by }) => by === 'danger') ? [] : clearWhen),
-      ...[...new Set(causes.flatMap(clearedWhen))],
+      ...(causes.every(({ by }) => by === 'danger') ? [] : clearWhen.map(lowerFirst)),
+      ...new Set(causes.flatMap(clearedWhen)),
     ],
     ...(bars === undefined ? {} : { bars }),
     eachTime: rule.eachTime === true,
@@ -145,7 +145,7 @@ function openLine(
 
 /** A danger is made safe where it was found, whatever the line says in general. */
 function clearedWhen({ by, part = '' }: LineCause): string[] {
-  return by === 'danger' ? [`What was found at the ${plain(part)} is mended or made safe, and entered`] : []
+  return by === 'danger' ? [`what was found at the ${plain(part)} is mended or made safe, and entered`] : []
 }
 
 /** What in the log holds a line open. */
@@ -214,6 +214,11 @@ function ofResult({ entry, order, judgement, test, part }: ProofResult): LineCau
 function ofDanger({ entry, danger, part, mode }: OpenDanger, orderOf: (entry: string) => number): LineCause {
   const why = `A danger was found at the ${plain(part)} and is not made safe: ${plain(danger)}.`
   return { by: 'danger', entry, order: orderOf(entry), why, danger, part, mode }
+}
+
+/** A sentence within another; one that begins with a number or an abbreviation stays. */
+export function lowerFirst(text: string): string {
+  return /^[A-Z][a-z]/.test(text) ? text[0]!.toLowerCase() + text.slice(1) : text
 }
 
 function plain(id: string): string {

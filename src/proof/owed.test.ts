@@ -373,7 +373,7 @@ test('every danger that can be found opens a line, and one of a trip not that of
   const asleep = trialEntry(1, 'finding', { about, verdict: 'defect-seen' }, { from: day(1) })
   expect(owedAfter([asleep]).lines.map(({ line }) => line)).toEqual(['bypassed-trip'])
   expect(owedAfter([asleep]).lines[0]?.clearWhen).toEqual([
-    'What was found at the oil pressure trip is mended or made safe, and entered',
+    'what was found at the oil pressure trip is mended or made safe, and entered',
   ])
 })
 

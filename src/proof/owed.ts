@@ -13,7 +13,14 @@ import { type Entry, isKind } from '../logbook/kinds.js'
 import { hoursAt } from '../register/hours.js'
 import type { SetRegister } from '../register/register-types.js'
 import type { Limits } from './limits.js'
-import { entriesOfSet, type OpenLine, openLinesOf, type PassedOver, passedOverIn } from './open-lines.js'
+import {
+  entriesOfSet,
+  lowerFirst,
+  type OpenLine,
+  openLinesOf,
+  type PassedOver,
+  passedOverIn,
+} from './open-lines.js'
 import { latestResults, type ProofResult, resultsOf } from './results.js'
 import type { Verdict } from './test-type.js'
 import { proofTestOf } from './tests.js'
@@ -305,8 +312,4 @@ const mostNamed = 4
 function nameOf({ test, name, part }: Pick<OwedTest, 'test' | 'name' | 'part'>): string {
   const said = proofTestOf(test) === undefined ? test : lowerFirst(name)
   return part === undefined ? said : `${said} (${part.replaceAll('-', ' ')})`
-}
-
-function lowerFirst(text: string): string {
-  return /^[A-Z][a-z]/.test(text) ? text[0]!.toLowerCase() + text.slice(1) : text
 }

@@ -5,19 +5,18 @@
  */
 
 import { useEffect, useId, useRef, useState } from 'react'
-import type { OpenLine } from '../../proof/open-lines.js'
 import type { Gate, Owed, OwedTest } from '../../proof/owed.js'
 import { proofTestOf, proofTests } from '../../proof/tests.js'
 import { useSaid } from '../data/region.js'
 import type { OfSet } from '../of-set.js'
-import { Button, Lead, Link, Passage, Preparing, Say, Stop, Tag } from '../parts/index.js'
+import { Button, Lead, Link, Passage, Preparing, Say, Tag } from '../parts/index.js'
 import { pathTo } from '../routes.js'
 import { words as linkWords } from '../words/links.js'
 import { words } from '../words/proof.js'
-import { sayDate } from '../words/say.js'
+import { lowerFirst, sayDate } from '../words/say.js'
 import { type OfProof, useProof } from './of-proof.js'
+import { OpenLines } from './proof-lines.js'
 import { LockOutSteps } from './proof-lock-out.js'
-import { PassOver } from './proof-pass-over.js'
 import { OneTest } from './proof-test.js'
 import '../look/proof.css'
 
@@ -81,13 +80,7 @@ function Overview({ of, proof, onChoose }: OverviewProps) {
           <Link to={pathTo({ page: 'links', ...of })}>{linkWords.link}</Link>
         </p>
       </Passage>
-      {owed.lines.length > 0 && (
-        <Passage title={words.stops} says={words.stopsSays} className="stops">
-          {owed.lines.map((line) => (
-            <OneLine key={line.line} of={of} line={line} proof={proof} onChoose={onChoose} />
-          ))}
-        </Passage>
-      )}
+      <OpenLines of={of} proof={proof} onChoose={onChoose} />
       {owed.gates.map((gate) => (
         <Stage key={gate.stage} gate={gate} owed={owed} onChoose={onChoose} />
       ))}
@@ -164,47 +157,6 @@ function Answer({ owed }: { readonly owed: Owed }) {
   )
 }
 
-function lowerFirst(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1)
-}
-
-interface OneLineProps {
-  readonly of: OfSet
-  readonly line: OpenLine
-  readonly proof: OfProof
-  readonly onChoose: (chosen: Chosen) => void
-}
-
-function OneLine({ of, line, proof, onChoose }: OneLineProps) {
-  const said = useSaid()
-  const { hazard, why, act, clearWhen, closedBy, never, licensed, passedOver } = line
-  const result = proof.owed.results.find(({ entry }) => line.entries.includes(entry))
-  const test = result?.test ?? closedBy[0]
-  const acts = test !== undefined && (
-    <Button onClick={() => onChoose({ test, part: result?.part })}>
-      {words.again}
-      <span className="unseen">{words.toTest(said(proofTestOf(test)?.name ?? test))}</span>
-    </Button>
-  )
-  return (
-    <Stop title={`${hazard}: ${lowerFirst(why)}`} acts={acts}>
-      <p>{said(act)}</p>
-      <p className="small">
-        {words.clearWhen}
-        {said(clearWhen.join('; '))}. {licensed && said(words.licensed)} {never && words.never}
-      </p>
-      {passedOver !== undefined && (
-        <p className="small">
-          <b>{words.is['passed over']}</b>, {sayDate(passedOver.date)}: {passedOver.because}
-        </p>
-      )}
-      {!never && passedOver === undefined && !proof.log.readOnly && (
-        <PassOver of={of} about={line.line} name={hazard} />
-      )}
-    </Stop>
-  )
-}
-
 function Stage({
   gate,
   owed,
@@ -240,7 +192,7 @@ function OwedRow({ one, onChoose }: { readonly one: OwedTest; readonly onChoose:
       </p>
       <p className="fine">
         {last === undefined
-          ? `${words.after}${because.map((one) => `${one.part?.replaceAll('-', ' ') ?? ''}, ${sayDate(one.date)}`).join('; ')}.`
+          ? because.map((one) => sayReason(one, said)).join(' ')
           : `${sayDate(last.date)}: ${said(last.judgement.says)}`}{' '}
         {passedOver?.because} {waits && words.waitsFor(said(waitsFor[0]!), waitsFor.length - 1)}
       </p>
@@ -250,6 +202,13 @@ function OwedRow({ one, onChoose }: { readonly one: OwedTest; readonly onChoose:
       </Button>
     </li>
   )
+}
+
+/** The work after which it is owed; without work, why. */
+function sayReason({ part, date, why }: OwedTest['because'][number], said: (text: string) => string): string {
+  return part === undefined
+    ? `${sayDate(date)}: ${said(why)}`
+    : `${words.after}${part.replaceAll('-', ' ')}, ${sayDate(date)}.`
 }
 
 function State({ is, waits }: { readonly is: OwedTest['is']; readonly waits: boolean }) {

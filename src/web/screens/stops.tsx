@@ -30,10 +30,13 @@ export function StopLines({ basis, log }: StopLinesProps) {
   if (stops.length === 0) return null
   return (
     <Passage title={said.title} className="stops">
-      {stops.map((stop) =>
-        stop.passedOver === undefined ? (
+      {stops
+        .filter(({ passedOver }) => passedOver === undefined)
+        .map((stop) => (
           <OneStop key={keyOf(stop)} stop={stop} basis={basis} log={log} />
-        ) : (
+        ))}
+      {stops.map((stop) =>
+        stop.passedOver === undefined ? null : (
           <PassedOver key={keyOf(stop)} why={stop.why} {...stop.passedOver} />
         ),
       )}

@@ -21,7 +21,10 @@ export const words = {
   },
   stops: 'What blocks',
   stopsSays: 'A stop line closes with a reading, not with a date.',
-  clearWhen: 'Clear when ',
+  clearWhen: 'Clear when: ',
+  toCase: 'To the case',
+  toLinks: 'To the winding links',
+  toSet: 'To the set, to enter that it is made safe',
   licensed: 'A licensed marine electrician, where one careful look does not settle it.',
   never: 'No reason passes it over.',
   is: {
