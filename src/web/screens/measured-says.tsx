@@ -17,7 +17,7 @@ export interface MeasuredSaysProps {
 export function MeasuredSays({ measured, basis }: MeasuredSaysProps) {
   const { against } = measured
   return (
-    <p className="prose">
+    <p className="prose gap-small">
       {[
         ...(against === undefined
           ? []

@@ -71,27 +71,33 @@ export function SizingLoads({ sized, of, boat }: SizingLoadsProps) {
 function ListRows({ sized }: { readonly sized: BoatSize }) {
   const { loads, reckoned, basis } = sized
   if (basis !== 'corrected') {
-    const rows = loads.map((load) => rowOf(load, [`${spoken(hoursOn(load))} h`]))
+    const rows = loads.map((load) => {
+      const { draws, starts, from } = cellsOf(load)
+      return [spaced(load.id), draws, starts, `${spoken(hoursOn(load))} h`, from]
+    })
     return <SizingRows name={said.title} heads={said.heads} rows={rows} />
   }
   const rows = reckoned.map((load) => {
     const entered = loads.find(({ id }) => id === load.id)
-    return rowOf(load, [
+    const { draws, starts, from } = cellsOf(load)
+    return [
+      spaced(load.id),
       entered === undefined ? '–' : `${spoken(hoursOn(entered))} h`,
       `${spoken(hoursOn(load))} h`,
-    ])
+      draws,
+      starts,
+      from,
+    ]
   })
   return <SizingRows name={said.title} heads={said.correctedHeads} rows={rows} />
 }
 
-function rowOf({ id, watts, volts, start, basis }: Load, hours: readonly string[]): string[] {
-  return [
-    spaced(id),
-    `${spoken(watts)} W, ${volts} V`,
-    start === undefined ? '–' : sayStart(start),
-    ...hours,
-    said.basis[basis],
-  ]
+function cellsOf({ watts, volts, start, basis }: Load) {
+  return {
+    draws: `${spoken(watts)} W, ${volts} V`,
+    starts: start === undefined ? '–' : sayStart(start),
+    from: said.basis[basis],
+  }
 }
 
 /** Loads of the catalogue by words of their names; each goes on the list with one press. */

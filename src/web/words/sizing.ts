@@ -103,10 +103,10 @@ export const words = {
     heads: ['Load', 'Draws', 'Starts with', 'Switched on a day', 'From'],
     correctedHeads: [
       'Load',
+      'On a day, as entered',
+      'Corrected by the recording',
       'Draws',
       'Starts with',
-      'Switched on a day, as entered',
-      'As the recording corrects it',
       'From',
     ],
     basis: { catalogue: 'catalogue', nameplate: 'nameplate', measured: 'measured' },
