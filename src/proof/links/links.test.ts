@@ -320,6 +320,20 @@ test('however leads are joined: Kirchhoff holds, and turning every EMF round cha
   )
 })
 
+test('whatever its coils are like, no pattern lets current go round with nothing switched on', () => {
+  fc.assert(
+    fc.property(fc.constantFrom(...links.patterns), anyValues, (one, values) => {
+      const winding = one.winding === 'four-leads' ? four : twelve
+      const { solved } = joinedWinding(winding, patternJoined(links, one), values)
+      const { emfV, resistanceOhm } = values
+      const most = emfV! / resistanceOhm!
+      for (const amps of solved.amps) expect(Math.hypot(amps!.re, amps!.im) / most).toBeLessThan(1e-9)
+      expect(solved.residual).toBeLessThan(1e-9)
+    }),
+    { numRuns: 40 },
+  )
+})
+
 test('coils named and ordered otherwise give the same', () => {
   const leads = leadsOf(twelve)
   fc.assert(
