@@ -1,3 +1,4 @@
+import { join } from 'node:path'
 import react from '@vitejs/plugin-react'
 import { defineConfig, type Plugin } from 'vite'
 
@@ -7,19 +8,33 @@ const begins = {
   test: /comlink|web\/(work\/(begin|key)|data\/today|routes|screen-files)\.ts$/,
   priority: 2,
 }
-/** One file of what most pages share, rather than thirty crumbs. */
-const shared = { name: 'shared', minShareCount: 3, priority: 1 }
+/** One file of what nearly all pages share, and one of what those that show figures share, rather than thirty crumbs. */
+const shared = { name: 'shared', minShareCount: 12, priority: 1 }
+const ofFigures = {
+  name: 'of-figures',
+  test: /src\/(web\/(parts|marks|data|entry)|web\/words\/(alternatives|figures|forecast|entry))/,
+  minShareCount: 3,
+}
 
 export default defineConfig({
   root: 'src/web',
   plugins: [react(), fetchedBeforehand()],
+  // In browsers the kernel is a file of its own.
+  resolve: {
+    alias: [
+      {
+        find: /^\.\/kernel-bytes\.js$/,
+        replacement: join(import.meta.dirname, 'src/web/work/kernel-elsewhere.ts'),
+      },
+    ],
+  },
   worker: { format: 'es' },
   build: {
     outDir: '../../dist/web',
     emptyOutDir: true,
     target: 'es2023',
     assetsInlineLimit: 0,
-    rolldownOptions: { output: { codeSplitting: { groups: [begins, shared] } } },
+    rolldownOptions: { output: { codeSplitting: { groups: [begins, shared, ofFigures] } } },
   },
   // While pages are being built: `gensettle serve` answers what is asked under /api.
   server: { proxy: { '/api': process.env.GENSETTLE_ADDRESS ?? 'http://127.0.0.1:4321' } },

@@ -38,12 +38,12 @@ export function hasChromium(): boolean {
 
 /**
  * Builds the pages and opens one cold so many times; of times the shortest counts, and of long tasks the fewest.
- * `verdictsTold`: after a start has told its verdicts, of which the page has the posterior; else it works it out itself.
+ * `verdictsTold`: after a start has told its verdicts, with whose figures the page begins; else it works them out itself.
  */
 export async function benchPages({ rounds = 3, verdictsTold = true } = {}): Promise<PageFigures> {
   execFileSync('npx', ['vite', 'build', '--logLevel', 'error'], { cwd: root, stdio: 'inherit' })
   const served = await serveFolder({ pagesFolder: pages })
-  if (verdictsTold) workOutAnswers(served.folder)
+  if (verdictsTold) await workOutAnswers(served.folder)
   const browser = await chromium.launch({
     executablePath: path,
     args: process.getuid?.() === 0 ? ['--no-sandbox'] : [],

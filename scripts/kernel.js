@@ -1,4 +1,4 @@
-// `npm run kernel`: compiles the simulator's kernel to WebAssembly and writes it down as text; `npm test` compares.
+// `npm run kernel`: compiles the simulator's kernel to WebAssembly and writes it down, as text and as it is; `npm test` compares.
 import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
@@ -24,22 +24,25 @@ export async function compileAssembly(entry) {
   return bytes
 }
 
-/** The text of `kernel-bytes.ts`, made from the sources as they are now. */
-export async function kernelBytesText() {
+/** The kernel made from the sources as they are now: `kernel.wasm`, and the text of `kernel-bytes.ts`. */
+export async function compileKernel() {
   const bytes = await compileAssembly(join(alternatives, 'kernel', 'index.ts'))
   const lines = Buffer.from(bytes)
     .toString('base64')
     .match(/.{1,100}/g)
     .map((line) => `  '${line}',`)
-  return `// Made from kernel/*.ts by \`npm run kernel\`: do not edit.
+  const text = `// Made from kernel/*.ts by \`npm run kernel\`: do not edit.
 
 /** The simulator's kernel, WebAssembly in base 64. */
 export const kernelBase64 = [
 ${lines.join('\n')}
 ].join('')
 `
+  return { bytes, text }
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
-  writeFileSync(join(alternatives, 'kernel-bytes.ts'), await kernelBytesText())
+  const { bytes, text } = await compileKernel()
+  writeFileSync(join(alternatives, 'kernel.wasm'), bytes)
+  writeFileSync(join(alternatives, 'kernel-bytes.ts'), text)
 }

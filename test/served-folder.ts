@@ -8,15 +8,13 @@ import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs'
 import { request } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { prepareAnswer } from '../src/alternatives/settle.js'
-import { memoryOf, posteriorsOf, readCurrent } from '../src/cli/opened.js'
-import { today } from '../src/cli/places.js'
+import { answerSeed } from '../src/alternatives/answer-key.js'
+import { computedOf, figuresKeptIn, memoryOf } from '../src/cli/opened.js'
 import { shippedCatalogue, shippedDemonstration, shippedFaultModel, shippedKits } from '../src/cli/shipped.js'
-import { setsOf } from '../src/register/register.js'
+import { verdictsOf } from '../src/cli/verdicts.js'
 import { listen } from '../src/server/listen.js'
 import { readPages } from '../src/server/pages.js'
 import { openStore } from '../src/store/store.js'
-import { answerSeed } from '../src/web/work/key.js'
 
 export interface ServedFolder {
   readonly folder: string
@@ -71,7 +69,7 @@ export async function serveFolder(how: ServeHow = {}): Promise<ServedFolder> {
     faults: shippedFaultModel(),
     kits: shippedKits(),
     pages: readPages(pagesFolder),
-    posterior: posteriorsOf(workedOutIn),
+    computed: computedOf(workedOutIn),
     onError: (error) => {
       throw error
     },
@@ -95,27 +93,11 @@ export async function serveFolder(how: ServeHow = {}): Promise<ServedFolder> {
   }
 }
 
-/** Works out what the answers of the demonstration boats rest on and keeps it in the folder, as a start of the program does. */
-export function workOutAnswers(folder: string): void {
+/** Works out the answers of the demonstration boats and keeps them in the folder, as a start of the program does. */
+export async function workOutAnswers(folder: string): Promise<void> {
   const store = shippedDemonstration()
-  const asOf = today()
-  for (const name of store.boats()) {
-    const read = readCurrent({ name, demonstration: true, store })
-    if (!read.ok) throw new Error(JSON.stringify(read.problems))
-    const { entries } = read
-    for (const set of setsOf(entries, asOf)) {
-      const memory = memoryOf(folder)
-      prepareAnswer({
-        entries,
-        boat: name,
-        set,
-        asOf,
-        catalogue: shippedCatalogue(),
-        seed: answerSeed,
-        memory,
-      })
-    }
-  }
+  const how = { seed: answerSeed, memory: memoryOf(folder), onFigures: figuresKeptIn(folder) }
+  for (const name of store.boats()) await verdictsOf({ name, demonstration: true, store }, how)
 }
 
 /** The cookie that an answer sets; empty where it sets none. */

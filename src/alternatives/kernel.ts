@@ -73,9 +73,12 @@ const { WebAssembly } = globalThis as unknown as {
 
 let compiled: object | undefined
 
-/** Compiles the kernel beforehand, beside whatever else is done meanwhile. */
-export async function warmKernel(): Promise<void> {
-  const ready = compiled ?? (await WebAssembly.compile(kernelBytes()))
+/**
+ * Compiles the kernel beforehand, beside whatever else is done meanwhile. `bytes`: where they come from, if not from this very
+ * script.
+ */
+export async function warmKernel(bytes: () => Uint8Array | Promise<Uint8Array> = kernelBytes): Promise<void> {
+  const ready = compiled ?? (await WebAssembly.compile(await bytes()))
   compiled ??= ready
 }
 

@@ -21,7 +21,7 @@ export interface Stratum {
   readonly added: ReadonlyMap<string, Float64Array>
 }
 
-export interface ProblemParts {
+interface ProblemParts {
   readonly open: readonly Open[]
   /** Chance that the look shows something, by history. */
   readonly seen: Float64Array
@@ -34,13 +34,13 @@ export interface Problem extends ProblemParts {
 }
 
 /** Over the histories of a half: Σ w·d and Σ (w·d)² of a difference d under the weight w of each outcome. */
-export interface Sums {
+interface Sums {
   readonly count: number
   readonly of: Readonly<Record<Outcome, { readonly sum: number; readonly squares: number }>>
 }
 
 /** Without the look, and when it shows something or nothing: histories weigh 1, P(seen) and 1 − P(seen). */
-export type Outcome = keyof Rule
+type Outcome = keyof Rule
 
 export interface Pick {
   readonly a: number

@@ -32,13 +32,16 @@ interface Taught extends BoatLessons {
   readonly setFactor: LifeModel['setFactor']
 }
 
+/** Lessons of other boats, or why they cannot be heard. */
+export type Lessons =
+  | { readonly ok: true; readonly pooled: Pooled | undefined }
+  | { readonly ok: false; readonly problems: readonly Problem[] }
+
 /** Lessons of the owner's other boats for one of them; none for a demonstration boat, or where they are not wanted. */
 export function lessonsFor(
   question: Pick<SetQuestion, 'folder' | 'boats' | 'named' | 'asOf' | 'memory'>,
   { seed }: { readonly seed: number },
-):
-  | { readonly ok: true; readonly pooled: Pooled | undefined }
-  | { readonly ok: false; readonly problems: readonly Problem[] } {
+): Lessons {
   const { folder, boats, named } = question
   const setting = lessonsHeard(folder)
   if (!setting.ok) return setting

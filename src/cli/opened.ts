@@ -4,13 +4,14 @@
  * @module
  */
 
+import type { Figures } from '../alternatives/figures.js'
 import type { Memory } from '../alternatives/memory.js'
 import type { Problem } from '../catalogue/problem.js'
 import { currentEntries } from '../logbook/current.js'
 import type { Entry } from '../logbook/kinds.js'
 import { computedIn, keyOf } from '../store/computed.js'
 import { dataFolder } from '../store/data-folder.js'
-import { memoryIn } from '../store/posterior-memory.js'
+import { keepFigures, memoryIn } from '../store/posterior-memory.js'
 import { type OwnReadableStore, openToRead, type ReadableStore } from '../store/read-store.js'
 import type { Store } from '../store/store.js'
 import { programDigest } from './places.js'
@@ -56,8 +57,14 @@ export function memoryOf(folder: string): Memory {
   return memoryIn(computedIn(folder), programDigest())
 }
 
-/** The bytes of a posterior that the memory of a data folder holds, by the digest of what it rests on. */
-export function posteriorsOf(folder: string): (digest: string) => Uint8Array | undefined {
+/** Keeps figures of answers in a data folder, for the pages. */
+export function figuresKeptIn(folder: string): (key: string, figures: Figures) => void {
+  const computed = computedIn(folder)
+  return (key, figures) => keepFigures(computed, programDigest(), { key, figures })
+}
+
+/** The bytes of what the memory of a data folder holds, by the digest of what it rests on. */
+export function computedOf(folder: string): (digest: string) => Uint8Array | undefined {
   const computed = computedIn(folder)
   return (digest) => computed.read(keyOf(digest, programDigest()))
 }

@@ -10,7 +10,7 @@ import { readPages } from '../server/pages.js'
 import { dataFolder } from '../store/data-folder.js'
 import { openStore } from '../store/store.js'
 import { colours } from './colours.js'
-import { boatsIn, type DataOption, posteriorsOf } from './opened.js'
+import { boatsIn, computedOf, type DataOption } from './opened.js'
 import { pagesFolder, shippedCatalogue } from './places.js'
 import { exitStatus, type Json, print, type Result } from './result.js'
 import { shippedDemonstration, shippedFaultModel, shippedKits } from './shipped.js'
@@ -40,7 +40,7 @@ export async function serve(options: ServeOptions): Promise<number> {
       faults: shippedFaultModel(),
       kits: shippedKits(),
       pages: readPages(pagesFolder),
-      posterior: posteriorsOf(store.folder),
+      computed: computedOf(store.folder),
       onError: (error) => process.stderr.write(`${error.stack ?? error.message}\n`),
     })
     if (!listening.ok) return print(listening, options)

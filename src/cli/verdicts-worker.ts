@@ -6,7 +6,9 @@
 
 import { parentPort, workerData } from 'node:worker_threads'
 import { openToRead } from '../store/read-store.js'
-import { allBoats, memoryOf } from './opened.js'
+import { lessonsFor } from './lessons.js'
+import { allBoats, figuresKeptIn, memoryOf } from './opened.js'
+import { today } from './places.js'
 import { verdictsOf } from './verdicts.js'
 
 export interface VerdictsAsked {
@@ -20,7 +22,10 @@ const opened = openToRead(folder)
 if (!opened.ok)
   throw new Error(`folder must be one that can be read; found ${JSON.stringify(opened.problems)}`)
 const memory = memoryOf(folder)
-for (const boat of allBoats(opened.store)) {
-  for (const verdict of await verdictsOf(boat, { seed, memory })) parentPort!.postMessage(verdict)
+const boats = allBoats(opened.store)
+const how = { seed, memory, onFigures: figuresKeptIn(folder) }
+for (const boat of boats) {
+  const lessons = lessonsFor({ folder, boats, named: boat, asOf: today(), memory }, { seed })
+  for (const verdict of await verdictsOf(boat, { ...how, lessons })) parentPort!.postMessage(verdict)
 }
 opened.store.close()

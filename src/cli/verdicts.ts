@@ -4,13 +4,16 @@
  * @module
  */
 
+import { keyOf } from '../alternatives/answer-key.js'
+import { basisOf, type Figures } from '../alternatives/figures.js'
 import type { Memory } from '../alternatives/memory.js'
 import { saySet } from '../alternatives/say-set.js'
 import type { Problem } from '../catalogue/problem.js'
 import { setsOf } from '../register/register.js'
 import { answerFor } from './answer.js'
+import type { Lessons } from './lessons.js'
 import { type NamedBoat, readCurrent } from './opened.js'
-import { today } from './places.js'
+import { shippedCatalogue, today } from './places.js'
 
 /** Enough for a first answer at the start; `alternatives` plays on until the verdict stands. */
 const histories = 2_000
@@ -35,8 +38,14 @@ export interface Verdict {
 export interface HowSaid {
   readonly seed: number
   readonly memory?: Memory
+  /** What the owner's other boats teach, where that is to be heard. */
+  readonly lessons?: Lessons
+  /** Told the figures behind each answer that rests on the boat's own log alone, by the key that a page asks for them with. */
+  readonly onFigures?: (key: string, figures: Figures) => void
   readonly signal?: AbortSignal
 }
+
+const noLessons: Lessons = { ok: true, pooled: undefined }
 
 /** One boat's verdicts, one for each of her sets. */
 export async function verdictsOf(boat: NamedBoat, how: HowSaid): Promise<readonly Verdict[]> {
@@ -48,6 +57,9 @@ export async function verdictsOf(boat: NamedBoat, how: HowSaid): Promise<readonl
     barred: [],
     assumed: [],
   }
+  const { lessons = noLessons, onFigures, ...asked } = how
+  if (!lessons.ok) return [{ ...plain, set: '', verdict: `Cannot tell: ${sayProblems(lessons.problems)}` }]
+  const { pooled } = lessons
   if (!read.ok) return [{ ...plain, set: '', verdict: `Cannot tell: ${sayProblems(read.problems)}` }]
   const asOf = today()
   const sets = setsOf(read.entries, asOf)
@@ -64,9 +76,14 @@ export async function verdictsOf(boat: NamedBoat, how: HowSaid): Promise<readonl
       asOf,
       histories,
       first: true,
-      ...how,
+      pooled,
+      ...asked,
     })
-    const { saying, register, assumed } = answer
+    const { saying, register, assumed, samples } = answer
+    if (pooled === undefined) {
+      const key = keyOf({ boat: boat.name, set, asOf, seed: how.seed }, read.entries)
+      onFigures?.(key, { basis: basisOf(answer, shippedCatalogue()), samples })
+    }
     const name = register.boatFacts.name ?? boat.name
     verdicts.push({ ...plain, ...saying, name, set: saySet(register), assumed })
   }

@@ -9,6 +9,7 @@ import { Hono } from 'hono'
 import { answerBytes } from './answer-bytes.js'
 import { boatRoutes } from './boat-routes.js'
 import { calendarRoutes } from './calendar-routes.js'
+import { computedRoutes } from './computed-routes.js'
 import type { Entrance } from './entrance.js'
 import { fileRoutes } from './file-routes.js'
 import { onlyHost, onlyOwnPages, onlyTypes, refuse, withHeaders } from './guards.js'
@@ -16,7 +17,6 @@ import type { CodeAnswer, HealthAnswer } from './http-types.js'
 import { lessonsRoutes } from './lessons-routes.js'
 import type { Pages } from './pages.js'
 import { photographRoutes } from './photograph-routes.js'
-import { posteriorRoutes } from './posterior-routes.js'
 import type { Served } from './served.js'
 
 /** The address served, without "http://", and who may come in. */
@@ -46,7 +46,7 @@ export function makeApp(served: Served, { host, entrance }: Place): Hono {
   app.route('/api', photographRoutes(served))
   app.route('/api', calendarRoutes(served))
   app.route('/api', lessonsRoutes(served))
-  app.route('/api', posteriorRoutes(served))
+  app.route('/api', computedRoutes(served))
   app.all('/api/*', (c) =>
     refuse(c, 404, {
       code: 'unknown-address',

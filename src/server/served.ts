@@ -20,8 +20,8 @@ export interface Served {
   /** What goes with each part, judged before it is served. */
   readonly kits: Kits
   readonly pages: Pages
-  /** The bytes of a posterior that was worked out before, by the digest of what it rests on. */
-  readonly posterior: (digest: string) => Uint8Array | undefined
+  /** The bytes of what was worked out before, by the digest of what it rests on. */
+  readonly computed: (digest: string) => Uint8Array | undefined
   /** Told of what went wrong in the program itself. */
   readonly onError: (error: Error) => void
 }

@@ -314,7 +314,7 @@ function folderWithStore() {
     kits: shippedKitFiles().kits,
     pages: new Map(),
     onError: () => undefined,
-    posterior: () => undefined,
+    computed: () => undefined,
   }
 }
 

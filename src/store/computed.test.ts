@@ -12,8 +12,8 @@ import { join } from 'node:path'
 import { afterAll, expect, test } from 'vitest'
 import { trialEntry } from '../../test/trial-log.js'
 import { lifeModelSchema } from '../forecast/life-model.js'
+import { packed, unpacked } from '../forecast/packed.js'
 import { posteriorOf } from '../forecast/posterior.js'
-import { posteriorBytes, posteriorFrom } from '../forecast/posterior-bytes.js'
 import { computedIn, digestOf, keyOf } from './computed.js'
 import { exportBoat } from './export-boat.js'
 import { memoryIn } from './posterior-memory.js'
@@ -104,11 +104,11 @@ test('a key changes with what it rests on and with the program, not with the ord
 
 test('a posterior comes back from its bytes to the bit, and from no other bytes', () => {
   const posterior = posteriorOf(model, { seed: 2 })
-  const bytes = posteriorBytes(posterior)
-  expect(posteriorFrom(bytes)).toEqual(posterior)
-  expect(posteriorFrom(bytes.slice(0, bytes.length - 1))).toBeUndefined()
-  expect(posteriorFrom(bytesOf('{}'))).toBeUndefined()
-  expect(posteriorFrom(bytesOf('nothing of the kind'))).toBeUndefined()
+  const bytes = packed(posterior)
+  expect(unpacked(bytes)).toEqual(posterior)
+  expect(unpacked(bytes.slice(0, bytes.length - 1))).toBeUndefined()
+  expect(unpacked(bytesOf('{}'))).toBeUndefined()
+  expect(unpacked(bytesOf('nothing of the kind'))).toBeUndefined()
 })
 
 test('a memory makes a thing once, and again after the program has changed', () => {

@@ -26,7 +26,7 @@ const folderName = 'computed'
 const underWay = '.part'
 /**
  * So much is kept at most; what was read or written longest ago goes first.
- * A set takes four files, 60 MB together; a look back at past dates some dozens that are small.
+ * A set takes five files, 70 MB together; a look back at past dates some dozens that are small.
  */
 const usualBounds = { files: 400, bytes: 300e6 }
 /** A file under way that is older than this was left by a program that ended. [ms] */

@@ -4,8 +4,11 @@
  * @module
  */
 
+import { restsOnAnswer } from '../alternatives/answer-key.js'
+import type { Figures } from '../alternatives/figures.js'
 import type { Memory } from '../alternatives/memory.js'
-import { posteriorBytes, posteriorFrom } from '../forecast/posterior-bytes.js'
+import { packed, unpacked } from '../forecast/packed.js'
+import type { Posterior } from '../forecast/posterior-type.js'
 import { type Computed, digestOf, keyOf } from './computed.js'
 
 /** Finds what this very program worked out before; `program` names it to the last change of its code. */
@@ -14,10 +17,10 @@ export function memoryIn(computed: Computed, program: string): Memory {
     posterior: (restsOn, make) => {
       const key = keyOf(digestOf(restsOn), program)
       const kept = computed.read(key)
-      const found = kept && posteriorFrom(kept)
+      const found = kept && unpacked<Posterior>(kept)
       if (found !== undefined) return found
       const made = make()
-      computed.keep(key, posteriorBytes(made))
+      computed.keep(key, packed(made))
       return made
     },
     find: (restsOn) => valueFrom(computed.read(keyOf(digestOf(restsOn), program))),
@@ -25,6 +28,15 @@ export function memoryIn(computed: Computed, program: string): Memory {
       computed.keep(keyOf(digestOf(restsOn), program), new TextEncoder().encode(JSON.stringify({ value })))
     },
   }
+}
+
+/** Keeps the figures of an answer for a page that asks for it by the same key, of this very program. */
+export function keepFigures(
+  computed: Computed,
+  program: string,
+  { key, figures }: { readonly key: string; readonly figures: Figures },
+): void {
+  computed.keep(keyOf(digestOf(restsOnAnswer(key)), program), packed(figures))
 }
 
 function valueFrom(bytes: Uint8Array | undefined): { readonly value: unknown } | undefined {

@@ -13,10 +13,10 @@ import './look/shell.css'
 import './look/parts.css'
 import './look/logbook.css'
 import './look/print.css'
+import { answerSeed } from '../alternatives/answer-key.js'
 import { today } from './data/today.js'
 import { routeOf } from './routes.js'
 import { screenFiles } from './screen-files.js'
-import { answerSeed } from './work/key.js'
 
 const route = routeOf(location.pathname)
 if (route.page !== 'unknown') void screenFiles[route.page]().catch(() => undefined)

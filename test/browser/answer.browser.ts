@@ -68,11 +68,12 @@ test('moving a price weighs what was played anew; leaving, coming back and openi
   await expect(sentence).not.toBeEmpty()
 })
 
-test('first figures say that they are first ones, and give way to all alternatives', async ({
+test('where nothing was worked out before, first figures say that they are first ones, and give way to all alternatives', async ({
   page,
   served,
 }) => {
   test.setTimeout(2 * reckoning)
+  await page.context().route('**/api/computed/**', (route) => route.fulfill({ status: 204 }))
   await openPage(page, served, { boat: 'teasel', name: 'alternatives' })
   const first = page.getByText('First figures:')
   await expect(first).toBeVisible()
@@ -92,14 +93,15 @@ async function costOf(page: Page, name: string): Promise<number> {
 test('a page opened cold begins with what the start of the program worked out', async ({ page, served }) => {
   test.setTimeout(2 * reckoning)
   await openPage(page, served, { boat: 'teasel', name: 'alternatives' })
+  await expect(page.getByText('First figures:')).toHaveCount(0)
   const brought = () =>
     Promise.all(
       page
         .workers()
-        .map((worker) => worker.evaluate("performance.getEntriesByName('posterior of the server').length")),
+        .map((worker) => worker.evaluate("performance.getEntriesByName('computed before').length")),
     )
-  // of the set and of the used one that may take its place
-  await expect.poll(brought).toContain(2)
+  // the figures, and the posteriors of the set and of the used one that may take its place
+  await expect.poll(brought).toContain(3)
 })
 
 test('by keyboard alone: to the page, along the loop, the light, the quote, a figure, the table behind', async ({

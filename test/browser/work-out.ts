@@ -9,9 +9,9 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { workOutAnswers } from '../served-folder.js'
 
-export default function workOut(): () => void {
+export default async function workOut(): Promise<() => void> {
   const folder = mkdtempSync(join(tmpdir(), 'gensettle-worked-out-'))
-  workOutAnswers(folder)
+  await workOutAnswers(folder)
   process.env.GENSETTLE_WORKED_OUT = folder
   return () => rmSync(folder, { recursive: true, force: true })
 }

@@ -7,8 +7,8 @@
 import { useEffect } from 'react'
 import type { Problem } from '../../catalogue/problem.js'
 import type { LessonsAnswer } from '../../server/http-types.js'
-import { lessonsTag } from '../work/key.js'
 import { type Answer, askJson, sendJson } from './http.js'
+import { lessonsTag } from './lessons-tag.js'
 import { type Live, live, useLive } from './value.js'
 
 export interface Lessons {

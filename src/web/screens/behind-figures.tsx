@@ -5,6 +5,7 @@
  */
 
 import { type ReactNode, useEffect, useState } from 'react'
+import type { Basis } from '../../alternatives/figures.js'
 import type { Draft } from '../../logbook/draft.js'
 import type { Entry } from '../../logbook/kinds.js'
 import type { Boat } from '../data/boat.js'
@@ -16,7 +17,7 @@ import { words as forecastWords } from '../words/forecast.js'
 import { sayDate, sayList, sayMoney, sayNumber } from '../words/say.js'
 import { shell } from '../words/shell.js'
 import { describeFigure } from '../work/answers.js'
-import type { Basis, FigureSource } from '../work/messages.js'
+import type { FigureSource } from '../work/messages.js'
 import { draftOfTerms, type TermsTried, whatWasWrong } from './terms-tried.js'
 
 /** What an answer or a forecast starts from, with its log. */

@@ -5,6 +5,7 @@
  */
 
 import { useContext, useMemo } from 'react'
+import { answerSeed } from '../../alternatives/answer-key.js'
 import { type Brief, briefInWords, briefOf, isShort } from '../../alternatives/brief.js'
 import { programVersion } from '../../alternatives/program-version.js'
 import { useBoat } from '../data/boat.js'
@@ -19,7 +20,6 @@ import { inRegion } from '../words/region.js'
 import { withUnits } from '../words/say.js'
 import { type Answer, useAnswer } from '../work/answers.js'
 import { type Bearing, useBearing } from '../work/bearings.js'
-import { answerSeed } from '../work/key.js'
 import { BriefPassages } from './brief-passages.js'
 import '../look/marks.css'
 import '../look/brief.css'

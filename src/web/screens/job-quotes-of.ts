@@ -5,6 +5,7 @@
  */
 
 import { useMemo } from 'react'
+import { answerSeed } from '../../alternatives/answer-key.js'
 import { lowerFirst } from '../../alternatives/say.js'
 import { readSet } from '../../alternatives/settle.js'
 import type { Problem } from '../../catalogue/problem.js'
@@ -20,7 +21,6 @@ import type { Saying } from '../../job/quotes-words.js'
 import { today } from '../data/today.js'
 import type { OfSet } from '../of-set.js'
 import { sayDate, sayMoney } from '../words/say.js'
-import { answerSeed } from '../work/key.js'
 import type { OfJob } from './job-frame.js'
 
 /** The offers of a job and what they are reckoned with. */

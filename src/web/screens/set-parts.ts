@@ -4,11 +4,11 @@
  * @module
  */
 
+import type { Basis } from '../../alternatives/figures.js'
 import type { Look } from '../../register/register-types.js'
 import type { Layout } from '../marks/side-view-pieces.js'
 import { plural, sayDay, sayYears } from '../words/say.js'
 import { words } from '../words/set.js'
-import type { Basis } from '../work/messages.js'
 import { likeliestFirst, type OfForecast, type PartShown } from './of-forecast.js'
 
 /** Parts behind one way in. */

@@ -6,6 +6,7 @@
  */
 
 import { useState } from 'react'
+import type { Basis } from '../../alternatives/figures.js'
 import type { OpenStop } from '../../alternatives/open-stops.js'
 import { type Boat, useCatalogue } from '../data/boat.js'
 import { boatFactsOf } from '../data/facts.js'
@@ -16,7 +17,6 @@ import { Button, Link, Passage, Stop } from '../parts/index.js'
 import { pathTo } from '../routes.js'
 import { words } from '../words/alternatives.js'
 import { sayDate } from '../words/say.js'
-import type { Basis } from '../work/messages.js'
 
 const { stops: said } = words
 

@@ -4,10 +4,10 @@
  * @module
  */
 
+import type { Basis } from '../../alternatives/figures.js'
 import type { Problem } from '../../catalogue/problem.js'
 import type { Draft } from '../../logbook/draft.js'
 import type { Body } from '../../logbook/kinds.js'
-import type { Basis } from '../work/messages.js'
 
 export interface TermsTried {
   readonly yearsKept?: number

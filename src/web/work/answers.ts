@@ -6,6 +6,8 @@
 
 import * as Comlink from 'comlink'
 import { startTransition, useEffect, useMemo, useRef, useState } from 'react'
+import { type AskedOf, answerSeed, keyOf } from '../../alternatives/answer-key.js'
+import type { Basis } from '../../alternatives/figures.js'
 import type { PriceChange } from '../../alternatives/reweigh.js'
 import type { Entry } from '../../logbook/kinds.js'
 import { useBoat } from '../data/boat.js'
@@ -14,8 +16,7 @@ import { today } from '../data/today.js'
 import { type Live, live } from '../data/value.js'
 import type { AnswerView } from './answer-view.js'
 import { theConductor } from './begin.js'
-import { type AskedOf, answerSeed, keyOf } from './key.js'
-import type { AnswerState, Basis, FigureSource, ForecastState, Stage } from './messages.js'
+import type { AnswerState, FigureSource, ForecastState, Stage } from './messages.js'
 
 /** What is on the page; it changes when there is something new to read. */
 export interface Shown {

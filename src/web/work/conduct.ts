@@ -4,7 +4,8 @@
  * @module
  */
 
-import { warmKernel } from '../../alternatives/kernel.js'
+import { type AskedOf, keyOf } from '../../alternatives/answer-key.js'
+import { basisOf } from '../../alternatives/figures.js'
 import type { Play } from '../../alternatives/policy.js'
 import { joinSamples } from '../../alternatives/sample.js'
 import {
@@ -26,16 +27,15 @@ import type { Posterior } from '../../forecast/posterior-type.js'
 import { learnedOverrunOf } from '../../job/actual.js'
 import type { SetRegister } from '../../register/register-types.js'
 import { setCatalogueOf } from '../../register/set-kind-of.js'
-import { basisOf } from './basis.js'
 import { makeBearer } from './bear.js'
+import { bringPosterior, bringUsed, fetchFigures } from './computed-before.js'
 import type { Crew } from './crew.js'
 import { decisionOf } from './decide.js'
 import { isSettled } from './enough.js'
 import { forecastView } from './forecast-view.js'
 import { makeJobWorth } from './job-worth.js'
 import { keepAnswer, readAnswer } from './kept-answers.js'
-import { bringPosterior, bringUsed } from './kept-posteriors.js'
-import { type AskedOf, keyOf } from './key.js'
+import { readyKernel } from './kernel-file.js'
 import { fetchLessonsTag, lessonsFor } from './lessons.js'
 import { makeLooksBack } from './look-back.js'
 import type { Conductor, Entries, ForecastState } from './messages.js'
@@ -61,9 +61,10 @@ export function makeConductor(crew: Crew): Conductor {
   /** Registers of the sets asked about, for their figures one by one. */
   const registers = new Map<string, SetRegister>()
   const memory = makeMemory()
+  /** The catalogue; the kernel is ready with it, for whatever is played here. */
   let loaded: Promise<Catalogue> | undefined
   const catalogue = () => {
-    loaded ??= fetchCatalogue()
+    loaded ??= Promise.all([fetchCatalogue(), readyKernel()]).then(([fetched]) => fetched)
     loaded.catch(() => {
       loaded = undefined
     })
@@ -93,6 +94,14 @@ export function makeConductor(crew: Crew): Conductor {
     return withFirstLimitBy(prepared, { seed, play: playFor(run, prepared), memory })
   }
 
+  /** Begins with what the start of the program or the prompt played, where there is any. */
+  async function begin(run: Run): Promise<void> {
+    const [figures] = await Promise.all([fetchFigures(run.key), readyKernel()])
+    if (figures === undefined) return
+    takeUp(run, { figures, stage: 'refining', ownLimits: false, byReader: false })
+    await pageDraws(run)
+  }
+
   /** First figures, which the page shows until there are better ones. */
   async function showRoughly(run: Run, read: ReadSet, kept: Posterior | undefined): Promise<void> {
     const { seed } = run.asked
@@ -103,6 +112,11 @@ export function makeConductor(crew: Crew): Conductor {
     run.rough = { basis: basisOf(prepared, await catalogue()), samples }
     say(run, 'refining')
     showView(run)
+    await pageDraws(run)
+  }
+
+  /** Whoever plays is made ready, and the page is let draw what it has. */
+  async function pageDraws(run: Run): Promise<void> {
     void crew.warm()
     await run.heard
     await breathOf(run, pageDrawsMs)
@@ -145,6 +159,7 @@ export function makeConductor(crew: Crew): Conductor {
   async function further(run: Run): Promise<void> {
     if (run.prepared === undefined) {
       say(run, shown(run) === undefined ? 'preparing' : 'refining')
+      await run.begun
       run.prepared = await prepare(run)
     }
     if (run.stopped) throw new Stopped()
@@ -162,7 +177,7 @@ export function makeConductor(crew: Crew): Conductor {
     const refined = await withOwnLimits(prepared, { seed: run.asked.seed, play, memory }).finally(() => {
       run.choosing = false
     })
-    await playTo(run, steps[0]!, refined)
+    await playTo(run, Math.max(steps[0]!, run.histories), refined)
   }
 
   async function playOn(run: Run): Promise<void> {
@@ -247,6 +262,7 @@ export function makeConductor(crew: Crew): Conductor {
         run.hear = resolve
       })
       remember(run)
+      run.begun = begin(run)
       await goFurther(run)
     },
 
@@ -266,16 +282,12 @@ export function makeConductor(crew: Crew): Conductor {
         if (run.stopped !== 'by-reader' && run.stage !== 'done') await goFurther(run)
         return
       }
-      const kept = (await readAnswer(key)) as KeptRun | undefined
+      const [found] = await Promise.all([readAnswer(key), readyKernel()])
+      const kept = found as KeptRun | undefined
       if (kept !== undefined) {
-        const { byReader, ...rest } = kept
-        Object.assign(run, rest)
-        if (byReader) run.stopped = 'by-reader'
-        run.histories = kept.figures?.samples[0]?.columns[0]?.length ?? 0
-        say(run, kept.stage)
-        showView(run)
+        takeUp(run, kept)
         if (kept.stage === 'done' || kept.byReader) return
-      }
+      } else run.begun = begin(run)
       await goFurther(run)
     },
 
@@ -361,7 +373,7 @@ export function makeConductor(crew: Crew): Conductor {
     },
 
     async warm() {
-      await Promise.all([catalogue(), warmKernel()])
+      await catalogue()
     },
 
     async describe(key, path) {
@@ -374,6 +386,15 @@ export function makeConductor(crew: Crew): Conductor {
       return { ...figure, sourceTitle: source?.title ?? figure.source }
     },
   }
+}
+
+/** Goes on from what was kept, and shows it. */
+function takeUp(run: Run, { byReader, ...kept }: KeptRun): void {
+  Object.assign(run, kept)
+  if (byReader) run.stopped = 'by-reader'
+  run.histories = kept.figures?.samples[0]?.columns[0]?.length ?? 0
+  say(run, kept.stage)
+  showView(run)
 }
 
 function newRun(asked: AskedOf & { readonly key: string }, entries: Entries): Run {

@@ -4,12 +4,12 @@
  * @module
  */
 
+import type { AskedOf } from '../../alternatives/answer-key.js'
+import type { Figures } from '../../alternatives/figures.js'
 import { keepAnswer } from '../../alternatives/kept-answer.js'
 import { programVersion } from '../../alternatives/program-version.js'
 import { reportOf } from '../../alternatives/report.js'
-import type { AskedOf } from './key.js'
 import type { Decided } from './messages.js'
-import type { Figures } from './run.js'
 
 /** As an entry has no room for a longer name of what ran the program. */
 const longestEngine = 200

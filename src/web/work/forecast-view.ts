@@ -4,6 +4,7 @@
  * @module
  */
 
+import { basisOf } from '../../alternatives/figures.js'
 import type { Memory } from '../../alternatives/memory.js'
 import { lifeSpans, monthByMonth } from '../../alternatives/month-by-month.js'
 import { openStops } from '../../alternatives/open-stops.js'
@@ -15,7 +16,6 @@ import { forecastOf } from '../../forecast/odds.js'
 import { withLessons } from '../../forecast/pooling-lessons.js'
 import { registerOf } from '../../register/register.js'
 import { setCatalogueOf } from '../../register/set-kind-of.js'
-import { basisOf } from './basis.js'
 import type { ForecastState } from './messages.js'
 
 /** Calendar months looked ahead, the present one included. */

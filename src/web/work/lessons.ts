@@ -4,6 +4,7 @@
  * @module
  */
 
+import type { AskedOf } from '../../alternatives/answer-key.js'
 import type { Memory } from '../../alternatives/memory.js'
 import { posteriorIn, readSet } from '../../alternatives/settle.js'
 import type { Catalogue } from '../../catalogue/catalogue.js'
@@ -17,7 +18,7 @@ import {
 } from '../../forecast/pooling-lessons.js'
 import { setsOf } from '../../register/register.js'
 import type { BoatsAnswer, LessonsAnswer } from '../../server/http-types.js'
-import { type AskedOf, lessonsTag } from './key.js'
+import { lessonsTag } from '../data/lessons-tag.js'
 import { fetchLog } from './question.js'
 
 /** What tells the lessons that are heard now from others; none where none are heard. */

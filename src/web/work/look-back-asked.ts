@@ -6,10 +6,10 @@
 
 import * as Comlink from 'comlink'
 import { startTransition, useEffect, useMemo, useState } from 'react'
+import { type AskedOf, keyOf } from '../../alternatives/answer-key.js'
 import type { Boat } from '../data/boat.js'
 import { today } from '../data/today.js'
 import { theConductor } from './begin.js'
-import { type AskedOf, keyOf } from './key.js'
 import type { LookBackAsked, LookBackState } from './look-back-says.js'
 
 /** The same as at the prompt, so that both say the same. */

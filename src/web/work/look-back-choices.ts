@@ -4,6 +4,7 @@
  * @module
  */
 
+import type { AskedOf } from '../../alternatives/answer-key.js'
 import { entriesAtChoice, type PastChoice } from '../../alternatives/hindsight-choices.js'
 import type { KnownBy } from '../../alternatives/hindsight-spans.js'
 import { reportOf } from '../../alternatives/report.js'
@@ -13,7 +14,6 @@ import type { Catalogue } from '../../catalogue/catalogue.js'
 import type { Entry } from '../../logbook/kinds.js'
 import { setsOf } from '../../register/register.js'
 import type { Crew } from './crew.js'
-import type { AskedOf } from './key.js'
 import type { SaidThen } from './look-back-says.js'
 
 /** A first answer's histories: enough to say what would have been said. */

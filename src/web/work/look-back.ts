@@ -4,6 +4,7 @@
  * @module
  */
 
+import type { AskedOf } from '../../alternatives/answer-key.js'
 import { lookingBack } from '../../alternatives/hindsight.js'
 import { afterChoice, pastChoices } from '../../alternatives/hindsight-choices.js'
 import { notedLate } from '../../alternatives/hindsight-spans.js'
@@ -12,7 +13,6 @@ import type { Memory } from '../../alternatives/memory.js'
 import type { Catalogue } from '../../catalogue/catalogue.js'
 import type { Crew } from './crew.js'
 import { keepAnswer, readAnswer } from './kept-answers.js'
-import type { AskedOf } from './key.js'
 import { saidAtChoice } from './look-back-choices.js'
 import type { LookBackHow, LookBackState, LookedAtChoice } from './look-back-says.js'
 import type { Entries } from './messages.js'

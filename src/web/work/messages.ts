@@ -4,53 +4,22 @@
  * @module
  */
 
+import type { AskedOf } from '../../alternatives/answer-key.js'
 import type { WhatChanges, WorthFindingOut } from '../../alternatives/bearing.js'
+import type { Basis } from '../../alternatives/figures.js'
 import type { KeptAnswer } from '../../alternatives/kept-answer.js'
 import type { LifeSpan, MonthByMonth } from '../../alternatives/month-by-month.js'
-import type { OpenStop } from '../../alternatives/open-stops.js'
 import type { PriceChange } from '../../alternatives/reweigh.js'
 import type { WhenToReplace } from '../../alternatives/when-to-replace.js'
 import type { DescribedFigure } from '../../catalogue/overrule.js'
 import type { Problem } from '../../catalogue/problem.js'
-import type { LifeModel } from '../../forecast/life-model.js'
 import type { Forecast } from '../../forecast/odds.js'
 import type { WorthOfAdditions } from '../../job/additions.js'
 import type { Job } from '../../job/jobs.js'
 import type { Together } from '../../job/plan-job.js'
 import type { Entry } from '../../logbook/kinds.js'
-import type { SetRegister } from '../../register/register-types.js'
 import type { AnswerView } from './answer-view.js'
-import type { AskedOf } from './key.js'
 import type { LookBackHow, LookBackState } from './look-back-says.js'
-
-/** What an answer starts from; sent once. */
-export interface Basis {
-  readonly register: SetRegister
-  readonly model: LifeModel
-  /** Entries that each part's figures rest on; none: the catalogue only. */
-  readonly restsOn: Readonly<Record<string, readonly string[]>>
-  readonly assumed: readonly string[]
-  /** Figures of the owner that could not be used. */
-  readonly problems: readonly Problem[]
-  /** What the owner's other boats taught, in words; none where they were not heard. */
-  readonly heard?: string
-  /** How often this set fails, as a multiple of the catalogue's average: expected, 10 and 90 in 100. */
-  readonly failsTimes: { readonly mean: number; readonly low: number; readonly high: number }
-  /** What blocks running on, and what of it was passed over. */
-  readonly stops: readonly OpenStop[]
-  /** Names of the catalogue's ways in, checks, dangers and parts. */
-  readonly names: Names
-}
-
-export interface Names {
-  readonly parts: Readonly<Record<string, string>>
-  readonly access: Readonly<
-    Record<string, { readonly name: string; readonly hours: number; readonly includes: readonly string[] }>
-  >
-  readonly checks: Readonly<Record<string, string>>
-  readonly dangers: Readonly<Record<string, { readonly name: string; readonly caution: string }>>
-  readonly modes: Readonly<Record<string, string>>
-}
 
 /** `preparing`: no figure yet. `stopped`: by the reader, or because another page was gone to. */
 export type Stage = 'preparing' | 'refining' | 'stopped' | 'done' | 'failed'

@@ -5,12 +5,12 @@
  */
 
 import * as Comlink from 'comlink'
-import { warmKernel } from '../../alternatives/kernel.js'
 import { compile, type Program } from '../../alternatives/program.js'
 import type { Picked, Sample, Span } from '../../alternatives/sample.js'
 import { playSpan } from '../../alternatives/simulate.js'
 import type { Alternative, LifeModel } from '../../forecast/life-model.js'
 import type { Posterior } from '../../forecast/posterior-type.js'
+import { readyKernel } from './kernel-file.js'
 
 export interface Played {
   readonly model: LifeModel
@@ -32,10 +32,11 @@ let inHand: { readonly id: string; readonly program: Program } | undefined
 
 const player = {
   /** Makes ready what every model needs. */
-  warm: warmKernel,
+  warm: readyKernel,
 
   /** Takes a model to play; the one before is let go. */
-  take({ model, posterior, used }: Played): void {
+  async take({ model, posterior, used }: Played): Promise<void> {
+    await readyKernel()
     taken = compile(model, posterior, used)
     inHand = undefined
   },

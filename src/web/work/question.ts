@@ -4,13 +4,13 @@
  * @module
  */
 
+import type { AskedOf } from '../../alternatives/answer-key.js'
 import type { Catalogue } from '../../catalogue/catalogue.js'
 import { catalogueFromJson } from '../../catalogue/catalogue-json.js'
 import { currentEntries } from '../../logbook/current.js'
 import { readKept } from '../../logbook/kept.js'
 import type { Entry } from '../../logbook/kinds.js'
 import type { CatalogueAnswer } from '../../server/http-types.js'
-import type { AskedOf } from './key.js'
 import type { Entries } from './messages.js'
 
 export async function allOf(entries: Entries): Promise<readonly Entry[]> {

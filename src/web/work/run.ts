@@ -4,19 +4,13 @@
  * @module
  */
 
+import type { AskedOf } from '../../alternatives/answer-key.js'
+import type { Basis, Figures } from '../../alternatives/figures.js'
 import type { PriceChange } from '../../alternatives/reweigh.js'
-import type { Sample } from '../../alternatives/sample.js'
 import type { Prepared } from '../../alternatives/settle.js'
 import { type AnswerView, answerView } from './answer-view.js'
 import { keepAnswer } from './kept-answers.js'
-import type { AskedOf } from './key.js'
-import type { AnswerState, Basis, Entries, Stage } from './messages.js'
-
-/** What was played, and what of. */
-export interface Figures {
-  readonly basis: Basis
-  readonly samples: readonly Sample[]
-}
+import type { AnswerState, Entries, Stage } from './messages.js'
 
 /** An answer under way or finished. */
 export interface Run {
@@ -27,6 +21,8 @@ export interface Run {
   /** Of an answer begun before a page asked for it: fulfilled when one does, and what fulfils it. */
   heard?: Promise<void>
   hear?: () => void
+  /** Fulfilled when what the server has of it is taken up. */
+  begun?: Promise<void>
   prepared?: Prepared
   /** Whether each alternative has a repair limit of its own yet. */
   ownLimits: boolean

@@ -1,15 +1,22 @@
 /**
- * Posteriors that the server has by it, worked out at its start or at the prompt.
+ * What the server has by it, worked out at its start or at the prompt: posteriors, and figures of answers.
  *
  * @module
  */
 
+import { restsOnAnswer } from '../../alternatives/answer-key.js'
+import type { Figures } from '../../alternatives/figures.js'
 import type { Memory } from '../../alternatives/memory.js'
 import { posteriorKey, usedKey } from '../../alternatives/settle.js'
 import type { LifeModel } from '../../forecast/life-model.js'
-import { posteriorFrom } from '../../forecast/posterior-bytes.js'
+import { unpacked } from '../../forecast/packed.js'
 import type { Posterior } from '../../forecast/posterior-type.js'
 import { canonicalText } from '../../logbook/canonical.js'
+
+/** The figures of an answer, by its key; undefined where the server has none. */
+export function fetchFigures(key: string): Promise<Figures | undefined> {
+  return fetchComputed<Figures>(restsOnAnswer(key))
+}
 
 /** The posterior of a set, remembered; undefined where the server has none. */
 export async function bringPosterior(
@@ -18,7 +25,7 @@ export async function bringPosterior(
   seed: number,
 ): Promise<Posterior | undefined> {
   const key = posteriorKey(model, seed)
-  const brought = await fetchPosterior(key)
+  const brought = await fetchComputed<Posterior>(key)
   return brought && memory.posterior(key, () => brought)
 }
 
@@ -28,21 +35,21 @@ export async function bringUsed(memory: Memory, model: LifeModel, seed: number):
   await Promise.all(
     used.map(async ({ id }) => {
       const key = usedKey(model, id, seed)
-      const brought = await fetchPosterior(key)
+      const brought = await fetchComputed<Posterior>(key)
       if (brought !== undefined) memory.posterior(key, () => brought)
     }),
   )
 }
 
-/** The posterior that rests on this; undefined where the server has none, or does not answer. */
-async function fetchPosterior(restsOn: unknown): Promise<Posterior | undefined> {
+/** What rests on this; undefined where the server has none, or does not answer. */
+async function fetchComputed<T extends object>(restsOn: unknown): Promise<T | undefined> {
   try {
     const text = new TextEncoder().encode(canonicalText(restsOn))
     const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', text))
     const name = Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('')
-    const answer = await fetch(`/api/posteriors/${name}?by=${encodeURIComponent(self.location.pathname)}`)
+    const answer = await fetch(`/api/computed/${name}?by=${encodeURIComponent(self.location.pathname)}`)
     if (answer.status !== 200) return undefined
-    const brought = posteriorFrom(await allBytes(answer))
+    const brought = unpacked<T>(await allBytes(answer))
     if (brought !== undefined) performance.mark(broughtMark)
     return brought
   } catch {
@@ -52,7 +59,7 @@ async function fetchPosterior(restsOn: unknown): Promise<Posterior | undefined> 
 }
 
 /** Among the marks of the worker's own time line, so that whoever measures can tell. */
-const broughtMark = 'posterior of the server'
+const broughtMark = 'computed before'
 
 /** All bytes of an answer, in memory that other threads see without a copy, where there is such a thing. */
 async function allBytes({ headers, body }: Response): Promise<Uint8Array> {

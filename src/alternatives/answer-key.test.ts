@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { keyOf } from './key.js'
+import { keyOf } from './answer-key.js'
 
 const asked = { boat: 'petrel', set: 'main', asOf: '2026-10-20', seed: 1 }
 const entries = ['A', 'B', 'C'].map((id) => ({ id }))

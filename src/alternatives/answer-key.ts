@@ -4,8 +4,7 @@
  * @module
  */
 
-import type { Entry } from '../../logbook/kinds.js'
-import type { LessonsAnswer } from '../../server/http-types.js'
+import type { Entry } from '../logbook/kinds.js'
 
 /** The same as at the prompt, so that both say the same. */
 export const answerSeed = 1
@@ -44,7 +43,7 @@ function hashOf(entries: readonly Pick<Entry, 'id'>[]): string {
   return `${(one >>> 0).toString(36)}${(other >>> 0).toString(36)}`
 }
 
-/** What tells the lessons that are heard from others; none where none are heard. */
-export function lessonsTag({ heard, entries }: LessonsAnswer): string | undefined {
-  return heard ? String(entries) : undefined
+/** What figures rest on that are kept under an answer's key, for the memory of a data folder. */
+export function restsOnAnswer(key: string): { readonly what: 'answer'; readonly key: string } {
+  return { what: 'answer', key }
 }

@@ -1,5 +1,5 @@
 /**
- * Posteriors that were worked out at the prompt or at the start, so that a page opened cold need not begin with its own.
+ * What was worked out at the prompt or at the start, so that a page opened cold need not begin with its own.
  *
  * @module
  */
@@ -7,11 +7,11 @@
 import { Hono } from 'hono'
 import type { Served } from './served.js'
 
-export function posteriorRoutes({ posterior, pages }: Served): Hono {
+export function computedRoutes({ computed, pages }: Served): Hono {
   const routes = new Hono()
   /** `by`: the script that asks. A page left open over a change of the program reads other tables, and gets none. */
-  routes.get('/posteriors/:digest{[0-9a-f]{64}}', (c) => {
-    const bytes = pages.has(c.req.query('by') ?? '') ? posterior(c.req.param('digest')) : undefined
+  routes.get('/computed/:digest{[0-9a-f]{64}}', (c) => {
+    const bytes = pages.has(c.req.query('by') ?? '') ? computed(c.req.param('digest')) : undefined
     c.header('Cache-Control', 'no-store')
     // none is an answer like another, and no fault
     if (bytes === undefined) return c.body(null, 204)
