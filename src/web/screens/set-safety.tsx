@@ -126,12 +126,18 @@ export function Protections(of: OfForecast) {
   )
 }
 
+/** Years of spending that have a row of their own. */
+const yearsShown = 6
+
 export function Spent({ basis, log }: OfForecast) {
   const { spent } = basis.register
   const money = (amount: number) => sayMoney(basis.model.currency, amount)
   const { money: spentWords } = words
-  const years = Object.entries(spent.byYear).sort((a, b) => (a[0] < b[0] ? 1 : -1))
-  if (years.length === 0) return null
+  const all = Object.entries(spent.byYear).sort((a, b) => (a[0] < b[0] ? 1 : -1))
+  if (all.length === 0) return null
+  const years = all.slice(0, yearsShown)
+  const [first = ''] = years.at(-1) ?? []
+  const before = all.slice(yearsShown).reduce((sum, [, amount]) => sum + amount, 0)
   const paid = log.entries.filter((entry) => paidIn(entry) !== undefined)
   const figure = (name: string, amount: number, says: string, of: readonly Entry[]): FigureSaid => ({
     says,
@@ -155,7 +161,7 @@ export function Spent({ basis, log }: OfForecast) {
       <table className="table gap-small" style={{ maxWidth: 420 }}>
         <Heads list={[spentWords.year, { number: spentWords.amount }]} />
         <tbody>
-          {years.slice(0, 6).map(([year, amount]) => (
+          {years.map(([year, amount]) => (
             <FigureRow key={year} columns={2}>
               {(row) => (
                 <>
@@ -175,6 +181,26 @@ export function Spent({ basis, log }: OfForecast) {
               )}
             </FigureRow>
           ))}
+          {before > 0 && (
+            <FigureRow columns={2}>
+              {(row) => (
+                <>
+                  <th scope="row">{spentWords.before(first)}</th>
+                  <td className="number">
+                    {row.of(
+                      'before',
+                      figure(
+                        said.set.spentBefore(first),
+                        before,
+                        money(before),
+                        paid.filter(({ until }) => until < first),
+                      ),
+                    )}
+                  </td>
+                </>
+              )}
+            </FigureRow>
+          )}
         </tbody>
       </table>
     </Passage>

@@ -141,6 +141,7 @@ export const figures = {
     openMoves: 'The hours of every job that needs it, and what jobs share.',
     spent: 'Spent so far',
     spentIn: (year: string) => `Spent in ${year}`,
+    spentBefore: (year: string) => `Spent before ${year}`,
     spentFrom: 'bills, and the cost of work without one:',
     spentMoves: 'Nothing: what is spent never argues.',
   },

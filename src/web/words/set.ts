@@ -110,6 +110,7 @@ export const words = {
   money: {
     title: 'Spent so far',
     says: 'What is spent never argues in a choice.',
+    before: (year: string) => `before ${year}`,
     total: (amount: string) => `${amount} in all`,
     year: 'Year',
     amount: 'Amount',
