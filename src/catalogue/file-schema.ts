@@ -119,6 +119,8 @@ export const wholeSetSchema = z.strictObject({
     labourExponent: notNegative,
   }),
   newSet: z.strictObject({ priceAt1KW: positive, exponent: positive, logSd: notNegative }),
+  /** On one motor, fitted. */
+  softStarter: z.strictObject({ price: spreadSchema }),
   installation: z.strictObject({
     likeForLikeHours: spreadSchema,
     newPlaceHours: spreadSchema,

@@ -166,6 +166,7 @@ function scaleWholeSet(whole: WholeSet, money: Money | undefined, factors: Scale
     ...whole,
     money: money === undefined ? whole.money : { currency: money.currency, priceYear: money.priceYear },
     newSet: { ...whole.newSet, priceAt1KW: whole.newSet.priceAt1KW * factors.money },
+    softStarter: { price: times(whole.softStarter.price, factors.money) },
     installation: {
       ...installation,
       likeForLikeHours: times(installation.likeForLikeHours, factors.labour),

@@ -114,6 +114,14 @@ export const sizeFields = {
           each: z.array(
             z.object({ loads: texts, neededWithout: z.string().optional(), saves: z.number().optional() }),
           ),
+          eachStarter: z.array(
+            z.object({
+              load: z.string(),
+              price: z.number(),
+              neededWithout: z.string().optional(),
+              saves: z.number().optional(),
+            }),
+          ),
         }),
       ),
       blocked: z.array(

@@ -41,7 +41,7 @@ import {
   verdictWords,
 } from '../sizing/say-size.js'
 import { type BoatSize, needsOf, type SizeQuestion, sizeBoat } from '../sizing/size-boat.js'
-import { type BoatTrades, tradeBoat } from '../sizing/trade-boat.js'
+import { type BoatTrades, type KeptChoice, tradeBoat } from '../sizing/trade-boat.js'
 import { type SetOptions, type SetQuestion, withSet } from './of-set.js'
 import { shippedCatalogue } from './places.js'
 import { type Result, refuse, refusedText } from './result.js'
@@ -381,7 +381,7 @@ function tradesText(
     ],
   ])
   const columns = [
-    right('rules'),
+    right('asked'),
     { head: 'smallest set' },
     { head: 'what it asks', wrap: 60 },
     right('waiting a year'),
@@ -390,19 +390,27 @@ function tradesText(
   ]
   return [
     '',
-    `What smaller sets would ask: the fewest rules, proved, and what they save in ${yearsKept} years`,
+    `What smaller sets would ask: the fewest rules and soft starters, proved, and what they save in ${yearsKept} years, soft starters paid`,
     choices.length === 0
       ? 'No set of those looked at does, with six rules or fewer.'
       : tableText(columns, rows),
-    ...choices.flatMap(({ each }) =>
-      each.flatMap(({ loads: pair, neededWithout, saves, waitingHours }) =>
+    ...choices.flatMap((choice) =>
+      eachOf(choice).flatMap(({ name, neededWithout, saves }) =>
         neededWithout === undefined
           ? []
           : [
-              `  ${upperFirst(sayMeasures({ rules: [{ loads: pair, waitingHours }], softStarters: [] }))}: without it ${nameOf(neededWithout)} is needed${saves === undefined ? '' : `, ${money(saves)} more`}`,
+              `  ${upperFirst(name)}: without it ${nameOf(neededWithout)} is needed${saves === undefined ? '' : `, ${money(saves)} more`}`,
             ],
       ),
     ),
     ...blocked.map((one) => `  ${upperFirst(nameOf(one.id))}: ${sayBlocked(one)}.`),
+  ]
+}
+
+/** What each thing asked of a choice is worth. */
+function eachOf({ each, eachStarter }: KeptChoice) {
+  return [
+    ...each.map((rule) => ({ ...rule, name: sayMeasures({ rules: [rule], softStarters: [] }) })),
+    ...eachStarter.map((one) => ({ ...one, name: sayMeasures({ rules: [], softStarters: [one.load] }) })),
   ]
 }

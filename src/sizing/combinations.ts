@@ -126,7 +126,10 @@ export function overloadsOf(
 }
 
 /** Whether a load may join those chosen under the rules that let more than one be on. Rules of one are told by `apart`. */
-function rulesKept({ loads, rules }: Combinations): (chosen: readonly number[], joining: number) => boolean {
+export function rulesKept({
+  loads,
+  rules,
+}: Combinations): (chosen: readonly number[], joining: number) => boolean {
   const several = rules
     .filter(({ atMost }) => atMost > 1)
     .map(({ loads: of, atMost }) => ({

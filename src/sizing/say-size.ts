@@ -318,7 +318,10 @@ export function spaced(id: string): string {
 export function sayBlocked({ blockedBy, resource }: Blocked): string {
   if (resource === 'number-of-rules') return `more than ${mostRules} rules would be needed`
   const names = blockedBy.map(spaced)
-  if (resource === 'voltage-dip') return `${names.join(', ')} cannot start on it`
+  if (resource === 'voltage-dip')
+    return names.length === 1
+      ? `${names[0]} cannot start on it`
+      : `${names.slice(0, -1).join(', ')} and ${names.at(-1)} cannot start beside one another`
   if (names.length === 1) return `${names[0]} alone is too much`
   return `${names.slice(0, -1).join(', ')} and ${names.at(-1)} cannot wait for one another`
 }

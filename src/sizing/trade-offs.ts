@@ -2,8 +2,8 @@
  * What people would have to give up for a smaller set: the fewest rules of the house and soft starters, and among those the
  * ones that cost the least waiting.
  *
- * Every combination that overloads the set must be broken by a rule that keeps two of its loads apart: a hitting set. The
- * combinations are too many to list, so they are found one by one: the best rules for those known so far, then one that they
+ * Every combination that overloads the set must be broken by a rule that keeps two of its loads apart, and every start that
+ * dips the voltage too far on top of others by such a rule or by a soft starter: a hitting set. The combinations are too many to list, so they are found one by one: the best rules for those known so far, then one that they
  * leave open, until there is none. As the programme with few rows never asks for more than the one with all, what it comes
  * to then is the optimum.
  *
@@ -18,11 +18,11 @@ import {
   type Overload,
   overloadsOf,
   type Resource,
+  rulesKept,
 } from './combinations.js'
 import type { Load } from './load-type.js'
-import { startOn } from './overload.js'
 import { addChoice, emptyProgramme, optimumOf } from './plan-milp.js'
-import { voltageDip } from './voltage-dip.js'
+import { type DeepStart, deepStartsOf, dipsTooFar, softHelps } from './soft-starts.js'
 
 /** What a set has. */
 export interface SetLimits {
@@ -55,7 +55,7 @@ export interface TradeOff {
   readonly combinations: number
 }
 
-/** Why no rule helps: one load alone is too much, loads that cannot wait for one another, or more rules than people keep. */
+/** Why nothing helps: a load or a start alone is too much, loads that cannot wait for one another, or more rules than people keep. */
 export interface Blocked {
   readonly id: string
   readonly ratingKW: number
@@ -78,8 +78,8 @@ const felt: Readonly<Record<Load['canWait'], number>> = {
   'in-pieces': 0.15,
 }
 
-/** A soft starter is bought and forgotten; as much as so many hours of waiting. Practice. */
-const softStarterHours = 5
+/** A soft starter is bought and forgotten: among as many things it weighs as much as so many hours of waiting. Practice. */
+export const softStarterHours = 5
 const solverSeconds = 10
 
 /** More rules than this nobody keeps; what draws less than this [W] is not worth one. Practice. */
@@ -93,7 +93,7 @@ export const leastRuleW = 500
  * @throws Error if the solver gives anything but a proved optimum.
  */
 export function tradeOffsOf(highs: Highs, of: Combinations, sets: readonly SetLimits[]): Traded[] {
-  const known: Overload[] = []
+  const known: Known = { overloads: [], starts: [] }
   const larger = [...sets].sort((a, b) => b.ratingKW - a.ratingKW)
   const made = new Map(larger.map((set) => [set.id, tradeOffOf(highs, of, { set, known })]))
   return sets.map(({ id }) => made.get(id)!)
@@ -141,85 +141,111 @@ function waitingOf(of: Combinations, a: number, b: number): number {
   return hoursTogether(of, [a, b]) * Math.min(felt[of.loads[a]!.canWait], felt[of.loads[b]!.canWait])
 }
 
+/** What was found to be too much, whichever set it was found for. */
+interface Known {
+  readonly overloads: Overload[]
+  readonly starts: DeepStart[]
+}
+
 function tradeOffOf(
   highs: Highs,
   of: Combinations,
-  { set, known }: { readonly set: SetLimits; readonly known: Overload[] },
+  { set, known }: { readonly set: SetLimits; readonly known: Known },
 ): Traded {
   const { loads } = of
-  const blocked = (members: readonly number[], resource: Blocked['resource']): Traded => ({
-    ok: false,
-    blocked: { id: set.id, ratingKW: set.ratingKW, blockedBy: members.map((i) => loads[i]!.id), resource },
-  })
-  const soft = softStartersOf(of, set)
-  if (!soft.ok) return blocked([soft.load], 'voltage-dip')
-
   const limits = limitsOf(set)
   const before = apartBefore(of)
-  const rows = known.filter(
+  const mayJoin = rulesKept(of)
+  const isFitted = (i: number) => loads[i]!.start?.softStarter === true
+  const overloads = known.overloads.filter(
     ({ resource, members }) => asksOf(of.draws[resource]!, members) > limits[resource] + 1e-9,
   )
+  const starts = known.starts.filter((deep) =>
+    dipsTooFar(of, set, { ...deep, isSoft: isFitted(deep.starter) }),
+  )
   for (;;) {
-    const pairsOf = ({ members }: Overload) =>
-      members.flatMap((a, i) =>
-        members.slice(i + 1).flatMap((b) => (canBeApart(of, a, b) ? [pairKey(a, b)] : [])),
-      )
-    const hopeless = rows.find((row) => pairsOf(row).length === 0)
-    if (hopeless !== undefined) return blocked(hopeless.members, hopeless.resource)
-    const chosen = fewest(highs, of, rows.map(pairsOf))
-    if (chosen === undefined) return blocked([], 'number-of-rules')
-    const apart = new Set([...before, ...chosen])
-    const open = overloadsOf(of, limits, (a, b) => apart.has(pairKey(a, b)))
-    if (open.length === 0)
-      return { ok: true, tradeOff: told(of, { set, chosen, soft: soft.loads, rows: rows.length }) }
-    rows.push(...open)
-    known.push(...open)
+    const rows = [
+      ...overloads.map(({ members, resource }) => ({ members, resource, ways: pairsOf(of, members) })),
+      ...starts.map((deep) => ({
+        members: deep.members,
+        resource: 'voltage-dip' as const,
+        ways: [...pairsOf(of, deep.members), ...(softHelps(of, set, deep) ? [softKey(deep.starter)] : [])],
+      })),
+    ]
+    const hopeless = rows.find(({ ways }) => ways.length === 0)
+    if (hopeless !== undefined) return blocked(of, set, hopeless)
+    const chosen = fewest(
+      highs,
+      of,
+      rows.map(({ ways }) => ways),
+    )
+    if (chosen === undefined) return blocked(of, set, { members: [], resource: 'number-of-rules' })
+    const apartNow = new Set([...before, ...chosen])
+    const apart = (a: number, b: number) => apartNow.has(pairKey(a, b))
+    const isSoft = (i: number) => isFitted(i) || apartNow.has(softKey(i))
+    const overloadsLeft = overloadsOf(of, limits, apart)
+    const startsLeft = deepStartsOf(of, set, { apart, isSoft, mayJoin })
+    if (overloadsLeft.length + startsLeft.length === 0)
+      return { ok: true, tradeOff: told(of, { set, chosen, rows: rows.length }) }
+    overloads.push(...overloadsLeft)
+    starts.push(...startsLeft)
+    known.overloads.push(...overloadsLeft)
+    known.starts.push(...startsLeft)
   }
 }
 
-/** Soft starters without which the largest starts dip the voltage too far even alone; or the load that none helps. */
-function softStartersOf(
-  { loads, moments }: Combinations,
-  set: SetLimits,
-): { readonly ok: true; readonly loads: readonly number[] } | { readonly ok: false; readonly load: number } {
-  const wanted: number[] = []
-  for (const [i, load] of loads.entries()) {
-    const motor = startOn(load, set)
-    const runs = moments.some(({ shares }) => shares[i]! > 0)
-    if (motor === undefined || !runs || voltageDip(motor) <= set.dip) continue
-    const { softVa, softStarter } = load.start!
-    if (softVa === undefined || softStarter || voltageDip({ ...motor, startKVA: softVa / 1000 }) > set.dip) {
-      return { ok: false, load: i }
-    }
-    wanted.push(i)
-  }
-  return { ok: true, loads: wanted }
+function blocked(
+  { loads }: Combinations,
+  { id, ratingKW }: SetLimits,
+  { members, resource }: { readonly members: readonly number[]; readonly resource: Blocked['resource'] },
+): Traded {
+  return { ok: false, blocked: { id, ratingKW, blockedBy: members.map((i) => loads[i]!.id), resource } }
 }
 
-/** The pairs that break every combination: as few as can be, and then with the least waiting. Undefined: more than people keep. */
+function pairsOf(of: Combinations, members: readonly number[]): string[] {
+  return members.flatMap((a, i) =>
+    members.slice(i + 1).flatMap((b) => (canBeApart(of, a, b) ? [pairKey(a, b)] : [])),
+  )
+}
+
+/** A soft starter among the ways; a pair has two numbers. */
+function softKey(load: number): string {
+  return `${load}`
+}
+
+/** The places of a way: two of a pair, one of a soft starter. */
+function placesOf(way: string): readonly number[] {
+  return way.split(' ').map(Number)
+}
+
+/** What is felt of a way, in hours of waiting a year. */
+function feltOf(of: Combinations, way: string): number {
+  const [a, b] = placesOf(way)
+  return b === undefined ? softStarterHours : waitingOf(of, a!, b)
+}
+
+/** The ways that break everything: as few as can be, and then with the least waiting. Undefined: more rules than people keep. */
 function fewest(highs: Highs, of: Combinations, rows: readonly (readonly string[])[]): string[] | undefined {
-  const pairs = [...new Set(rows.flat())]
-  if (pairs.length === 0) return []
-  const waiting = pairs.map((pair) => {
-    const [a, b] = pair.split(' ').map(Number)
-    return waitingOf(of, a!, b!)
-  })
-  // All the waiting together weighs less than one rule more.
+  const ways = [...new Set(rows.flat())]
+  if (ways.length === 0) return []
+  const weights = ways.map((way) => feltOf(of, way))
+  // All the waiting together weighs less than one more of them.
   const scale =
     0.9 /
     Math.max(
       1e-9,
-      waiting.reduce((sum, one) => sum + one, 0),
+      weights.reduce((sum, one) => sum + one, 0),
     )
   const programme = emptyProgramme()
-  const columns = new Map(pairs.map((pair, i) => [pair, addChoice(programme, 1 + scale * waiting[i]!)]))
+  const columns = new Map(ways.map((way, i) => [way, addChoice(programme, 1 + scale * weights[i]!)]))
   for (const row of rows)
-    programme.rows.push({ terms: row.map((pair) => [columns.get(pair)!, 1] as const), least: 1 })
-  programme.rows.push({ terms: pairs.map((pair) => [columns.get(pair)!, 1] as const), most: mostRules })
+    programme.rows.push({ terms: row.map((way) => [columns.get(way)!, 1] as const), least: 1 })
+  const rules = ways.filter((way) => placesOf(way).length > 1)
+  programme.rows.push({ terms: rules.map((way) => [columns.get(way)!, 1] as const), most: mostRules })
   const optimum = optimumOf(highs, programme, { seconds: solverSeconds })
   if (!optimum.ok && optimum.why === 'infeasible') return undefined
   if (!optimum.ok) throw new Error(`the fewest rules must be proved; found: ${optimum.words}`)
-  return pairs.filter((pair) => optimum.values[columns.get(pair)!]! > 0.5)
+  return ways.filter((way) => optimum.values[columns.get(way)!]! > 0.5)
 }
 
 function told(
@@ -227,23 +253,26 @@ function told(
   made: {
     readonly set: SetLimits
     readonly chosen: readonly string[]
-    readonly soft: readonly number[]
     readonly rows: number
   },
 ): TradeOff {
-  const { set, chosen, soft, rows } = made
+  const { set, chosen, rows } = made
   const rules = chosen
-    .map((pair): PairRule => {
-      const [a, b] = pair.split(' ').map(Number)
-      return { loads: [of.loads[a!]!.id, of.loads[b!]!.id], waitingHours: waitingOf(of, a!, b!) }
+    .flatMap((way): PairRule[] => {
+      const [a, b] = placesOf(way)
+      if (b === undefined) return []
+      return [{ loads: [of.loads[a!]!.id, of.loads[b]!.id], waitingHours: waitingOf(of, a!, b) }]
     })
     .sort((a, b) => b.waitingHours - a.waitingHours)
   return {
     id: set.id,
     ratingKW: set.ratingKW,
     rules,
-    softStarters: soft.map((i) => of.loads[i]!.id),
-    waitingHours: rules.reduce((sum, one) => sum + one.waitingHours, 0) + soft.length * softStarterHours,
+    softStarters: chosen.flatMap((way) => {
+      const [load, other] = placesOf(way)
+      return other === undefined ? [of.loads[load!]!.id] : []
+    }),
+    waitingHours: rules.reduce((sum, one) => sum + one.waitingHours, 0),
     combinations: rows,
   }
 }

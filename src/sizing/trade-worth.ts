@@ -1,12 +1,13 @@
 /**
- * What a smaller set saves over the years the boat is kept, and what each rule of the house is worth.
+ * What a smaller set saves over the years the boat is kept, and what each rule of the house and soft starter is worth.
  *
  * @module
  */
 
 import type { WholeSet } from '../catalogue/file-schema.js'
 import { fuelLitresPerHour, newSetPrice } from '../catalogue/whole-set.js'
-import { type Combinations, overloadsOf } from './combinations.js'
+import { type Combinations, overloadsOf, rulesKept } from './combinations.js'
+import { deepStartsOf, type Kept } from './soft-starts.js'
 import {
   limitsOf,
   type PairRule,
@@ -28,15 +29,24 @@ export interface WorthTerms {
 
 /** A choice with what it saves. */
 export interface TradeChoice extends TradeOff {
-  /** Against the set that needs no rule, where there is one: price, and fuel that a larger one burns for nothing. */
+  /** Against the set that needs no rule, where there is one: price, and fuel that a larger one burns for nothing, less the soft starters. */
   readonly saves?: number
   readonly each: readonly RuleWorth[]
+  readonly eachStarter: readonly StarterWorth[]
 }
 
-/** One rule, and the set that would be needed without it. */
-export interface RuleWorth extends PairRule {
+/** The set that would be needed without one of the things asked, and what that costs more. */
+interface Worth {
   readonly neededWithout?: string
   readonly saves?: number
+}
+
+export type RuleWorth = PairRule & Worth
+
+/** A soft starter, with its price fitted. */
+export interface StarterWorth extends Worth {
+  readonly load: string
+  readonly price: number
 }
 
 /**
@@ -53,7 +63,7 @@ export function costOfSize(terms: WorthTerms, ratingKW: number): number {
   return newSetPrice(wholeSet, ratingKW).median + idle * hoursPerYear * fuelPerLitre * years
 }
 
-/** The list to choose from: the smallest set for each number of rules, with what it saves and what each rule is worth. */
+/** The list to choose from: the smallest set for each number of rules and soft starters, with what it saves and what each is worth. */
 export function choicesOf(
   of: Combinations,
   known: {
@@ -65,43 +75,66 @@ export function choicesOf(
   const { sets, traded, terms } = known
   const list = smallestByNumber(traded)
   const free = list.find(({ rules, softStarters }) => rules.length + softStarters.length === 0)
-  return list.map((choice) => ({
-    ...choice,
-    ...(free === undefined
-      ? {}
-      : { saves: costOfSize(terms, free.ratingKW) - costOfSize(terms, choice.ratingKW) }),
-    each: choice.rules.map((rule) => worthOf(of, { sets, terms, choice, rule })),
-  }))
+  const price = terms.wholeSet.softStarter.price.typical
+  return list.map((choice) => {
+    const { rules, softStarters } = choice
+    const worth = (left: Pick<TradeOff, 'rules' | 'softStarters'>, spent: number) =>
+      worthOf(of, { sets, terms, choice, left, spent })
+    const saved =
+      free === undefined ? undefined : costOfSize(terms, free.ratingKW) - costOfSize(terms, choice.ratingKW)
+    return {
+      ...choice,
+      ...(saved === undefined ? {} : { saves: saved - price * softStarters.length }),
+      each: rules.map((rule) => ({
+        ...rule,
+        ...worth({ rules: rules.filter((one) => one !== rule), softStarters }, 0),
+      })),
+      eachStarter: softStarters.map((load) => ({
+        load,
+        price,
+        ...worth({ rules, softStarters: softStarters.filter((one) => one !== load) }, price),
+      })),
+    }
+  })
 }
 
-/** The smallest set that carries all that matters with the other rules alone. */
+/** The smallest set that carries all that matters with what is left alone, and what it costs more than what was spent. */
 function worthOf(
   of: Combinations,
   known: {
     readonly sets: readonly SetLimits[]
     readonly terms: WorthTerms
     readonly choice: TradeOff
-    readonly rule: PairRule
+    readonly left: Pick<TradeOff, 'rules' | 'softStarters'>
+    readonly spent: number
   },
-): RuleWorth {
-  const { sets, terms, choice, rule } = known
+): Worth {
+  const { sets, terms, choice, left, spent } = known
+  const kept = keptBy(of, left)
+  const needed = [...sets]
+    .sort((a, b) => a.ratingKW - b.ratingKW)
+    .filter(({ ratingKW }) => ratingKW >= choice.ratingKW)
+    .find(
+      (set) =>
+        overloadsOf(of, limitsOf(set), kept.apart).length === 0 && deepStartsOf(of, set, kept).length === 0,
+    )
+  if (needed === undefined) return {}
+  const saves = costOfSize(terms, needed.ratingKW) - costOfSize(terms, choice.ratingKW) - spent
+  return { neededWithout: needed.id, saves }
+}
+
+/** What rules and soft starters keep from coming about, with the rules of the house. */
+function keptBy(of: Combinations, { rules, softStarters }: Pick<TradeOff, 'rules' | 'softStarters'>): Kept {
   const place = (id: string) => of.loads.findIndex((load) => load.id === id)
-  const others = [
-    ...choice.rules.filter((one) => one !== rule).map(({ loads }) => loads),
+  const pairs = [
+    ...rules.map(({ loads }) => loads),
     ...of.rules
       .filter(({ atMost }) => atMost === 1)
       .flatMap(({ loads }) => loads.flatMap((a, i) => loads.slice(i + 1).map((b) => [a, b] as const))),
   ].map(([a, b]) => [place(a), place(b)] as const)
-  const apart = (a: number, b: number) =>
-    others.some(([c, d]) => (a === c && b === d) || (a === d && b === c))
-  const needed = [...sets]
-    .sort((a, b) => a.ratingKW - b.ratingKW)
-    .filter(({ ratingKW }) => ratingKW >= choice.ratingKW)
-    .find((set) => overloadsOf(of, limitsOf(set), apart).length === 0)
-  if (needed === undefined) return rule
   return {
-    ...rule,
-    neededWithout: needed.id,
-    saves: costOfSize(terms, needed.ratingKW) - costOfSize(terms, choice.ratingKW),
+    apart: (a, b) => pairs.some(([c, d]) => (a === c && b === d) || (a === d && b === c)),
+    isSoft: (i) => of.loads[i]!.start?.softStarter === true || softStarters.includes(of.loads[i]!.id),
+    mayJoin: rulesKept(of),
   }
 }

@@ -72,16 +72,19 @@ function Choices({ trades, nameOf, money, boat }: ChoicesProps) {
         choices
           .filter(({ rules }) => rules.length > 0)
           .map((choice) => <Keep key={choice.id} choice={choice} name={nameOf(choice.id)} boat={boat} />)}
-      {choices.some(({ each }) => each.length > 0) && (
+      {choices.some(({ each, eachStarter }) => each.length + eachStarter.length > 0) && (
         <Behind name={said.each}>
           <SizingRows
             name={said.each}
             heads={said.eachHeads}
-            rows={choices.flatMap(({ id, each }) =>
-              each.map((rule) => [
-                `${nameOf(id)}: ${sayMeasures({ rules: [rule], softStarters: [] })}`,
-                rule.neededWithout === undefined ? '–' : nameOf(rule.neededWithout),
-                rule.saves === undefined ? '–' : round(rule.saves),
+            rows={choices.flatMap(({ id, each, eachStarter }) =>
+              [
+                ...each.map((rule) => ({ ...rule, measures: { rules: [rule], softStarters: [] } })),
+                ...eachStarter.map((one) => ({ ...one, measures: { rules: [], softStarters: [one.load] } })),
+              ].map(({ measures, neededWithout, saves }) => [
+                `${nameOf(id)}: ${sayMeasures(measures)}`,
+                neededWithout === undefined ? '–' : nameOf(neededWithout),
+                saves === undefined ? '–' : round(saves),
               ]),
             )}
           />
