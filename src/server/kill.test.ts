@@ -57,7 +57,7 @@ async function sendUntilKilled(folder: string, first: number, afterMs: number): 
 }
 
 test('killed in the middle of appending, the server loses nothing that it said was written', async () => {
-  layOutProgram(place, ['units', 'catalogue', 'logbook', 'store', 'server'])
+  await layOutProgram(place, ['units', 'catalogue', 'logbook', 'store', 'server'])
   writeFileSync(join(place, 'serving.js'), serving)
   const folder = join(place, 'data')
   for (let time = 0; time < 4; time += 1) {

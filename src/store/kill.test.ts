@@ -70,7 +70,7 @@ function appendUntilKilled(run: { script: string; folder: string; afterMs: numbe
 }
 
 test('fifty times killed in the middle of appending, no acknowledged entry is lost', async () => {
-  layOutProgram(place, ['catalogue', 'logbook', 'store'])
+  await layOutProgram(place, ['catalogue', 'logbook', 'store'])
   writeFileSync(join(place, 'appending.js'), appending)
   writeFileSync(join(place, 'writing.js'), writing)
   const killings = async (folder: string, times: number) => {
