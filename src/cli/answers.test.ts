@@ -1,4 +1,5 @@
 import {
+  cpSync,
   existsSync,
   mkdtempSync,
   readdirSync,
@@ -11,13 +12,16 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { showAlternatives } from './alternatives.js'
+import { showBrief } from './brief.js'
 import { showForecast } from './forecast.js'
 import { answerForm } from './json-forms.js'
 import type { Result } from './result.js'
 import { showSet } from './set.js'
 import { simulateFile } from './simulate.js'
 
+// One folder: what one test works out, the next find.
 const data = mkdtempSync(join(tmpdir(), 'gensettle-'))
+const files = mkdtempSync(join(tmpdir(), 'gensettle-'))
 const teasel = { data, boat: 'teasel', asOf: '2026-11-25' }
 
 function jsonOf(result: Result): unknown {
@@ -81,7 +85,7 @@ const figuresOf = (result: Result) =>
   (jsonOf(result) as { alternatives: { alternative: string; cost: object; headings: object }[] }).alternatives
 
 test('the model that is written out plays to the same figures by hand', async () => {
-  const [list, model] = [join(data, 'list.json'), join(data, 'model.json')]
+  const [list, model] = [join(files, 'list.json'), join(files, 'model.json')]
   const options = { ...teasel, seed: 1, histories: 60 }
   const shown = await showAlternatives({ ...options, write: list, writeModel: model })
   const played = await simulateFile(model, { histories: 60, seed: 1 })
@@ -95,7 +99,7 @@ test('the model that is written out plays to the same figures by hand', async ()
     ...edited.alternatives.filter(({ id }: { id: string }) => id === 'leave' || id === 'give-up'),
     { id: 'tinker', name: 'Tinker', now: { parts: [{ part: 'exhaust-elbow' }], price: 12 } },
   ]
-  const other = join(data, 'edited.json')
+  const other = join(files, 'edited.json')
   writeFileSync(other, JSON.stringify(edited))
   const tried = figuresOf(await showAlternatives({ ...options, with: other })).map(
     ({ alternative }) => alternative,
@@ -104,7 +108,7 @@ test('the model that is written out plays to the same figures by hand', async ()
   edited.alternatives.push({ id: 'tinker', now: { parts: [{ part: 'mast' }] } }, { id: 'x', now: 'wait' })
   edited.version = 2
   writeFileSync(other, JSON.stringify(edited))
-  const fresh = join(data, 'fresh.json')
+  const fresh = join(files, 'fresh.json')
   const refused = await showAlternatives({ ...options, with: other, write: list, writeModel: fresh })
   const paths = refused.ok ? [] : refused.problems.map(({ path }) => path)
   expect(paths.slice(0, 2)).toEqual(['--write', 'version'])
@@ -114,16 +118,17 @@ test('the model that is written out plays to the same figures by hand', async ()
 
 test('what was worked out once is found again', async () => {
   const own = mkdtempSync(join(tmpdir(), 'gensettle-'))
-  const ask = () => showForecast({ ...teasel, data: own, seed: 5 })
-  const first = await ask()
-  const files = () =>
+  const ask = (folder: string) => showForecast({ ...teasel, data: folder, seed: 1 })
+  const first = await ask(data)
+  cpSync(join(data, 'computed'), join(own, 'computed'), { recursive: true })
+  const kept = () =>
     readdirSync(join(own, 'computed')).map((name) => [name, statSync(join(own, 'computed', name)).ino])
-  const kept = files()
-  expect(kept).toHaveLength(1)
-  expect(await ask()).toEqual(first)
-  expect(files()).toEqual(kept)
-  truncateSync(join(own, 'computed', String(kept[0]![0])), 1000)
-  expect(await ask()).toEqual(first)
+  const before = kept()
+  expect(before.length).toBeGreaterThan(0)
+  expect(await ask(own)).toEqual(first)
+  expect(kept()).toEqual(before)
+  for (const [name] of before) truncateSync(join(own, 'computed', String(name)), 1000)
+  expect(await ask(own)).toEqual(first)
 }, 60_000)
 
 test('what is asked of no set is told', async () => {
@@ -134,4 +139,38 @@ test('what is asked of no set is told', async () => {
   expect(await problems({ boat: 'none' })).toEqual(['unknown-boat --boat'])
   expect(await problems({ set: 'none' })).toEqual(['unknown-set --set'])
   expect(await problems({ asOf: 'May' })).toEqual(['wrong-form --as-of'])
+})
+
+const briefly = { ...teasel, seed: 1, histories: 60 }
+
+test('a brief has its form, is told as text, and written as one file that needs nothing else', async () => {
+  const write = join(files, 'brief.html')
+  const shown = await showBrief({ ...briefly, write })
+  if (!shown.ok) throw new Error(JSON.stringify(shown.problems))
+  const parsed = answerForm.safeParse(JSON.parse(JSON.stringify(shown.json)))
+  expect(parsed.error?.issues ?? []).toEqual([])
+  const { brief } = shown.json as unknown as { brief: { passages: { title: string }[]; colophon: string } }
+  const html = readFileSync(write, 'utf8')
+  expect(html).not.toMatch(/<script|<link|<img|url\(|@import|<button|<input/)
+  for (const { title } of brief.passages) {
+    expect(shown.text).toContain(title)
+    expect(html).toContain(`<h2>${title}</h2>`)
+  }
+  expect(html).toContain(brief.colophon)
+  expect(shown.text).toContain('Demonstration: boat and log are invented.')
+  expect(shown.text).toContain(`Written: ${write}`)
+  expect(Math.max(...shown.text.split('\n').map((line) => line.length))).toBeLessThan(160)
+}, 300_000)
+
+test('a file that is there is never written over, and no work is done for it', async () => {
+  const write = join(files, 'there.html')
+  writeFileSync(write, 'mine')
+  const shown = await showBrief({ ...briefly, write })
+  expect(shown.ok ? [] : shown.problems.map(({ code, path }) => `${code} ${path}`)).toEqual([
+    'already-there --write',
+  ])
+  expect(readFileSync(write, 'utf8')).toBe('mine')
+  const nowhere = join(files, 'none', 'brief.html')
+  expect((await showBrief({ ...briefly, write: nowhere })).ok).toBe(false)
+  expect(existsSync(nowhere)).toBe(false)
 })
