@@ -4,23 +4,14 @@
  * @module
  */
 
-import { join } from 'node:path'
 import type { Catalogue } from '../src/catalogue/catalogue.js'
-import { parseFaultModel } from '../src/catalogue/fault-model.js'
-import { parseCatalogue } from '../src/catalogue/parse.js'
 import type { FaultModel } from '../src/catalogue/read-fault-model.js'
+import { shippedCatalogue, shippedFaultModel } from '../src/cli/shipped.js'
 import type { CaseBody } from '../src/faults/case.js'
 import type { PriorGiven } from '../src/faults/priors.js'
-import { readCatalogueFiles } from '../src/store/catalogue-files.js'
-
-const folder = join(import.meta.dirname, '../catalogue')
 
 export function shippedFaults(): { readonly catalogue: Catalogue; readonly model: FaultModel } {
-  const catalogue = parseCatalogue(readCatalogueFiles(folder))
-  if (!catalogue.ok) throw new Error(JSON.stringify(catalogue.problems.slice(0, 3)))
-  const faults = parseFaultModel(readCatalogueFiles(join(folder, 'faults')), catalogue.catalogue)
-  if (!faults.ok) throw new Error(JSON.stringify(faults.problems.slice(0, 3)))
-  return { catalogue: catalogue.catalogue, model: faults.model }
+  return { catalogue: shippedCatalogue(), model: shippedFaultModel() }
 }
 
 /** Nothing known of the set but its kind. */

@@ -7,15 +7,14 @@
 import { join } from 'node:path'
 import type { Catalogue } from '../src/catalogue/catalogue.js'
 import { parseKits, type ReadKits } from '../src/catalogue/kits.js'
-import { parseCatalogue } from '../src/catalogue/parse.js'
+import { shippedCatalogue } from '../src/cli/shipped.js'
 import { readCatalogueFiles } from '../src/store/catalogue-files.js'
 
-const folder = join(import.meta.dirname, '../catalogue')
+const folder = join(import.meta.dirname, '../catalogue/kit')
 
 export function shippedKitFiles(): ReadKits & { readonly catalogue: Catalogue } {
-  const catalogue = parseCatalogue(readCatalogueFiles(folder))
-  if (!catalogue.ok) throw new Error(JSON.stringify(catalogue.problems.slice(0, 3)))
-  const read = parseKits(readCatalogueFiles(join(folder, 'kit')), catalogue.catalogue)
+  const catalogue = shippedCatalogue()
+  const read = parseKits(readCatalogueFiles(folder), catalogue)
   if (!read.ok) throw new Error(JSON.stringify(read.problems.slice(0, 10), null, 1))
-  return { ...read, catalogue: catalogue.catalogue }
+  return { ...read, catalogue }
 }
