@@ -18,7 +18,7 @@ export function When(of: OfBearing) {
   const { when } = of.bearing
   const said = useSaid()
   return (
-    <Passage title={words.title} says={words.says}>
+    <Passage title={words.title} says={words.says} className="wide">
       <HowFar bearing={of.bearing} has={when !== undefined} />
       {when === null && <p className="prose">{words.none}</p>}
       {when && (
