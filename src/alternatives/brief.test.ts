@@ -1,12 +1,10 @@
-import { join } from 'node:path'
 import { expect, test } from 'vitest'
+import { shippedCatalogue as catalogue } from '../../test/shipped-limits.js'
 import { trialEntry, trialId } from '../../test/trial-log.js'
-import { parseCatalogue } from '../catalogue/parse.js'
 import { type LifeModelInput, lifeModelSchema } from '../forecast/life-model.js'
 import { posteriorOf } from '../forecast/posterior.js'
 import type { Entry } from '../logbook/kinds.js'
 import { registerOf } from '../register/register.js'
-import { readCatalogueFiles } from '../store/catalogue-files.js'
 import type { WhatChanges, WorthFindingOut } from './bearing.js'
 import { type Brief, briefInWords, briefOf } from './brief.js'
 import type { BriefBlock } from './brief-blocks.js'
@@ -17,10 +15,6 @@ import { reportOf } from './report.js'
 import { moneyIn } from './say.js'
 import { sayTurns } from './say-bearing.js'
 import { simulate } from './simulate.js'
-
-const parsed = parseCatalogue(readCatalogueFiles(join(import.meta.dirname, '../../catalogue')))
-if (!parsed.ok) throw new Error('the catalogue must be sound')
-const { catalogue } = parsed
 
 const money = (amount: number) => moneyIn('GBP', amount)
 const nothingToFindOut: WorthFindingOut = { looks: [], tooSmall: 3, unvalued: 0, quantities: [] }

@@ -1,15 +1,9 @@
-import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { shippedCatalogue as catalogue } from '../../test/shipped-limits.js'
 import { trialEntry } from '../../test/trial-log.js'
-import { parseCatalogue } from '../catalogue/parse.js'
 import type { Entry } from '../logbook/kinds.js'
-import { readCatalogueFiles } from '../store/catalogue-files.js'
 import { hindsightOf, type LookedBack, scoreOf } from './hindsight.js'
 import type { Memory } from './memory.js'
-
-const parsed = parseCatalogue(readCatalogueFiles(join(import.meta.dirname, '../../catalogue')))
-if (!parsed.ok) throw new Error('the catalogue that is shipped must be sound')
-const { catalogue } = parsed
 
 /** Noted on the day they tell of. */
 function at<K extends Entry['kind']>(

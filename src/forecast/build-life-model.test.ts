@@ -1,23 +1,17 @@
-import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { shippedCatalogue as catalogue } from '../../test/shipped-limits.js'
 import { trialEntry, trialId } from '../../test/trial-log.js'
-import { parseCatalogue } from '../catalogue/parse.js'
 import { catalogueFor } from '../catalogue/scale.js'
 import type { Entry } from '../logbook/kinds.js'
 import { registerOf } from '../register/register.js'
 import type { SetRegister } from '../register/register-types.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
-import { readCatalogueFiles } from '../store/catalogue-files.js'
 import { insulationSymptoms } from './build-insulation.js'
 import { buildLifeModel, ownLogSd } from './build-life-model.js'
 import { overrunOf } from './build-money.js'
 import { amountOf } from './build-repair.js'
 import { lifeModelSchema } from './life-model.js'
 import { contradictionsIn } from './life-model-contradictions.js'
-
-const parsed = parseCatalogue(readCatalogueFiles(join(import.meta.dirname, '../../catalogue')))
-if (!parsed.ok) throw new Error(`the catalogue must be readable; found ${parsed.problems.length} problems`)
-const { catalogue } = parsed
 
 const fiveAnswers = [
   trialEntry(1, 'set', { ratingKw: 7, excitation: 'brushless-regulator', built: '2004' }, { from: '2004' }),
@@ -262,7 +256,7 @@ describe('formulas', () => {
   })
 
   test('insulation read hot is judged by the harsher of the two laws', () => {
-    const own = catalogueFor(parsed.catalogue, { ratingKW: 7, rpm: 1500, excitation: 'brushless-regulator' })
+    const own = catalogueFor(catalogue, { ratingKW: 7, rpm: 1500, excitation: 'brushless-regulator' })
     const symptoms = (mohm: number, windingC: number) =>
       insulationSymptoms(
         {

@@ -1,15 +1,9 @@
-import { join } from 'node:path'
 import { expect, test } from 'vitest'
+import { shippedCatalogue as catalogue } from '../../test/shipped-limits.js'
 import { trialEntry } from '../../test/trial-log.js'
-import { parseCatalogue } from '../catalogue/parse.js'
 import { catalogueFor } from '../catalogue/scale.js'
 import { registerOf } from '../register/register.js'
-import { readCatalogueFiles } from '../store/catalogue-files.js'
 import { candidatesOf } from './build-replacement.js'
-
-const parsed = parseCatalogue(readCatalogueFiles(join(import.meta.dirname, '../../catalogue')))
-if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems))
-const { catalogue } = parsed
 
 test('sets that were offered can be fitted, at their own prices and days', () => {
   const entries = [

@@ -1,15 +1,9 @@
-import { join } from 'node:path'
 import { expect, test } from 'vitest'
+import { shippedCatalogue as catalogue } from '../../test/shipped-limits.js'
 import { trialEntry } from '../../test/trial-log.js'
-import { parseCatalogue } from '../catalogue/parse.js'
 import { registerOf } from '../register/register.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
-import { readCatalogueFiles } from '../store/catalogue-files.js'
 import { useOf } from './build-use.js'
-
-const parsed = parseCatalogue(readCatalogueFiles(join(import.meta.dirname, '../../catalogue')))
-if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems))
-const { catalogue } = parsed
 
 const month = { month: 7, needShare: 1 }
 const heavy = { ...month, hours: 200, starts: 100, lowLoadShare: 0.6 }

@@ -1,15 +1,11 @@
-import { join } from 'node:path'
 import { expect, test } from 'vitest'
+import { shippedCatalogue as catalogue } from '../../test/shipped-limits.js'
 import { trialEntry } from '../../test/trial-log.js'
-import { parseCatalogue } from '../catalogue/parse.js'
 import type { Entry } from '../logbook/kinds.js'
 import { registerOf } from '../register/register.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
-import { readCatalogueFiles } from '../store/catalogue-files.js'
 import { wouldSharpen } from './would-sharpen.js'
 
-const parsed = parseCatalogue(readCatalogueFiles(join(import.meta.dirname, '../../catalogue')))
-const catalogue = parsed.ok ? parsed.catalogue : undefined!
 const at = { from: '2024-06-01', until: '2024-06-01' }
 const entries = [
   trialEntry(1, 'set', { ratingKw: 10, built: '2004' }, at),

@@ -1,15 +1,9 @@
-import { join } from 'node:path'
 import { expect, test } from 'vitest'
-import { parseCatalogue } from '../catalogue/parse.js'
+import { shippedCatalogue as catalogue } from '../../test/shipped-limits.js'
 import type { LoadFact } from '../register/load-facts.js'
-import { readCatalogueFiles } from '../store/catalogue-files.js'
 import { boatLoads, hasTwoLegs } from './boat-loads.js'
 import { cyclesPerHour, meetingsPerHour } from './cycles.js'
 import { switchedOn } from './demand.js'
-
-const parsed = parseCatalogue(readCatalogueFiles(join(import.meta.dirname, '../../catalogue')))
-if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems))
-const { catalogue } = parsed
 
 const sixty = { volts: [240, 120], hertz: 60 }
 const fifty = { volts: [230], hertz: 50 }

@@ -1,9 +1,7 @@
-import { join } from 'node:path'
 import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { parseCatalogue } from '../catalogue/parse.js'
+import { shippedCatalogue } from '../../test/shipped-limits.js'
 import { threefryUniform } from '../forecast/threefry.js'
-import { readCatalogueFiles } from '../store/catalogue-files.js'
 import { conflictsOf, statesOf } from './conflicts.js'
 import { type Demand, demandOf, onShares } from './demand.js'
 import { activeOf, apparentOf, pointOf, stepsOf } from './demand-grid.js'
@@ -18,9 +16,7 @@ import {
 import type { HouseRule, Load } from './load-type.js'
 import { trialLoad } from './trial-loads.js'
 
-const parsed = parseCatalogue(readCatalogueFiles(join(import.meta.dirname, '../../catalogue')))
-if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems))
-const { loadRules } = parsed.catalogue
+const { loadRules } = shippedCatalogue
 
 function demand(loads: readonly Load[], rules: readonly HouseRule[] = [], twoLegs = false): Demand {
   return demandOf({ loads, rules, loadRules, occasion: 'day', season: 'warm', twoLegs })

@@ -1,7 +1,5 @@
-import { join } from 'node:path'
 import { expect, test } from 'vitest'
-import { parseCatalogue } from '../catalogue/parse.js'
-import { readCatalogueFiles } from '../store/catalogue-files.js'
+import { shippedCatalogue } from '../../test/shipped-limits.js'
 import {
   apparentVa,
   fullLoadAmps,
@@ -13,9 +11,7 @@ import {
   startVaOfLetter,
 } from './motor-start.js'
 
-const parsed = parseCatalogue(readCatalogueFiles(join(import.meta.dirname, '../../catalogue')))
-if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems))
-const { motors, loads } = parsed.catalogue
+const { motors, loads } = shippedCatalogue
 
 // NEMA MG 1 10.37.2 through a handbook of motor repairers; held: quoted. Tolerance 0.1 %, as the ends are printed.
 test('the current of a 5 hp motor of letter H at 230 V, and of a 10 hp one at 460 V in three phases', () => {

@@ -1,8 +1,6 @@
-import { join } from 'node:path'
 import * as fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { parseCatalogue } from '../catalogue/parse.js'
-import { readCatalogueFiles } from '../store/catalogue-files.js'
+import { shippedCatalogue } from '../../test/shipped-limits.js'
 import { conflictsOf, statesOf } from './conflicts.js'
 import { demandOf, onShares } from './demand.js'
 import type { Load } from './load-type.js'
@@ -10,9 +8,7 @@ import { startChances, startingsOf } from './overload.js'
 import { trialLoad } from './trial-loads.js'
 import { voltageDip } from './voltage-dip.js'
 
-const parsed = parseCatalogue(readCatalogueFiles(join(import.meta.dirname, '../../catalogue')))
-if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems))
-const { loadRules } = parsed.catalogue
+const { loadRules } = shippedCatalogue
 
 const randomLoad = fc.record({
   watts: fc.integer({ min: 0, max: 30 }).map((steps) => 100 * steps),

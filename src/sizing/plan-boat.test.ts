@@ -1,7 +1,5 @@
-import { join } from 'node:path'
 import { expect, test } from 'vitest'
-import { parseCatalogue } from '../catalogue/parse.js'
-import { readCatalogueFiles } from '../store/catalogue-files.js'
+import { shippedCatalogue as catalogue } from '../../test/shipped-limits.js'
 import { bankOf } from './battery-cost.js'
 import { playBank } from './battery-day.js'
 import { batteryAlternative, sunByHour } from './battery-plan.js'
@@ -12,9 +10,6 @@ import { type BoatDayQuestion, boatDay, runCosts } from './plan-boat.js'
 import { loadSolver } from './plan-milp.js'
 import { useOfDays, yearOf } from './plan-use.js'
 
-const parsed = parseCatalogue(readCatalogueFiles(join(import.meta.dirname, '../../catalogue')))
-if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems))
-const { catalogue } = parsed
 const highs = await loadSolver()
 
 const groups = new Map(catalogue.loads.map(({ id, group }) => [id, group]))

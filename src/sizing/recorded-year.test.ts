@@ -1,17 +1,11 @@
-import { join } from 'node:path'
 import { expect, test } from 'vitest'
-import { parseCatalogue } from '../catalogue/parse.js'
-import { readCatalogueFiles } from '../store/catalogue-files.js'
+import { shippedCatalogue as catalogue } from '../../test/shipped-limits.js'
 import { correctedTo } from './corrected-loads.js'
 import { activeOfAll } from './demand-points.js'
 import { type MeasuredBody, measuredBody } from './measured-summary.js'
 import { readMeasured } from './measured-table.js'
 import { hoursOn, sayBasis } from './say-size.js'
 import { needsOf, type SizeQuestion, sizeBoat } from './size-boat.js'
-
-const parsed = parseCatalogue(readCatalogueFiles(join(import.meta.dirname, '../../catalogue')))
-if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems))
-const { catalogue } = parsed
 
 /** Days by the minute, so many kilowatts at each hour. */
 function recordingOf(kWAt: (hour: number, minute: number) => number): MeasuredBody {

@@ -1,9 +1,7 @@
-import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { parseCatalogue } from '../catalogue/parse.js'
+import { shippedCatalogue } from '../../test/shipped-limits.js'
 import type { Aspiration } from '../catalogue/sizing-schema.js'
 import { fuelLitresPerHour } from '../catalogue/whole-set.js'
-import { readCatalogueFiles } from '../store/catalogue-files.js'
 import { inUnit } from '../units/meter.js'
 import { alternatorEfficiency, alternatorFactor, factorByRise, singlePhaseKVA } from './alternator-rating.js'
 import {
@@ -31,9 +29,7 @@ import {
   waterForMix,
 } from './heat-and-air.js'
 
-const parsed = parseCatalogue(readCatalogueFiles(join(import.meta.dirname, '../../catalogue')))
-if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems))
-const { sizing, wholeSet } = parsed.catalogue
+const { sizing, wholeSet } = shippedCatalogue
 
 const reference: IntakeAir = { pressureKPa: 100, temperatureC: 25, humidity: 0.3, chargeCoolantC: 25 }
 

@@ -1,18 +1,12 @@
-import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { parseCatalogue } from '../catalogue/parse.js'
+import { shippedCatalogue as catalogue } from '../../test/shipped-limits.js'
 import type { LoadFacts } from '../register/load-facts.js'
-import { readCatalogueFiles } from '../store/catalogue-files.js'
 import { habitsOf } from './habits.js'
 import { limitOrigins } from './limit-origins.js'
 import { overBy, tightest } from './passage.js'
 import { type SizeQuestion, sizeBoat, supplyOf } from './size-boat.js'
 import type { CheckId } from './size-check.js'
 import { sizesAbout } from './sized-set.js'
-
-const parsed = parseCatalogue(readCatalogueFiles(join(import.meta.dirname, '../../catalogue')))
-if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems))
-const { catalogue } = parsed
 
 const setHours = { day: 1, evening: 2, night: 0, cooking: 1, laundry: 0.5, charging: 2 }
 

@@ -1,10 +1,8 @@
-import { join } from 'node:path'
 import * as fc from 'fast-check'
 import type { Highs } from 'highs'
 import { beforeAll, expect, test } from 'vitest'
-import { parseCatalogue } from '../catalogue/parse.js'
+import { shippedCatalogue as catalogue } from '../../test/shipped-limits.js'
 import { newSetPrice } from '../catalogue/whole-set.js'
-import { readCatalogueFiles } from '../store/catalogue-files.js'
 import {
   asksOf,
   type Combinations,
@@ -29,9 +27,6 @@ import { choicesOf, costOfSize } from './trade-worth.js'
 import { trialLoad } from './trial-loads.js'
 import { voltageDip } from './voltage-dip.js'
 
-const parsed = parseCatalogue(readCatalogueFiles(join(import.meta.dirname, '../../catalogue')))
-if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems))
-const { catalogue } = parsed
 const { loadRules } = catalogue
 const none = { hot: 0, warm: 0, mild: 0, cold: 0 }
 const habits = {

@@ -1,12 +1,8 @@
-import { join } from 'node:path'
 import { expect, test } from 'vitest'
-import { parseCatalogue } from '../../src/catalogue/parse.js'
 import { fuelLitresPerHour } from '../../src/catalogue/whole-set.js'
-import { readCatalogueFiles } from '../../src/store/catalogue-files.js'
+import { shippedCatalogue } from '../shipped-limits.js'
 
-const parsed = parseCatalogue(readCatalogueFiles(join(import.meta.dirname, '../../catalogue')))
-if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems))
-const { wholeSet } = parsed.catalogue
+const { wholeSet } = shippedCatalogue
 
 /** Least squares of a straight line: intercept and slope. */
 function lineThrough(points: readonly (readonly [x: number, y: number])[]) {
