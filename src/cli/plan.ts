@@ -10,13 +10,14 @@ import { loadFactsOf } from '../register/load-facts.js'
 import { registerOf } from '../register/register.js'
 import { setCatalogueOf } from '../register/set-kind-of.js'
 import type { batteryKinds } from '../sizing/battery.js'
+import { type BatteryHour, hoursAlone, hoursBeside } from '../sizing/battery-hours.js'
 import type { DemandBasis } from '../sizing/demand-basis.js'
 import { recordingOf } from '../sizing/measured-summary.js'
 import { planDay } from '../sizing/plan.js'
 import type { RunDay } from '../sizing/plan-day.js'
 import { dayFile, readDayFile } from '../sizing/plan-file.js'
 import { loadSolver } from '../sizing/plan-milp.js'
-import type { DayTotals, RunOfDay } from '../sizing/plan-run.js'
+import { type DayTotals, heldIn, type RunOfDay } from '../sizing/plan-run.js'
 import { type BoatPlan, type PlanQuestion, planBoat } from '../sizing/plan-whole.js'
 import { sayAgainst } from '../sizing/say-size.js'
 import { writeAndAsk } from './log.js'
@@ -228,14 +229,14 @@ function planText(plan: BoatPlan, { boat }: SetQuestion): string {
     '',
     dayText(plan.day, plan.plan),
     ...(against === undefined ? [] : ['', sayAgainst(against)]),
-    ...(battery === undefined ? [] : ['', ...batteryText(battery)]),
+    ...(battery === undefined ? [] : ['', ...batteryText(battery, plan)]),
     '',
     'Taken for granted:',
     ...plan.assumed.map((one) => `  ${one}`),
   ].join('\n')
 }
 
-function batteryText(battery: NonNullable<BoatPlan['battery']>): string[] {
+function batteryText(battery: NonNullable<BoatPlan['battery']>, { day, plan }: BoatPlan): string[] {
   const { beside, besideCost, alone, aloneCost, usableKWh, wholeDayKWh, problems } = battery
   const cost = besideCost ?? aloneCost
   return [
@@ -246,7 +247,31 @@ function batteryText(battery: NonNullable<BoatPlan['battery']>): string[] {
     alone.unmetKWh > 0.05
       ? `  In place of the set, with what sun and shore give: ${alone.unmetKWh.toFixed(1)} kWh a day are not carried, in ${alone.unmetHours.toFixed(1)} hours; to hold the whole day it would be one of ${wholeDayKWh.toFixed(1)} kWh.`
       : `  In place of the set: sun, shore and battery carry the day.`,
+    '',
+    ...(beside === undefined
+      ? []
+      : ['Beside the set, hour by hour [kW]', hoursText(hoursBeside(beside, day.slotHours)), '']),
+    'In place of the set, hour by hour [kW]',
+    hoursText(
+      hoursAlone(alone.slots, {
+        wantedKW: plan.slots.map(({ wantedKW }) => wantedKW),
+        slotHours: day.slotHours,
+      }),
+    ),
   ]
+}
+
+/** The hours in which anything flows. */
+function hoursText(hours: readonly BatteryHour[]): string {
+  const right = ['wanted', 'set', 'sun', 'shore', 'out of it', 'into it', 'not carried', 'in it, kWh']
+  const rows = hours.flatMap((one) => {
+    const flows = [one.wantedKW, one.setKW, one.sunKW, one.shoreKW, one.outKW, one.intoKW, one.unmetKW]
+    if (flows.every((kW) => kW < 0.005)) return []
+    return [
+      [clock(one.hour), ...flows.map((kW) => (kW < 0.005 ? '' : kW.toFixed(2))), one.levelKWh.toFixed(1)],
+    ]
+  })
+  return tableText([{ head: 'hour' }, ...right.map((head) => ({ head, align: 'right' }) as const)], rows)
 }
 
 function sayTotals(name: string, { hours, starts, lowLoadShare, fuelLitres }: DayTotals): string {
@@ -260,14 +285,23 @@ function dayText(day: RunDay, run: RunOfDay): string {
   const rows = run.slots.flatMap(({ wantedKW, setKW, isOn, isLow }, t) => {
     if (!isOn && wantedKW < 0.01) return []
     const from = t * day.slotHours
+    const full = heldIn(day, run, t)
+      .map(({ name, share }) => `${name} ${Math.round(100 * share)}`)
+      .join(', ')
     const what = [
       ...(day.baseKW[t]! > 0 ? ['what cannot wait'] : []),
       ...Object.entries(run.running).flatMap(([id, kW]) => (kW[t]! > 1e-6 ? [names.get(id) ?? id] : [])),
     ]
-    return [[clock(from), isOn ? setKW.toFixed(1) : 'off', isLow ? 'low' : '', what.join(', ')]]
+    return [[clock(from), isOn ? setKW.toFixed(1) : 'off', isLow ? 'low' : '', what.join(', '), full]]
   })
   return tableText(
-    [{ head: 'hour' }, { head: 'kW', align: 'right' }, { head: '' }, { head: 'what runs', wrap: 70 }],
+    [
+      { head: 'hour' },
+      { head: 'kW', align: 'right' },
+      { head: '' },
+      { head: 'what runs', wrap: 60 },
+      { head: 'full as it ends, of 100', wrap: 40 },
+    ],
     rows,
   )
 }

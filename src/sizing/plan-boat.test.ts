@@ -2,6 +2,7 @@ import { expect, test } from 'vitest'
 import { shippedCatalogue as catalogue } from '../../test/shipped-limits.js'
 import { bankOf } from './battery-cost.js'
 import { playBank } from './battery-day.js'
+import { hoursAlone, hoursBeside } from './battery-hours.js'
 import { batteryAlternative, sunByHour } from './battery-plan.js'
 import { boatLoads } from './boat-loads.js'
 import type { Habits } from './load-type.js'
@@ -150,6 +151,14 @@ test('a battery beside the set, and in its place', () => {
   expect(found.beside!.cost).toBeLessThan(planned.run.cost)
   expect(found.alone.sunKWh).toBeLessThanOrEqual(900 * 5 * 0.7 * 0.001 + 1e-9)
   expect(found.besideCost!.bankYears).toBeLessThanOrEqual(13)
+  const wantedKW = planned.run.slots.map((slot) => slot.wantedKW)
+  const hours = [
+    ...hoursBeside(found.beside!, day.slotHours),
+    ...hoursAlone(found.alone.slots, { wantedKW, slotHours: day.slotHours }),
+  ]
+  expect(hours).toHaveLength(48)
+  for (const { setKW, sunKW, shoreKW, outKW, wantedKW: wanted, unmetKW, intoKW } of hours)
+    expect(setKW + sunKW + shoreKW + outKW).toBeCloseTo(wanted - unmetKW + intoKW, 5)
   const withShore = playBank(bankOf(offer, 1), {
     slotHours: 1,
     wantedKW: planned.run.slots.map(({ wantedKW }) => wantedKW),

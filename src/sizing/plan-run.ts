@@ -171,6 +171,17 @@ function totalsOf({ slotHours, costs, battery, shore }: RunDay, slots: readonly 
   }
 }
 
+/** How full tanks and stores are that are drawn from, as a slot ends: shares of what they hold. */
+export function heldIn(
+  day: RunDay,
+  run: Pick<RunOfDay, 'levels'>,
+  slot: number,
+): { readonly name: string; readonly share: number }[] {
+  return day.stores
+    .filter(({ drawn, holds }) => holds > 0 && drawn.some((amount) => amount > 0))
+    .map(({ id, name, holds }) => ({ name: name ?? id, share: (run.levels[id]?.[slot] ?? 0) / holds }))
+}
+
 function each<T>(count: number, of: (at: number) => T): T[] {
   return Array.from({ length: count }, (_, at) => of(at))
 }

@@ -1,14 +1,18 @@
 /**
- * The battery of the page on the run plan: what is asked of it, and what was typed as a question.
+ * The battery of the page on the run plan: what is asked of it, what was typed as a question, and its hours.
  *
  * @module
  */
 
 import { batteryKinds, shoreKVA } from '../../sizing/battery.js'
 import type { BatteryOffer } from '../../sizing/battery-cost.js'
-import type { PlanQuestion } from '../../sizing/plan-whole.js'
+import { type BatteryHour, hoursAlone, hoursBeside } from '../../sizing/battery-hours.js'
+import type { BoatPlan, PlanQuestion } from '../../sizing/plan-whole.js'
+import { spoken } from '../../sizing/say-size.js'
+import { Behind } from '../parts/index.js'
 import { words } from '../words/plan.js'
 import { Picked, Typed } from './plan-fields.js'
+import { SizingRows } from './sizing-rows.js'
 
 const { battery: said } = words
 
@@ -66,6 +70,40 @@ export function BatteryFields({
     </div>
   )
 }
+
+/** Where the power comes from and goes to, hour by hour. */
+export function BatteryHours({
+  plan: { day, plan },
+  battery: { beside, alone },
+}: {
+  readonly plan: BoatPlan
+  readonly battery: NonNullable<BoatPlan['battery']>
+}) {
+  const { slotHours } = day
+  const wantedKW = plan.slots.map((slot) => slot.wantedKW)
+  return (
+    <>
+      {beside && <HourRows name={said.besideHours} hours={hoursBeside(beside, slotHours)} />}
+      <HourRows name={said.aloneHours} hours={hoursAlone(alone.slots, { wantedKW, slotHours })} />
+    </>
+  )
+}
+
+function HourRows({ name, hours }: { readonly name: string; readonly hours: readonly BatteryHour[] }) {
+  const rows = hours.flatMap((one) => {
+    const flows = [one.wantedKW, one.setKW, one.sunKW, one.shoreKW, one.outKW, one.intoKW, one.unmetKW]
+    if (flows.every((kW) => kW < leastShownKW)) return []
+    const cells = flows.map((kW) => (kW < leastShownKW ? '–' : spoken(kW)))
+    return [[`${one.hour}:00`, ...cells, spoken(one.levelKWh)]]
+  })
+  return (
+    <Behind name={name}>
+      <SizingRows name={name} heads={said.hourHeads} rows={rows} />
+    </Behind>
+  )
+}
+
+const leastShownKW = 0.005
 
 /** Nothing where no battery is typed, or no number. */
 export function batteryIn(

@@ -10,6 +10,7 @@ import { type Season, seasons } from '../../catalogue/load-schema.js'
 import { useOf as usualYearOf } from '../../forecast/build-use.js'
 import { setCatalogueOf } from '../../register/set-kind-of.js'
 import type { DemandBasis } from '../../sizing/demand-basis.js'
+import { heldIn } from '../../sizing/plan-run.js'
 import type { BoatPlan, PlannedBoat, PlanQuestion } from '../../sizing/plan-whole.js'
 import { spoken } from '../../sizing/say-size.js'
 import { type Boat, useBoat, useCatalogue } from '../data/boat.js'
@@ -22,7 +23,7 @@ import { words } from '../words/plan.js'
 import { plural } from '../words/say.js'
 import type { DayPlanner } from '../work/plan.worker.js'
 import { ofSize } from './of-size.js'
-import { BatteryFields, type BatteryTyped, batteryIn, noBattery } from './plan-battery.js'
+import { BatteryFields, BatteryHours, type BatteryTyped, batteryIn, noBattery } from './plan-battery.js'
 import { Picked } from './plan-fields.js'
 import { MeasuredIn } from './plan-measured.js'
 import { SizingRows } from './sizing-rows.js'
@@ -142,7 +143,10 @@ function Day({ plan: { day, plan, habit } }: { readonly plan: BoatPlan }) {
       ...(day.baseKW[t]! > 0 ? [said.must] : []),
       ...Object.entries(plan.running).flatMap(([id, kW]) => (kW[t]! > 1e-6 ? [names.get(id) ?? id] : [])),
     ]
-    return [[`${t}:00`, `${spoken(setKW)} kW`, what.join(', ')]]
+    const full = heldIn(day, plan, t)
+      .map(({ name, share }) => `${name} ${Math.round(100 * share)}`)
+      .join(', ')
+    return [[`${t}:00`, `${spoken(setKW)} kW`, what.join(', '), full]]
   })
   return (
     <Passage title={said.title} says={said.says}>
@@ -252,6 +256,7 @@ function Ask({ moved, onMove, plan, boat, set, currency }: AskProps) {
             : said.aloneAll}
         </p>
       )}
+      {plan && battery && <BatteryHours plan={plan} battery={battery} />}
       {boat.readOnly ? (
         <p className="small gap">{said.readOnly}</p>
       ) : (
