@@ -9,7 +9,6 @@ import type { Program } from './program.js'
 import type { Span } from './sample.js'
 
 export const DEFECTIVE = 1
-export const FAILED_UNNOTICED = 2
 
 /** Of each history of a span; rows of modes in model order: of mode `m` in history `i` at `m · histories + i`. */
 export interface StartStates {

@@ -8,7 +8,6 @@
 
 import { monotonicFactory } from 'ulid'
 import type { Draft } from '../../logbook/draft.js'
-import { parseEntry } from '../../logbook/entry.js'
 import { type Entry, presentVersion } from '../../logbook/kinds.js'
 import type { Problem } from '../../logbook/problems.js'
 import { type Outgoing, type PictureTold, result, type Writing, writing } from './browser-store.js'
@@ -36,7 +35,7 @@ export async function write(
 ): Promise<Written> {
   const noted = new Date()
   const composed = drafts.map((draft) => composedFrom(draft, noted))
-  const problems = problemsOf(composed)
+  const problems = await problemsOf(composed)
   if (problems.length > 0) return { ok: false, problems }
   return kept(async (on) => {
     const device = await deviceOf(on)
@@ -69,7 +68,7 @@ export async function mend(
 ): Promise<Written> {
   const { id, noted, device, n } = refused.entry
   const entry = { ...composedFrom(draft, new Date(noted)), id, noted, device, n } as Entry
-  const problems = problemsOf([entry])
+  const problems = await problemsOf([entry])
   if (problems.length > 0) return { ok: false, problems }
   return kept(async (on) => {
     const keys = await Promise.all(pictures.map((picture) => keep(on, picture)))
@@ -144,9 +143,28 @@ function composedFrom(draft: Draft, noted: Date): Entry {
 /** Stands where the browser's own name comes when the entry is kept. */
 const unnamed = 'browser'
 
-function problemsOf(entries: readonly Entry[]): readonly Problem[] {
+let judge: Promise<typeof import('../../logbook/entry.js')> | undefined
+
+/**
+ * What judges entries. It is fetched as soon as the page is drawn, which does without it: whoever writes later needs no server
+ * for it.
+ */
+export function fetchJudge(): Promise<typeof import('../../logbook/entry.js')> {
+  judge ??= import('../../logbook/entry.js')
+  judge.catch(() => {
+    judge = undefined
+  })
+  return judge
+}
+
+async function problemsOf(entries: readonly Entry[]): Promise<readonly Problem[]> {
+  const judging = await fetchJudge().catch(() => undefined)
+  if (judging === undefined) {
+    const allowed = 'the program running where this page came from: start it, and write once more'
+    return [{ code: 'not-reached', path: '', found: 'no answer', allowed }]
+  }
   return entries.flatMap((entry, index) => {
-    const parsed = parseEntry(entry)
+    const parsed = judging.parseEntry(entry)
     const at = entries.length === 1 ? '' : `entry ${index + 1} `
     return parsed.ok ? [] : parsed.problems.map((one) => ({ ...one, path: `${at}${one.path}`.trimEnd() }))
   })

@@ -4,7 +4,7 @@
  * @module
  */
 
-import { memo, useCallback, useContext, useEffect, useState } from 'react'
+import { lazy, memo, Suspense, useCallback, useContext, useEffect, useState } from 'react'
 import type { PriceChange } from '../../alternatives/reweigh.js'
 import type { InputTurns } from '../../alternatives/turning-points.js'
 import { useBoat } from '../data/boat.js'
@@ -18,7 +18,6 @@ import { type Answer, useAnswer } from '../work/answers.js'
 import { useBearing } from '../work/bearings.js'
 import { AnswerPassage } from './alternatives-answer.js'
 import { WouldChange } from './alternatives-changes.js'
-import { EditAlternative } from './alternatives-edit.js'
 import { WorthFinding } from './alternatives-finding.js'
 import { AlternativesList } from './alternatives-list.js'
 import { RestsOn } from './alternatives-rests.js'
@@ -69,13 +68,15 @@ export function AlternativesScreen({ boat, set }: OfSet) {
       />
       <List {...shared} onChange={setEditing} />
       {editing !== undefined && (
-        <EditAlternative
-          key={editing}
-          {...shared}
-          set={set}
-          id={editing}
-          onDone={() => setEditing(undefined)}
-        />
+        <Suspense>
+          <EditAlternative
+            key={editing}
+            {...shared}
+            set={set}
+            id={editing}
+            onDone={() => setEditing(undefined)}
+          />
+        </Suspense>
       )}
       <Tried
         {...shared}
@@ -119,6 +120,10 @@ function Bears({
     </>
   )
 }
+
+const EditAlternative = lazy(async () => ({
+  default: (await import('./alternatives-edit.js')).EditAlternative,
+}))
 
 /** What does not look at the pointer is not drawn anew while it moves. */
 const Stops = memo(StopLines)

@@ -5,13 +5,13 @@
  * @module
  */
 
-import { useState } from 'react'
+import { lazy, Suspense, useState } from 'react'
 import type { Basis } from '../../alternatives/figures.js'
 import type { OpenStop } from '../../alternatives/open-stops.js'
 import { type Boat, useCatalogue } from '../data/boat.js'
 import { boatFactsOf } from '../data/facts.js'
 import { catalogueInWords, useSaid } from '../data/region.js'
-import { EntryForm, type Purpose } from '../entry/entry-form.js'
+import type { Purpose } from '../entry/entry-form.js'
 import { withUsualReading } from '../entry/usual-reading.js'
 import { Button, Link, Passage, Stop } from '../parts/index.js'
 import { pathTo } from '../routes.js'
@@ -79,6 +79,8 @@ const elsewhere = {
   case: ['faults', said.toCase],
 } as const
 
+const EntryForm = lazy(async () => ({ default: (await import('../entry/entry-form.js')).EntryForm }))
+
 /** Closed by one entry, which is written here. */
 function ClosedByEntry({ stop, basis, log }: StopLinesProps & { readonly stop: OpenStop }) {
   const [writing, setWriting] = useState(false)
@@ -96,18 +98,20 @@ function ClosedByEntry({ stop, basis, log }: StopLinesProps & { readonly stop: O
     <Stop title={stop.why} acts={log.readOnly ? undefined : act}>
       <p>{said.closes}</p>
       {writing && (
-        <EntryForm
-          boat={log.id}
-          set={basis.register.set}
-          purpose={purpose}
-          currency={currency}
-          catalogue={catalogue}
-          units={spoken}
-          onWritten={() => {
-            setWriting(false)
-            setWritten(true)
-          }}
-        />
+        <Suspense>
+          <EntryForm
+            boat={log.id}
+            set={basis.register.set}
+            purpose={purpose}
+            currency={currency}
+            catalogue={catalogue}
+            units={spoken}
+            onWritten={() => {
+              setWriting(false)
+              setWritten(true)
+            }}
+          />
+        </Suspense>
       )}
       <p className="small" aria-live="polite">
         {written && said.written}

@@ -32,16 +32,27 @@ import { bringPosterior, bringUsed, fetchFigures } from './computed-before.js'
 import type { Crew } from './crew.js'
 import { decisionOf } from './decide.js'
 import { isSettled } from './enough.js'
-import { forecastView } from './forecast-view.js'
+import { makeForecaster } from './forecast-view.js'
 import { makeJobWorth } from './job-worth.js'
-import { keepAnswer, readAnswer } from './kept-answers.js'
+import { readAnswer } from './kept-answers.js'
 import { readyKernel } from './kernel-file.js'
 import { fetchLessonsTag, lessonsFor } from './lessons.js'
 import { makeLooksBack } from './look-back.js'
-import type { Conductor, Entries, ForecastState } from './messages.js'
+import type { Conductor, Entries } from './messages.js'
 import { allOf, fetchCatalogue, fetchLog, withYearsKept } from './question.js'
 import { makeMemory } from './remembered.js'
-import { breathOf, type KeptRun, keep, type Run, Stopped, say, shown, showView, tellEveryMs } from './run.js'
+import {
+  breathOf,
+  type KeptRun,
+  keep,
+  type Run,
+  Stopped,
+  say,
+  shown,
+  showView,
+  takeUp,
+  tellEveryMs,
+} from './run.js'
 
 /** Histories of first figures. */
 const firstHistories = 300
@@ -224,6 +235,7 @@ export function makeConductor(crew: Crew): Conductor {
     if (upTo <= keptOnTheWay) await keep(run)
   }
 
+  const forecast = makeForecaster({ memory, catalogue, registers })
   const bearer = makeBearer(crew, prepare)
   const looksBack = makeLooksBack({ memory, catalogue, crew })
   const ofJob = makeJobWorth(crew, { prepare, catalogue })
@@ -291,26 +303,7 @@ export function makeConductor(crew: Crew): Conductor {
       await goFurther(run)
     },
 
-    async forecast(asked, entries, tell) {
-      const key = `forecast ${asked.key}`
-      const kept = (await readAnswer(key)) as ForecastState | undefined
-      if (kept !== undefined) {
-        registers.set(asked.key, kept.basis!.register)
-        return tell(kept)
-      }
-      tell({ stage: 'preparing' })
-      try {
-        const pooled = await lessonsFor(asked, { catalogue: await catalogue(), memory })
-        const question = { ...asked, entries: await allOf(entries), catalogue: await catalogue(), pooled }
-        const overrun = learnedOverrunOf(question)
-        const state = await forecastView({ ...question, overrun }, memory)
-        registers.set(asked.key, state.basis!.register)
-        tell(state)
-        await keepAnswer(key, state)
-      } catch (cause) {
-        tell({ stage: 'failed', problem: cause instanceof Error ? cause.message : String(cause) })
-      }
-    },
+    forecast,
 
     async prices(key, change) {
       const run = runs.get(key)
@@ -356,8 +349,8 @@ export function makeConductor(crew: Crew): Conductor {
     },
 
     async decision(key) {
-      const run = runs.get(key)
-      return run?.figures === undefined ? undefined : decisionOf(run.figures, run.asked)
+      const { figures, asked } = runs.get(key) ?? {}
+      return figures && asked && decisionOf(figures, asked)
     },
 
     async stop(key) {
@@ -386,15 +379,6 @@ export function makeConductor(crew: Crew): Conductor {
       return { ...figure, sourceTitle: source?.title ?? figure.source }
     },
   }
-}
-
-/** Goes on from what was kept, and shows it. */
-function takeUp(run: Run, { byReader, ...kept }: KeptRun): void {
-  Object.assign(run, kept)
-  if (byReader) run.stopped = 'by-reader'
-  run.histories = kept.figures?.samples[0]?.columns[0]?.length ?? 0
-  say(run, kept.stage)
-  showView(run)
 }
 
 function newRun(asked: AskedOf & { readonly key: string }, entries: Entries): Run {

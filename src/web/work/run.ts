@@ -101,6 +101,15 @@ export async function keep(run: Run): Promise<void> {
   if (of !== undefined) await keepAnswer(run.key, { ...of, stage, ownLimits, byReader } satisfies KeptRun)
 }
 
+/** Goes on from what was kept, and shows it. */
+export function takeUp(run: Run, { byReader, ...kept }: KeptRun): void {
+  Object.assign(run, kept)
+  if (byReader) run.stopped = 'by-reader'
+  run.histories = kept.figures?.samples[0]?.columns[0]?.length ?? 0
+  say(run, kept.stage)
+  showView(run)
+}
+
 /** Lets messages that wait be heard; throws where a stop was among them. */
 export async function breathOf(run: Run, ms = 0): Promise<void> {
   await new Promise((resolve) => setTimeout(resolve, ms))
