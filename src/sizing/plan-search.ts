@@ -51,11 +51,11 @@ interface Lot {
 /** Rounding of the solver's sums. */
 const tiny = 1e-7
 /** Beyond these the day is left to one programme of the whole. */
-const most = { patterns: 20_000, programmes: 2_000, branches: 200 }
+const most = { patterns: 20_000, programmes: 2_000, branches: 60 }
 /** Patterns of a form on which its own answer is tried as it stands. */
 const tried = 8
 /** With more forms than this of one kind it pays to ask first what the kind costs, whole. */
-const few = 6
+const few = 40
 
 /** The least cost, proved, and a plan that has it. */
 export function searchPlan(
