@@ -12,8 +12,8 @@ const begins = {
 const shared = { name: 'shared', minShareCount: 12, priority: 1 }
 const ofFigures = {
   name: 'of-figures',
-  test: /src\/(web\/(parts|marks|data|entry)|web\/words\/(alternatives|figures|forecast|entry))/,
-  minShareCount: 3,
+  test: /src\/(web\/((data|marks|parts|work)\/|(set-line|use-route)\.|words\/(alternatives|boats|brief|figures|forecast|looking-back)\.|screens\/(alternatives-rests|behind-figures|brief-link|of-answer|sentence|stops|terms-tried)\.)|alternatives\/(sample|say|say-bearing)\.)/,
+  minShareCount: 2,
 }
 
 export default defineConfig({
