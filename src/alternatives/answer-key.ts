@@ -43,7 +43,7 @@ function hashOf(entries: readonly Pick<Entry, 'id'>[]): string {
   return `${(one >>> 0).toString(36)}${(other >>> 0).toString(36)}`
 }
 
-/** What figures rest on that are kept under an answer's key, for the memory of a data folder. */
-export function restsOnAnswer(key: string): { readonly what: 'answer'; readonly key: string } {
-  return { what: 'answer', key }
+/** What rests on an answer's key in the memory of a data folder: what is shown of it, and its histories. */
+export function restsOnAnswer(key: string, what: 'view' | 'histories'): unknown {
+  return { what: `answer: ${what}`, key }
 }

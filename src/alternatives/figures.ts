@@ -10,6 +10,7 @@ import type { LifeModel } from '../forecast/life-model.js'
 import type { Pooled } from '../forecast/pooling-lessons.js'
 import type { Posterior } from '../forecast/posterior-type.js'
 import type { SetRegister } from '../register/register-types.js'
+import type { AnswerView } from './answer-view.js'
 import { weightedQuantile } from './month-by-month.js'
 import type { OpenStop } from './open-stops.js'
 import type { Sample } from './sample.js'
@@ -20,6 +21,12 @@ import type { Prepared } from './settle.js'
 export interface Figures {
   readonly basis: Basis
   readonly samples: readonly Sample[]
+}
+
+/** What is shown of figures at the prices of the log: small, so that it is sent before the histories are. */
+export interface Begun {
+  readonly basis: Basis
+  readonly view: AnswerView
 }
 
 /** What an answer starts from. */

@@ -4,14 +4,13 @@
  * @module
  */
 
-import type { Figures } from '../alternatives/figures.js'
 import type { Memory } from '../alternatives/memory.js'
 import type { Problem } from '../catalogue/problem.js'
 import { currentEntries } from '../logbook/current.js'
 import type { Entry } from '../logbook/kinds.js'
 import { computedIn, keyOf } from '../store/computed.js'
 import { dataFolder } from '../store/data-folder.js'
-import { keepFigures, memoryIn } from '../store/posterior-memory.js'
+import { type KeptFigures, keepFigures, memoryIn } from '../store/posterior-memory.js'
 import { type OwnReadableStore, openToRead, type ReadableStore } from '../store/read-store.js'
 import type { Store } from '../store/store.js'
 import { programDigest } from './places.js'
@@ -58,9 +57,9 @@ export function memoryOf(folder: string): Memory {
 }
 
 /** Keeps figures of answers in a data folder, for the pages. */
-export function figuresKeptIn(folder: string): (key: string, figures: Figures) => void {
+export function figuresKeptIn(folder: string): (kept: KeptFigures) => void {
   const computed = computedIn(folder)
-  return (key, figures) => keepFigures(computed, programDigest(), { key, figures })
+  return (kept) => keepFigures(computed, programDigest(), kept)
 }
 
 /** The bytes of what the memory of a data folder holds, by the digest of what it rests on. */

@@ -5,11 +5,12 @@
  */
 
 import { keyOf } from '../alternatives/answer-key.js'
-import { basisOf, type Figures } from '../alternatives/figures.js'
+import { basisOf } from '../alternatives/figures.js'
 import type { Memory } from '../alternatives/memory.js'
 import { saySet } from '../alternatives/say-set.js'
 import type { Problem } from '../catalogue/problem.js'
 import { setsOf } from '../register/register.js'
+import type { KeptFigures } from '../store/posterior-memory.js'
 import { answerFor } from './answer.js'
 import type { Lessons } from './lessons.js'
 import { type NamedBoat, readCurrent } from './opened.js'
@@ -41,7 +42,7 @@ export interface HowSaid {
   /** What the owner's other boats teach, where that is to be heard. */
   readonly lessons?: Lessons
   /** Told the figures behind each answer that rests on the boat's own log alone, by the key that a page asks for them with. */
-  readonly onFigures?: (key: string, figures: Figures) => void
+  readonly onFigures?: (kept: KeptFigures) => void
   readonly signal?: AbortSignal
 }
 
@@ -82,7 +83,7 @@ export async function verdictsOf(boat: NamedBoat, how: HowSaid): Promise<readonl
     const { saying, register, assumed, samples } = answer
     if (pooled === undefined) {
       const key = keyOf({ boat: boat.name, set, asOf, seed: how.seed }, read.entries)
-      onFigures?.(key, { basis: basisOf(answer, shippedCatalogue()), samples })
+      onFigures?.({ key, seed: how.seed, figures: { basis: basisOf(answer, shippedCatalogue()), samples } })
     }
     const name = register.boatFacts.name ?? boat.name
     verdicts.push({ ...plain, ...saying, name, set: saySet(register), assumed })

@@ -5,7 +5,8 @@
  */
 
 import { restsOnAnswer } from '../alternatives/answer-key.js'
-import type { Figures } from '../alternatives/figures.js'
+import { answerView } from '../alternatives/answer-view.js'
+import type { Begun, Figures } from '../alternatives/figures.js'
 import type { Memory } from '../alternatives/memory.js'
 import { packed, unpacked } from '../forecast/packed.js'
 import type { Posterior } from '../forecast/posterior-type.js'
@@ -30,13 +31,20 @@ export function memoryIn(computed: Computed, program: string): Memory {
   }
 }
 
-/** Keeps the figures of an answer for a page that asks for it by the same key, of this very program. */
-export function keepFigures(
-  computed: Computed,
-  program: string,
-  { key, figures }: { readonly key: string; readonly figures: Figures },
-): void {
-  computed.keep(keyOf(digestOf(restsOnAnswer(key)), program), packed(figures))
+export interface KeptFigures {
+  readonly key: string
+  readonly seed: number
+  readonly figures: Figures
+}
+
+/** Keeps an answer for a page that asks for it by the same key, of this very program: what is shown of it, and its histories. */
+export function keepFigures(computed: Computed, program: string, { key, seed, figures }: KeptFigures): void {
+  const { basis, samples } = figures
+  const view = answerView(basis.model, samples, { seed, change: {} })
+  const keep = (what: 'view' | 'histories', value: object) =>
+    computed.keep(keyOf(digestOf(restsOnAnswer(key, what)), program), packed(value))
+  keep('histories', samples)
+  keep('view', { basis, view } satisfies Begun)
 }
 
 function valueFrom(bytes: Uint8Array | undefined): { readonly value: unknown } | undefined {

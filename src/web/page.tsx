@@ -8,7 +8,6 @@ import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { App } from './app.js'
 import { keepInTouch } from './data/connection.js'
-import { fetchJudge } from './data/write.js'
 import { Gate } from './screens/gate.js'
 
 keepInTouch()
@@ -20,9 +19,8 @@ createRoot(document.getElementById('page')!).render(
   </StrictMode>,
 )
 
-/** What is written later asks no server for its forms and its judge: they are fetched as soon as the page stands still. */
-const makeReadyToWrite = () =>
-  void Promise.all([fetchJudge(), import('./entry/entry-form.js')]).catch(() => undefined)
+/** The forms, with what judges entries, are fetched as soon as the page stands still: a server that goes away later stops nobody. */
+const makeReadyToWrite = () => void import('./entry/entry-form.js').catch(() => undefined)
 
 // not every browser tells when it stands still
 if ('requestIdleCallback' in window) requestIdleCallback(makeReadyToWrite, { timeout: 3_000 })

@@ -65,7 +65,7 @@ test('the days of a job are told, held against a day, moved on by what is done, 
   const form = page.locator('form').filter({ hasText: 'What is done' })
   await form.getByLabel(/^Its short name/).fill('paint')
   await form.getByLabel('What must be done before, by short names').fill('tide')
-  await form.getByLabel('Days: as a rule, days').fill('2')
+  await form.getByLabel('As a rule, days').fill('2')
   await form.getByRole('button', { name: 'Write it in' }).click()
   await expect(page.getByText('It cannot be worked out yet')).toBeVisible()
   await expect(page.getByText(/^tide; allowed is one of: /)).toBeVisible()

@@ -5,11 +5,11 @@
  */
 
 import { createContext, useContext } from 'react'
+import type { AnswerView } from '../../alternatives/answer-view.js'
 import type { Basis } from '../../alternatives/figures.js'
 import type { Catalogue } from '../../catalogue/catalogue.js'
 import { inRegion, type Region } from '../words/region.js'
 import { withUnits } from '../words/say.js'
-import type { AnswerView } from '../work/answer-view.js'
 
 /** The words of the boat whose page is open. */
 export const RegionOfPage = createContext<Region | undefined>(undefined)

@@ -143,28 +143,25 @@ function composedFrom(draft: Draft, noted: Date): Entry {
 /** Stands where the browser's own name comes when the entry is kept. */
 const unnamed = 'browser'
 
-let judge: Promise<typeof import('../../logbook/entry.js')> | undefined
+type Judge = typeof import('../../logbook/entry.js').parseEntry
 
-/**
- * What judges entries. It is fetched as soon as the page is drawn, which does without it: whoever writes later needs no server
- * for it.
- */
-export function fetchJudge(): Promise<typeof import('../../logbook/entry.js')> {
-  judge ??= import('../../logbook/entry.js')
-  judge.catch(() => {
-    judge = undefined
-  })
-  return judge
+let judge: Judge | undefined
+
+/** The forms bring along what judges entries: whoever types asks no server for it, and a page does without it until then. */
+export function judgeBy(parse: Judge): void {
+  judge = parse
 }
 
 async function problemsOf(entries: readonly Entry[]): Promise<readonly Problem[]> {
-  const judging = await fetchJudge().catch(() => undefined)
-  if (judging === undefined) {
+  try {
+    judge ??= (await import('../../logbook/entry.js')).parseEntry
+  } catch {
     const allowed = 'the program running where this page came from: start it, and write once more'
     return [{ code: 'not-reached', path: '', found: 'no answer', allowed }]
   }
+  const parse = judge
   return entries.flatMap((entry, index) => {
-    const parsed = judging.parseEntry(entry)
+    const parsed = parse(entry)
     const at = entries.length === 1 ? '' : `entry ${index + 1} `
     return parsed.ok ? [] : parsed.problems.map((one) => ({ ...one, path: `${at}${one.path}`.trimEnd() }))
   })

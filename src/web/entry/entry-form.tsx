@@ -7,12 +7,13 @@
 import { type FormEvent, useId, useRef, useState } from 'react'
 import type { Catalogue } from '../../catalogue/catalogue.js'
 import type { Draft } from '../../logbook/draft.js'
+import { parseEntry } from '../../logbook/entry.js'
 import type { Entry, Kind } from '../../logbook/kinds.js'
 import type { Outgoing } from '../data/browser-store.js'
 import { useKeptPictures } from '../data/kept-pictures.js'
 import { useKeeps, useKept } from '../data/kept-text.js'
 import { today } from '../data/today.js'
-import { mend, write } from '../data/write.js'
+import { judgeBy, mend, write } from '../data/write.js'
 import { Button } from '../parts/index.js'
 import { form } from '../words/entry/form.js'
 import { kindNames, quickNames } from '../words/entry/kinds.js'
@@ -25,6 +26,8 @@ import { moneySayer, sayEntry } from './say-entry.js'
 import { dateTyped } from './typed.js'
 import { withoutUntouched, withUsualReading } from './usual-reading.js'
 import { bodyOf, usualValues, type Values, valuesOf } from './values.js'
+
+judgeBy(parseEntry)
 
 /** What the form is for. */
 export type Purpose =

@@ -5,12 +5,12 @@
  */
 
 import type { ReactNode } from 'react'
+import type { Row } from '../../alternatives/answer-view.js'
 import { Ruler } from '../marks/ruler.js'
 import { scaleAround } from '../marks/scales.js'
 import { type FigureSaid, hole, Passage, Said, useFigures } from '../parts/index.js'
 import { words } from '../words/alternatives.js'
 import { sayNumber, sayRate, upperFirst } from '../words/say.js'
-import type { Row } from '../work/answer-view.js'
 import { figuresOf } from './alternatives-figures.js'
 import { moneyOf, nameWithin, ninety, type OfAnswer } from './of-answer.js'
 import { Sentence } from './sentence.js'

@@ -4,6 +4,7 @@
  * @module
  */
 
+import type { Row } from '../../alternatives/answer-view.js'
 import type { Amount } from '../../forecast/life-model.js'
 import type { SetRegister } from '../../register/register-types.js'
 import { fuelMeasureOf, keptPrice, spokenPrice } from '../data/fuel.js'
@@ -11,7 +12,6 @@ import type { BehindFigure, FigureSaid } from '../parts/index.js'
 import { words } from '../words/alternatives.js'
 import { figures as said } from '../words/figures.js'
 import { sayNumber, sayRate, upperFirst } from '../words/say.js'
-import type { Row } from '../work/answer-view.js'
 import { dangerPath, type NamedPath, type NamedTerm, Overruling, sayEntry } from './behind-figures.js'
 import { dayPriceOf } from './day-price.js'
 import { moneyOf, nameWithin, ninety, type OfAnswer } from './of-answer.js'

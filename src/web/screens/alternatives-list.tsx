@@ -4,6 +4,7 @@
  * @module
  */
 
+import type { Row } from '../../alternatives/answer-view.js'
 import { AxisNumbers, Gridlines, Range, RangeKey } from '../marks/range.js'
 import { type Scale, scaleAround } from '../marks/scales.js'
 import {
@@ -18,7 +19,6 @@ import {
 } from '../parts/index.js'
 import { words } from '../words/alternatives.js'
 import { sayNumber } from '../words/say.js'
-import type { Row } from '../work/answer-view.js'
 import { figuresOf, headingOrder } from './alternatives-figures.js'
 import { moneyOf, ninety, type OfAnswer, signOf } from './of-answer.js'
 

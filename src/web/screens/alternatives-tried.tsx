@@ -5,6 +5,7 @@
  */
 
 import { useState } from 'react'
+import type { Track } from '../../alternatives/answer-view.js'
 import type { PriceChange } from '../../alternatives/reweigh.js'
 import type { InputTurns } from '../../alternatives/turning-points.js'
 import { today } from '../data/today.js'
@@ -20,7 +21,6 @@ import {
 } from '../parts/index.js'
 import { words } from '../words/alternatives.js'
 import { sayNumber } from '../words/say.js'
-import type { Track } from '../work/answer-view.js'
 import { figuresOf, termsOf } from './alternatives-figures.js'
 import { Overruling } from './behind-figures.js'
 import { dayPriceOf } from './day-price.js'

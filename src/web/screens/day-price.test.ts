@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { dayPrice } from '../work/answer-view.js'
+import { dayPrice } from '../../alternatives/answer-view.js'
 import { dayPriceOf } from './day-price.js'
 
 test('pages and workers reckon the price of a day alike', () => {

@@ -4,8 +4,8 @@
  * @module
  */
 
+import type { AnswerView } from '../../alternatives/answer-view.js'
 import { lowerFirst, sayMoney } from '../words/say.js'
-import type { AnswerView } from '../work/answer-view.js'
 import type { OfBasis } from './behind-figures.js'
 
 export interface OfAnswer extends OfBasis {

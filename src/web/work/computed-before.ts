@@ -5,17 +5,23 @@
  */
 
 import { restsOnAnswer } from '../../alternatives/answer-key.js'
-import type { Figures } from '../../alternatives/figures.js'
+import type { Begun } from '../../alternatives/figures.js'
 import type { Memory } from '../../alternatives/memory.js'
+import type { Sample } from '../../alternatives/sample.js'
 import { posteriorKey, usedKey } from '../../alternatives/settle.js'
 import type { LifeModel } from '../../forecast/life-model.js'
 import { unpacked } from '../../forecast/packed.js'
 import type { Posterior } from '../../forecast/posterior-type.js'
 import { canonicalText } from '../../logbook/canonical.js'
 
-/** The figures of an answer, by its key; undefined where the server has none. */
-export function fetchFigures(key: string): Promise<Figures | undefined> {
-  return fetchComputed<Figures>(restsOnAnswer(key))
+/** What is shown of an answer, by its key; undefined where the server has none. */
+export function fetchBegun(key: string): Promise<Begun | undefined> {
+  return fetchComputed<Begun>(restsOnAnswer(key, 'view'))
+}
+
+/** The histories of an answer, by its key; undefined where the server has none. */
+export function fetchHistories(key: string): Promise<readonly Sample[] | undefined> {
+  return fetchComputed<readonly Sample[]>(restsOnAnswer(key, 'histories'))
 }
 
 /** The posterior of a set, remembered; undefined where the server has none. */

@@ -28,7 +28,7 @@ import { learnedOverrunOf } from '../../job/actual.js'
 import type { SetRegister } from '../../register/register-types.js'
 import { setCatalogueOf } from '../../register/set-kind-of.js'
 import { makeBearer } from './bear.js'
-import { bringPosterior, bringUsed, fetchFigures } from './computed-before.js'
+import { bringPosterior, bringUsed, fetchBegun, fetchHistories } from './computed-before.js'
 import type { Crew } from './crew.js'
 import { decisionOf } from './decide.js'
 import { isSettled } from './enough.js'
@@ -45,19 +45,20 @@ import {
   breathOf,
   type KeptRun,
   keep,
+  newRun,
   type Run,
   Stopped,
   say,
+  showBegun,
   shown,
   showView,
+  steps,
   takeUp,
   tellEveryMs,
 } from './run.js'
 
 /** Histories of first figures. */
 const firstHistories = 300
-/** Numbers of histories after which it is looked at anew. */
-const steps = [500, 1_000, 2_000, 5_000, 10_000, 20_000]
 /** As far as it is played when it is asked to go on. */
 const furthest = 100_000
 
@@ -107,10 +108,12 @@ export function makeConductor(crew: Crew): Conductor {
 
   /** Begins with what the start of the program or the prompt played, where there is any. */
   async function begin(run: Run): Promise<void> {
-    const [figures] = await Promise.all([fetchFigures(run.key), readyKernel()])
-    if (figures === undefined) return
-    takeUp(run, { figures, stage: 'refining', ownLimits: false, byReader: false })
+    const begun = await fetchBegun(run.key)
+    if (begun === undefined) return
+    showBegun(run, begun)
     await pageDraws(run)
+    const [samples] = await Promise.all([fetchHistories(run.key), readyKernel()])
+    takeUp(run, samples && { basis: begun.basis, samples })
   }
 
   /** First figures, which the page shows until there are better ones. */
@@ -126,11 +129,11 @@ export function makeConductor(crew: Crew): Conductor {
     await pageDraws(run)
   }
 
-  /** Whoever plays is made ready, and the page is let draw what it has. */
+  /** The page is let draw what it has before whoever plays is made ready. */
   async function pageDraws(run: Run): Promise<void> {
-    void crew.warm()
     await run.heard
     await breathOf(run, pageDrawsMs)
+    void crew.warm()
   }
 
   /** Lets the crew play; what was stopped throws. */
@@ -170,7 +173,7 @@ export function makeConductor(crew: Crew): Conductor {
   async function further(run: Run): Promise<void> {
     if (run.prepared === undefined) {
       say(run, shown(run) === undefined ? 'preparing' : 'refining')
-      await run.begun
+      await run.beginning
       run.prepared = await prepare(run)
     }
     if (run.stopped) throw new Stopped()
@@ -274,7 +277,7 @@ export function makeConductor(crew: Crew): Conductor {
         run.hear = resolve
       })
       remember(run)
-      run.begun = begin(run)
+      run.beginning = begin(run)
       await goFurther(run)
     },
 
@@ -297,9 +300,14 @@ export function makeConductor(crew: Crew): Conductor {
       const [found] = await Promise.all([readAnswer(key), readyKernel()])
       const kept = found as KeptRun | undefined
       if (kept !== undefined) {
-        takeUp(run, kept)
+        const { byReader, ...rest } = kept
+        Object.assign(run, rest)
+        if (byReader) run.stopped = 'by-reader'
+        takeUp(run, rest.figures)
+        say(run, kept.stage)
+        showView(run)
         if (kept.stage === 'done' || kept.byReader) return
-      } else run.begun = begin(run)
+      } else run.beginning = begin(run)
       await goFurther(run)
     },
 
@@ -378,26 +386,5 @@ export function makeConductor(crew: Crew): Conductor {
       const source = whole.sources.find(({ id }) => id === figure.source)
       return { ...figure, sourceTitle: source?.title ?? figure.source }
     },
-  }
-}
-
-function newRun(asked: AskedOf & { readonly key: string }, entries: Entries): Run {
-  return {
-    key: asked.key,
-    asked,
-    entries,
-    tell: () => undefined,
-    ownLimits: false,
-    roughFirst: true,
-    change: {},
-    stage: 'preparing',
-    histories: 0,
-    wanted: steps[0]!,
-    most: steps.at(-1)!,
-    working: false,
-    again: false,
-    choosing: false,
-    viewDue: false,
-    toldAt: 0,
   }
 }

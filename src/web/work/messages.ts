@@ -5,6 +5,7 @@
  */
 
 import type { AskedOf } from '../../alternatives/answer-key.js'
+import type { AnswerView } from '../../alternatives/answer-view.js'
 import type { WhatChanges, WorthFindingOut } from '../../alternatives/bearing.js'
 import type { Basis } from '../../alternatives/figures.js'
 import type { KeptAnswer } from '../../alternatives/kept-answer.js'
@@ -18,7 +19,6 @@ import type { WorthOfAdditions } from '../../job/additions.js'
 import type { Job } from '../../job/jobs.js'
 import type { Together } from '../../job/plan-job.js'
 import type { Entry } from '../../logbook/kinds.js'
-import type { AnswerView } from './answer-view.js'
 import type { LookBackHow, LookBackState } from './look-back-says.js'
 
 /** `preparing`: no figure yet. `stopped`: by the reader, or because another page was gone to. */

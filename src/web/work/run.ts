@@ -5,10 +5,10 @@
  */
 
 import type { AskedOf } from '../../alternatives/answer-key.js'
-import type { Basis, Figures } from '../../alternatives/figures.js'
+import { type AnswerView, answerView } from '../../alternatives/answer-view.js'
+import type { Basis, Begun, Figures } from '../../alternatives/figures.js'
 import type { PriceChange } from '../../alternatives/reweigh.js'
 import type { Prepared } from '../../alternatives/settle.js'
-import { type AnswerView, answerView } from './answer-view.js'
 import { keepAnswer } from './kept-answers.js'
 import type { AnswerState, Entries, Stage } from './messages.js'
 
@@ -21,8 +21,9 @@ export interface Run {
   /** Of an answer begun before a page asked for it: fulfilled when one does, and what fulfils it. */
   heard?: Promise<void>
   hear?: () => void
-  /** Fulfilled when what the server has of it is taken up. */
-  begun?: Promise<void>
+  /** Fulfilled when what the server has of it is taken up, and what the page shows of it until then. */
+  beginning?: Promise<void>
+  begun?: Begun
   prepared?: Prepared
   /** Whether each alternative has a repair limit of its own yet. */
   ownLimits: boolean
@@ -60,6 +61,9 @@ export interface KeptRun {
   readonly byReader: boolean
 }
 
+/** Numbers of histories after which it is looked at anew. */
+export const steps = [500, 1_000, 2_000, 5_000, 10_000, 20_000]
+
 export class Stopped extends Error {}
 
 /** The page is told how far it is no oftener than this. [ms] */
@@ -84,14 +88,21 @@ export function progressOf({ stage, choosing, figures, rough, histories, wanted 
 
 /** Gives the page its figures, and what they start from where that is new to it. */
 export function showView(run: Run): void {
-  const figures = shown(run)
-  if (figures === undefined) return
-  const { basis, samples } = figures
-  const { change, asked, basisTold } = run
-  const view = answerView(basis.model, samples, { seed: asked.seed, change })
+  const told = shownOf(run)
+  if (told === undefined) return
+  const { basis, view } = told
+  const { basisTold } = run
   run.view = view
   run.basisTold = basis
   run.tell({ ...progressOf(run), view, ...(basisTold === basis ? {} : { basis }) })
+}
+
+function shownOf(run: Run): Begun | undefined {
+  const figures = shown(run)
+  if (figures === undefined) return run.begun
+  const { basis, samples } = figures
+  const { change, asked } = run
+  return { basis, view: answerView(basis.model, samples, { seed: asked.seed, change }) }
 }
 
 export async function keep(run: Run): Promise<void> {
@@ -101,17 +112,45 @@ export async function keep(run: Run): Promise<void> {
   if (of !== undefined) await keepAnswer(run.key, { ...of, stage, ownLimits, byReader } satisfies KeptRun)
 }
 
-/** Goes on from what was kept, and shows it. */
-export function takeUp(run: Run, { byReader, ...kept }: KeptRun): void {
-  Object.assign(run, kept)
-  if (byReader) run.stopped = 'by-reader'
-  run.histories = kept.figures?.samples[0]?.columns[0]?.length ?? 0
-  say(run, kept.stage)
+/** Shows what the server has of an answer while its histories are on their way. */
+export function showBegun(run: Run, begun: Begun): void {
+  run.begun = begun
+  run.histories = begun.view.histories
+  run.wanted = Math.max(run.wanted, run.histories)
+  say(run, 'refining')
   showView(run)
+}
+
+/** Goes on from histories that were played before; without any, from the first one. */
+export function takeUp(run: Run, figures: Figures | undefined): void {
+  delete run.begun
+  if (figures !== undefined) run.figures = figures
+  run.histories = figures?.samples[0]?.columns[0]?.length ?? 0
 }
 
 /** Lets messages that wait be heard; throws where a stop was among them. */
 export async function breathOf(run: Run, ms = 0): Promise<void> {
   await new Promise((resolve) => setTimeout(resolve, ms))
   if (run.stopped !== undefined) throw new Stopped()
+}
+
+export function newRun(asked: AskedOf & { readonly key: string }, entries: Entries): Run {
+  return {
+    key: asked.key,
+    asked,
+    entries,
+    tell: () => undefined,
+    ownLimits: false,
+    roughFirst: true,
+    change: {},
+    stage: 'preparing',
+    histories: 0,
+    wanted: steps[0]!,
+    most: steps.at(-1)!,
+    working: false,
+    again: false,
+    choosing: false,
+    viewDue: false,
+    toldAt: 0,
+  }
 }

@@ -4,8 +4,9 @@
  * @module
  */
 
-import { type Compared, comparedRows } from '../../alternatives/compared.js'
-import { type Report, reportOf } from '../../alternatives/report.js'
+import type { LifeModel } from '../forecast/life-model.js'
+import { type Compared, comparedRows } from './compared.js'
+import { type Report, reportOf } from './report.js'
 import {
   cheapestAlong,
   costLines,
@@ -14,9 +15,8 @@ import {
   type PriceChange,
   quoteOf,
   reweigh,
-} from '../../alternatives/reweigh.js'
-import type { Sample } from '../../alternatives/sample.js'
-import type { LifeModel } from '../../forecast/life-model.js'
+} from './reweigh.js'
+import type { Sample } from './sample.js'
 
 /** One alternative in the picture and in the table behind it. */
 export type Row = Compared
