@@ -3,11 +3,26 @@ import { shippedLimits } from '../../test/shipped-limits.js'
 import { programmeHours } from './load-programmes.js'
 import type { Readings } from './test-type.js'
 import { firstRecheck, monoxideTest, secondRecheck, shutdownTest } from './tests-after.js'
-import { linksTest, loadRunTest, together, turnTest, vibrationTest } from './tests-running.js'
+import {
+  linksTest,
+  loadRunTest,
+  together,
+  travelAndAcceleration,
+  turnTest,
+  vibrationTest,
+} from './tests-running.js'
 
 // Sizing case VI1; derived.
 test('12, 9 and 8 mm/s together are 17', () => {
   expect(together({ x: 12, y: 9, z: 8 })).toBeCloseTo(17, 12)
+})
+
+// Sizing case VI2; by the measures of ISO 8528-9, derived.
+test('1.12 mm/s is 17.83 µm at 10 Hz, and 1.759 m/s² at 250 Hz', () => {
+  expect(travelAndAcceleration({ speed: 1.12, hertz: 10 }).micrometres).toBeCloseTo(17.83, 2)
+  expect(travelAndAcceleration({ speed: 1.12, hertz: 250 }).metresPerSecondSquared).toBeCloseTo(1.759, 3)
+  const worked = vibrationTest.judge({ along: 12, across: 9, upright: 8, shakes: 25 }, shippedLimits).worked
+  expect(worked.map(({ unit }) => unit)).toEqual(['mm/s', 'µm', 'm/s²'])
 })
 
 // ISO 10816-6 zone ends, recalled; growth practice.

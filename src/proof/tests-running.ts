@@ -4,12 +4,12 @@
  * @module
  */
 
-import { choice, degrees, kelvins, minutes, speeds, yesNo } from './fields.js'
+import { choice, degrees, hertz, kelvins, minutes, speeds, yesNo } from './fields.js'
 import { type Outcome, proofTest, stepOf, type Taken } from './judging.js'
 import type { Limits } from './limits.js'
 import { loadPlan } from './load-programmes.js'
 import { sayFigure } from './say-figure.js'
-import type { ProofTest } from './test-type.js'
+import type { ProofTest, Worked } from './test-type.js'
 import { riseFields, riseOf } from './winding-rise.js'
 
 export const turnTest: ProofTest = proofTest({
@@ -239,6 +239,14 @@ export const vibrationTest: ProofTest = proofTest({
       of: Object.fromEntries(['1', '2', '3', '4', '5', '6', '7'].map((n) => [`class-${n}`, `class ${n}`])),
     }),
     speeds({ id: 'before', name: 'The three together when all was well', condition: true, least: 0.01 }),
+    hertz({
+      id: 'shakes',
+      name: 'It shakes mostly at',
+      help: 'To compare with limits of travel or of acceleration: turns a minute over 60, or what an analyser shows.',
+      condition: true,
+      further: true,
+      least: 0.5,
+    }),
   ],
   bands: [
     { id: 'grown', name: 'Grown', verdict: 'fail' },
@@ -256,6 +264,7 @@ export const vibrationTest: ProofTest = proofTest({
     const worked = [
       { name: 'The three together', value: sum, unit: 'mm/s' },
       ...(before === undefined ? [] : [{ name: 'Times what it was', value: sum / before, unit: '1' }]),
+      ...travelOf(worst, taken.number('shakes')),
     ]
     const grown = before !== undefined && sum / before >= growth.value
     if (machine === undefined && before === undefined) {
@@ -302,4 +311,26 @@ export const vibrationTest: ProofTest = proofTest({
 /** Three directions together. [mm/s] `√(x² + y² + z²)` */
 export function together(of: { readonly x: number; readonly y: number; readonly z: number }): number {
   return Math.hypot(of.x, of.y, of.z)
+}
+
+/**
+ * What a speed of vibration at one frequency is as travel and as acceleration, all rms: `s = v / (2πf)`, `a = 2πf·v`.
+ * [µm] and [m/s²] of [mm/s] at [Hz]
+ */
+export function travelAndAcceleration(of: { readonly speed: number; readonly hertz: number }): {
+  readonly micrometres: number
+  readonly metresPerSecondSquared: number
+} {
+  const turning = 2 * Math.PI * of.hertz
+  return { micrometres: (of.speed / turning) * 1000, metresPerSecondSquared: (turning * of.speed) / 1000 }
+}
+
+/** The worst direction in the other two measures, where the frequency is told. */
+function travelOf(speed: number, hertz: number | undefined): Worked[] {
+  if (hertz === undefined) return []
+  const { micrometres, metresPerSecondSquared } = travelAndAcceleration({ speed, hertz })
+  return [
+    { name: 'The worst as travel', value: micrometres, unit: 'µm' },
+    { name: 'The worst as acceleration', value: metresPerSecondSquared, unit: 'm/s²' },
+  ]
 }
