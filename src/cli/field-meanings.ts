@@ -311,6 +311,9 @@ const meanings: Readonly<Record<Kind, Readonly<Record<string, string>>>> = {
     'exhaust-rise-mm': 'how high the exhaust lifts its water',
     'raw-water-hose-mm': 'inside of the raw-water hose',
     'vent-cm2': 'free area of the openings that let air in',
+    'quiet-db': 'the most that may be heard where it must be quiet, in dB(A)',
+    'quiet-at-m': 'how far that place is from the set',
+    'background-db': 'what is heard there without the set, in dB(A)',
   },
   particulars: {
     part: 'the part',

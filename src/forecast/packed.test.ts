@@ -9,7 +9,7 @@ const table = fc.oneof(
   fc.array(fc.integer(), { maxLength: 9 }).map((list) => Int32Array.from(list)),
   fc.uint8Array({ maxLength: 9 }),
 )
-const plain = fc.jsonValue({ maxDepth: 2 })
+const plain = fc.oneof(fc.jsonValue({ maxDepth: 2 }), fc.double())
 const map = fc.array(fc.tuple(fc.string(), plain)).map((entries) => new Map(entries))
 const leaf = fc.oneof(table, plain, map)
 const result = fc.record({

@@ -63,17 +63,21 @@ export function unpacked<T extends object>(bytes: Uint8Array): T | undefined {
   return at === bytes.byteLength ? (read.head.plain as T) : undefined
 }
 
-/** The one field of a record that stands for a map. */
+/** The one field of a record that stands for a map, and of one that stands for a number that JSON has no word for. */
 const entriesOfMap = 'entries of map'
+const numberInWords = 'number in words'
 
 /** A table leaves its place empty; a map is its entries. */
 function asJson(_: string, value: unknown): unknown {
   if (kindOf(value) !== undefined) return null
+  if (Object.is(value, -0)) return { [numberInWords]: '-0' }
+  if (typeof value === 'number' && !Number.isFinite(value)) return { [numberInWords]: String(value) }
   return value instanceof Map ? { [entriesOfMap]: [...value] } : value
 }
 
 function fromJson(_: string, value: unknown): unknown {
-  const entries = (value as Record<string, unknown> | null)?.[entriesOfMap]
+  const { [entriesOfMap]: entries, [numberInWords]: number } = (value ?? {}) as Record<string, unknown>
+  if (typeof number === 'string') return Number(number)
   return Array.isArray(entries) ? new Map(entries as [unknown, unknown][]) : value
 }
 

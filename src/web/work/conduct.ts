@@ -46,6 +46,7 @@ import {
   type KeptRun,
   keep,
   newRun,
+  pause,
   type Run,
   Stopped,
   say,
@@ -112,8 +113,10 @@ export function makeConductor(crew: Crew): Conductor {
     if (begun === undefined) return
     showBegun(run, begun)
     await pageDraws(run)
-    const [samples] = await Promise.all([fetchHistories(run.key), readyKernel()])
+    const [samples] = await Promise.all([fetchHistories(run.key), readyKernel()]).catch(() => [])
     takeUp(run, samples && { basis: begun.basis, samples })
+    // prices that were moved meanwhile
+    if (Object.keys(run.change).length > 0) showView(run)
   }
 
   /** First figures, which the page shows until there are better ones. */
@@ -127,12 +130,13 @@ export function makeConductor(crew: Crew): Conductor {
     say(run, 'refining')
     showView(run)
     await pageDraws(run)
+    await breathOf(run)
   }
 
   /** The page is let draw what it has before whoever plays is made ready. */
   async function pageDraws(run: Run): Promise<void> {
     await run.heard
-    await breathOf(run, pageDrawsMs)
+    await pause(pageDrawsMs)
     void crew.warm()
   }
 
@@ -173,7 +177,9 @@ export function makeConductor(crew: Crew): Conductor {
   async function further(run: Run): Promise<void> {
     if (run.prepared === undefined) {
       say(run, shown(run) === undefined ? 'preparing' : 'refining')
-      await run.beginning
+      const { beginning } = run
+      delete run.beginning
+      await beginning
       run.prepared = await prepare(run)
     }
     if (run.stopped) throw new Stopped()

@@ -129,9 +129,13 @@ export function takeUp(run: Run, figures: Figures | undefined): void {
 }
 
 /** Lets messages that wait be heard; throws where a stop was among them. */
-export async function breathOf(run: Run, ms = 0): Promise<void> {
-  await new Promise((resolve) => setTimeout(resolve, ms))
+export async function breathOf(run: Run): Promise<void> {
+  await pause(0)
   if (run.stopped !== undefined) throw new Stopped()
+}
+
+export function pause(ms: number): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, ms))
 }
 
 export function newRun(asked: AskedOf & { readonly key: string }, entries: Entries): Run {
