@@ -358,6 +358,8 @@ const meanings: Readonly<Record<Kind, Readonly<Record<string, string>>>> = {
     'guarantee-years': 'years of guarantee',
     'used-years': 'where it is second-hand: its age',
     'used-hours': 'and what its meter shows',
+    'noise-db': 'how loud it is by its sheet, in dB(A)',
+    'noise-at-m': 'how far from it that was measured',
   },
   decision: {
     choice: 'what you settled',
