@@ -16,12 +16,13 @@ import { canonicalText } from '../../logbook/canonical.js'
 
 /** What is shown of an answer, by its key; undefined where the server has none. */
 export function fetchBegun(key: string): Promise<Begun | undefined> {
-  return fetchComputed<Begun>(restsOnAnswer(key, 'view'))
+  return fetchComputed<Begun>(restsOnAnswer(key, 'view'), ArrayBuffer)
 }
 
 /** The histories of an answer, by its key; undefined where the server has none. */
 export function fetchHistories(key: string): Promise<readonly Sample[] | undefined> {
-  return fetchComputed<readonly Sample[]>(restsOnAnswer(key, 'histories'))
+  // the browser's own store, where they go later, takes no shared memory
+  return fetchComputed<readonly Sample[]>(restsOnAnswer(key, 'histories'), ArrayBuffer)
 }
 
 /** The posterior of a set, remembered; undefined where the server has none. */
@@ -48,14 +49,17 @@ export async function bringUsed(memory: Memory, model: LifeModel, seed: number):
 }
 
 /** What rests on this; undefined where the server has none, or does not answer. */
-async function fetchComputed<T extends object>(restsOn: unknown): Promise<T | undefined> {
+async function fetchComputed<T extends object>(
+  restsOn: unknown,
+  Memory: MemoryKind = sharedMemory,
+): Promise<T | undefined> {
   try {
     const text = new TextEncoder().encode(canonicalText(restsOn))
     const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', text))
     const name = Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('')
     const answer = await fetch(`/api/computed/${name}?by=${encodeURIComponent(self.location.pathname)}`)
     if (answer.status !== 200) return undefined
-    const brought = unpacked<T>(await allBytes(answer))
+    const brought = unpacked<T>(await allBytes(answer, Memory))
     if (brought !== undefined) performance.mark(broughtMark)
     return brought
   } catch {
@@ -67,10 +71,14 @@ async function fetchComputed<T extends object>(restsOn: unknown): Promise<T | un
 /** Among the marks of the worker's own time line, so that whoever measures can tell. */
 const broughtMark = 'computed before'
 
-/** All bytes of an answer, in memory that other threads see without a copy, where there is such a thing. */
-async function allBytes({ headers, body }: Response): Promise<Uint8Array> {
+type MemoryKind = ArrayBufferConstructor | SharedArrayBufferConstructor
+
+/** Memory that other threads see without a copy, where there is such a thing. */
+const sharedMemory: MemoryKind = typeof SharedArrayBuffer === 'undefined' ? ArrayBuffer : SharedArrayBuffer
+
+/** All bytes of an answer. */
+async function allBytes({ headers, body }: Response, Memory: MemoryKind): Promise<Uint8Array> {
   const length = Number(headers.get('Content-Length'))
-  const Memory = typeof SharedArrayBuffer === 'undefined' ? ArrayBuffer : SharedArrayBuffer
   const bytes = new Uint8Array(new Memory(length))
   const reader = body!.getReader()
   let at = 0
